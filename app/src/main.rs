@@ -1,0 +1,6 @@
+//! The Sunlarder planner page.
+use leptos::prelude::*;
+
+fn main() {
+    mount_to_body(|| view! { <main><h1>"Sunlarder"</h1></main> });
+}

@@ -1,0 +1,1 @@
+//! Whole-program tests of Sunlarder; see the files in `tests/`.
