@@ -1,0 +1,3 @@
+//! Place.
+mod clock;
+pub use clock::{Clock, SummerTime};
