@@ -48,6 +48,27 @@ formulas! {
     LoadCurrent: LoadCurrent = "{0} / {1}" [LoadPower, BankVoltage] Definition;
     /// Charge that a current moves in a time.
     Charge: Charge = "{0} · {1}" [LoadCurrent, Time] Definition;
+
+    /// Angle of the year.
+    DayAngle: DayAngle = "360° · ({0} − 1) / 365" [DayOfYear] Spencer1971;
+    /// Declination of the sun.
+    Declination: Declination = "180°/π · (0.006918 − 0.399912 · cos({0}) + 0.070257 · sin({0}) − 0.006758 · cos(2 · {0}) + 0.000907 · sin(2 · {0}) − 0.002697 · cos(3 · {0}) + 0.00148 · sin(3 · {0}))" [DayAngle] Spencer1971;
+    /// Irradiance outside the air at normal incidence.
+    ExtraterrestrialNormal: ExtraterrestrialNormal = "1367 W/m² · (1.00011 + 0.034221 · cos({0}) + 0.00128 · sin({0}) + 0.000719 · cos(2 · {0}) + 0.000077 · sin(2 · {0}))" [DayAngle] Spencer1971;
+    /// Hour angle of sunset; the argument is held between −1 and 1 in polar night and day.
+    SunsetHourAngle: SunsetHourAngle = "arccos(−tan({0}) · tan({1}))" [Latitude, Declination] DuffieBeckman;
+    /// Irradiation of a day outside the air on the horizontal.
+    DailyExtraterrestrial: DailyExtraterrestrial = "24 h/π · {0} / 1000 · (cos({1}) · cos({2}) · sin({3}) + π/180° · {3} · sin({1}) · sin({2}))" [ExtraterrestrialNormal, Latitude, Declination, SunsetHourAngle] DuffieBeckman;
+    /// Clearness of the climate grid at a place, between the four nearest cells.
+    GridClearness: Clearness = "K_T({0}, {1})" [Latitude, Longitude] ClimateGrid;
+    /// Clearness from a person's own irradiation.
+    OwnClearness: Clearness = "{0} / {1}" [DailyIrradiation, DailyExtraterrestrial] Definition;
+    /// Irradiation of a day on the horizontal.
+    DailyIrradiation: DailyIrradiation = "{0} · {1}" [Clearness, DailyExtraterrestrial] Definition;
+    /// Diffuse share of a month's irradiation where the sun sets later than an hour angle of 81.4°.
+    DiffuseShare: DiffuseShare = "1.311 − 3.022 · {0} + 3.427 · {0}² − 1.821 · {0}³" [Clearness] Erbs1982;
+    /// The same in winter, where the sun sets earlier.
+    DiffuseShareWinter: DiffuseShare = "1.391 − 3.560 · {0} + 4.189 · {0}² − 2.137 · {0}³" [Clearness] Erbs1982;
 }
 
 impl Formula {

@@ -32,4 +32,27 @@ symbols! {
     Time = "t";
     /// Charge.
     Charge = "Q";
+
+    /// Latitude, north positive.
+    Latitude = "φ";
+    /// Longitude, east positive.
+    Longitude = "λ";
+    /// Day of the year with its fraction in universal time.
+    DayOfYear = "n";
+    /// Angle of the year.
+    DayAngle = "B";
+    /// Declination of the sun.
+    Declination = "δ";
+    /// Hour angle of sunset.
+    SunsetHourAngle = "ω_s";
+    /// Irradiance outside the air at normal incidence.
+    ExtraterrestrialNormal = "G_on";
+    /// Irradiation of a day outside the air on the horizontal.
+    DailyExtraterrestrial = "H₀";
+    /// Clearness: irradiation on the horizontal over that outside the air.
+    Clearness = "K_T";
+    /// Irradiation of a day on the horizontal.
+    DailyIrradiation = "H";
+    /// Diffuse share of a day's irradiation.
+    DiffuseShare = "H_d/H";
 }
