@@ -1,7 +1,11 @@
 //! Energy budgets, solar yield and autonomy of anything that lives from a battery.
 
+pub mod bank;
 pub mod document;
+pub mod load;
 pub mod place;
 pub mod quantity;
 pub mod share;
+pub mod sky;
+pub mod sun;
 pub mod working;

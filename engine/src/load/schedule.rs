@@ -97,7 +97,8 @@ mod tests {
     const MON: DayKind = DayKind { month: 0, weekday: 0, month_before: 0 };
 
     fn spans(spans: &[(u16, u16)]) -> Schedule {
-        let spans = spans.iter().map(|(from_min, to_min)| Span { from_min: *from_min, to_min: *to_min });
+        let spans =
+            spans.iter().map(|(from_min, to_min)| Span { from_min: *from_min, to_min: *to_min });
         Schedule::daily(When::Spans(spans.collect()))
     }
 

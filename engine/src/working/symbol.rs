@@ -32,4 +32,91 @@ symbols! {
     Time = "t";
     /// Charge.
     Charge = "Q";
+    /// Voltage on the rating plate.
+    PlateVoltage = "U_p";
+    /// Current on the rating plate.
+    PlateCurrent = "I_p";
+    /// Energy of a year on the label.
+    LabelEnergy = "E_year";
+    /// Hours of a year.
+    Year = "t_year";
+    /// Share of the time in which a load runs while on.
+    Duty = "d";
+    /// Power that comes out.
+    OutputPower = "P_out";
+    /// Share of the input that comes out.
+    OutputEfficiency = "η_out";
+    /// Share of the time in which a compressor runs in the air of the day.
+    CoolingDuty = "d_c";
+    /// Air temperature.
+    AirTemperature = "T_a";
+    /// Temperature kept inside.
+    InsideTemperature = "T_i";
+    /// What the condenser stands over the air.
+    CondenserLift = "ΔT_c";
+    /// Evaporator temperature.
+    EvaporatorTemperature = "T_e";
+    /// Air temperature of the stated duty.
+    ReferenceTemperature = "T_ref";
+    /// Output of the inverter.
+    InverterOutput = "P_ac";
+    /// Rated output of the inverter.
+    InverterRated = "P_r";
+    /// Input of the inverter.
+    InverterInput = "P_dc";
+    /// Idle loss over rated output.
+    LossIdle = "p₀";
+    /// Linear loss coefficient.
+    LossLinear = "k₁";
+    /// Square loss coefficient.
+    LossSquare = "k₂";
+    /// Rated capacity of the bank.
+    RatedCapacity = "C_r";
+    /// Share that age has left.
+    Health = "k_age";
+    /// Rated capacity less age.
+    AgedCapacity = "C_a";
+    /// Mean discharge current.
+    DischargeCurrent = "I_d";
+    /// Hours of the rated capacity.
+    HourRate = "H_r";
+    /// Exponent of the loss of capacity with current.
+    RateExponent = "n_p";
+    /// Share of the capacity that the current leaves.
+    RateFactor = "k_rate";
+    /// Temperature of the bank.
+    BankTemperature = "T_b";
+    /// Hours that a discharge at the mean current lasts.
+    DischargeHours = "t_d";
+    /// Share of the capacity that the temperature leaves.
+    ColdFactor = "k_T";
+    /// Charge between full and empty.
+    FullCapacity = "C_f";
+    /// Share kept in reserve.
+    Reserve = "r";
+    /// Charge between full and the reserve.
+    UsableCapacity = "C_u";
+
+    /// Latitude, north positive.
+    Latitude = "φ";
+    /// Longitude, east positive.
+    Longitude = "λ";
+    /// Day of the year with its fraction in universal time.
+    DayOfYear = "n";
+    /// Angle of the year.
+    DayAngle = "B";
+    /// Declination of the sun.
+    Declination = "δ";
+    /// Hour angle of sunset.
+    SunsetHourAngle = "ω_s";
+    /// Irradiance outside the air at normal incidence.
+    ExtraterrestrialNormal = "G_on";
+    /// Irradiation of a day outside the air on the horizontal.
+    DailyExtraterrestrial = "H₀";
+    /// Clearness: irradiation on the horizontal over that outside the air.
+    Clearness = "K_T";
+    /// Irradiation of a day on the horizontal.
+    DailyIrradiation = "H";
+    /// Diffuse share of a day's irradiation.
+    DiffuseShare = "H_d/H";
 }
