@@ -7,5 +7,7 @@ pub mod place;
 pub mod quantity;
 pub mod share;
 pub mod sky;
+pub mod source;
 pub mod sun;
+pub mod system;
 pub mod working;

@@ -2,6 +2,7 @@
 
 use super::schedule::Span;
 use super::{Field, List, TextField};
+use crate::quantity::{Irradiation, Watts};
 use crate::working::Tag;
 
 /// Why a scenario is refused. Words for it are in `words`.
@@ -36,6 +37,22 @@ pub enum Problem {
     BadSpan {
         /// What was found.
         span: Span,
+    },
+    /// Peak sun hours of a month that no sky could give.
+    ImplausibleSun {
+        /// The month, 1 to 12.
+        month: u8,
+        /// What was found.
+        stated: Irradiation,
+        /// The most that is accepted.
+        most: Irradiation,
+    },
+    /// An idle draw of the inverter above its whole loss at half load.
+    IdleAboveLoss {
+        /// The idle draw.
+        idle: Watts,
+        /// The loss at half load that the efficiency leaves.
+        loss: Watts,
     },
     /// A first day outside 2020 to 2099.
     DateOutOfRange {

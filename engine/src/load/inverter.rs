@@ -4,9 +4,9 @@
 //! the idle draw. k1 and k2 follow from the efficiencies at half and at full load, which makers state. The loss is never
 //! below the idle draw. All loads share one inverter, so its idle draw counts once, and only while it is on.
 
-use crate::document::{Awake, Field, Inverter as Section, Problem};
+use crate::document::{Awake, Inverter as Section, Problem};
 use crate::quantity::{Percent, Watts};
-use crate::working::{Formula, Source, Tag, Trace, term};
+use crate::working::{Formula, Source, Trace, term};
 
 /// Typical efficiency at half load \[%\].
 const HALF: Percent = Percent(92.0);
@@ -89,12 +89,9 @@ impl Inverter {
         let half = section.efficiency_half_pct.map_or(HALF, Percent);
         let full = section.efficiency_full_pct.map_or(FULL, Percent);
         let curve = LossCurve::with_idle(idle / rated, half, full);
-        if 0.5 * (1.0 / half.ratio() - 1.0) < curve.p0 {
-            return Err(Problem::OutOfRange {
-                field: Field::InverterIdle,
-                at: Tag::None,
-                value: idle.0,
-            });
+        let loss = rated * (0.5 * (1.0 / half.ratio() - 1.0));
+        if loss < idle {
+            return Err(Problem::IdleAboveLoss { idle, loss });
         }
         let surge = section.surge_w.map_or(rated * SURGE, Watts);
         Ok(Self { rated, surge, curve, always: section.awake == Awake::Always })
