@@ -1,0 +1,3 @@
+//! Loads: what is run from the battery.
+
+pub mod catalogue;
