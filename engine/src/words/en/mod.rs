@@ -1,3 +1,4 @@
 //! English.
 
 pub mod appliances;
+pub mod countries;
