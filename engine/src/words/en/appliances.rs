@@ -48,9 +48,9 @@ fn wording(appliance: Appliance) -> (&'static str, &'static str) {
         A::LanternCharger => ("Lantern, charging", "lamp light torch flashlight usb"),
         A::StreetLight => ("Street light", "lamp led path pole night"),
         A::ClassroomLight => ("Classroom light", "lamp led tube panel school office"),
-        A::CoolBox => ("Cool box with compressor", "fridge cooler portable camping esky"),
+        A::CoolBox => ("Cool box with compressor", "fridge cooler portable camping"),
         A::ThermoelectricBox => {
-            ("Cool box, thermoelectric", "fridge cooler portable peltier camping esky")
+            ("Cool box, thermoelectric", "fridge cooler portable peltier camping")
         }
         A::Fridge40 => ("Fridge, 40 litres", "refrigerator small cooler 12v"),
         A::Fridge80 => ("Fridge, 80 litres", "refrigerator cooler 12v"),
@@ -129,13 +129,13 @@ fn wording(appliance: Appliance) -> (&'static str, &'static str) {
         A::PublicAddress => {
             ("Loudspeakers with amplifier", "pa sound system public address microphone music stage")
         }
-        A::Speaker => ("Speaker", "loudspeaker music bluetooth sound"),
+        A::Speaker => ("Speaker", "loudspeaker music wireless sound"),
         A::Radio => ("Radio, playing", "music stereo hifi"),
         A::RadioStandby => ("Radio, switched off", "standby memory stereo"),
         A::GamesConsole => ("Games console", "video gaming play"),
         A::HairDryer => ("Hair dryer", "blow drier"),
         A::HairClipper => ("Hair clipper", "trimmer barber cut shaver"),
-        A::VacuumCleaner => ("Vacuum cleaner", "hoover clean dust"),
+        A::VacuumCleaner => ("Vacuum cleaner", "clean dust floor"),
         A::WashingMachine => ("Washing machine", "laundry clothes washer"),
         A::CampWasher => ("Camping washing machine", "laundry clothes washer small"),
         A::TumbleDryer => ("Tumble dryer", "laundry clothes drier heat pump"),
