@@ -10,4 +10,5 @@ pub mod sky;
 pub mod source;
 pub mod sun;
 pub mod system;
+pub mod words;
 pub mod working;

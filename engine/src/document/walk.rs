@@ -176,7 +176,7 @@ fn place(place: &mut Place, v: &mut impl Visitor) -> Result<(), Problem> {
     v.number(Field::Latitude, &mut place.latitude_deg, 0.0)?;
     v.number(Field::Longitude, &mut place.longitude_deg, 0.0)?;
     v.number(Field::UtcOffset, &mut place.utc_offset_min, 0.0)?;
-    choice(v, &mut place.summer_time, SummerTime::ALL)?;
+    choice(v, &mut place.summer_time, &SummerTime::ALL)?;
     twelve(v, Field::PeakSun, &mut place.peak_sun_h)?;
     twelve(v, Field::AirTemperature, &mut place.temperature_c)?;
     v.number(Field::Albedo, &mut place.albedo_pct, blank.albedo_pct)?;

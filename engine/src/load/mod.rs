@@ -7,6 +7,7 @@
 //!
 //! Left out: that devices with a motor draw more at a low voltage, and standby draws that nobody entered.
 
+pub mod catalogue;
 mod cooling;
 mod inverter;
 mod schedule;

@@ -7,8 +7,10 @@ mod climate;
 mod clock;
 #[cfg(feature = "climate")]
 mod grid;
+mod towns;
 
 pub use climate::{ImplausibleSun, MonthlyClimate, Origin, TemperatureOrigin};
 pub use clock::{Clock, SummerTime};
 #[cfg(feature = "climate")]
 pub use grid::{CELLS_EAST, CELLS_NORTH, Climate, Field, PACKED_BYTES, climate_at};
+pub use towns::{Town, find, towns};
