@@ -1,1 +1,3 @@
 //! Whole-program tests of Sunlarder; see the files in `tests/`.
+
+pub mod reference;
