@@ -1,5 +1,11 @@
 //! The built-in climate against stations.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::print_stdout,
+    reason = "a test stops at what it cannot read and prints what it measured"
+)]
+
 use sunlarder_engine::place::{Origin, climate_at};
 use sunlarder_engine::quantity::Degrees;
 use sunlarder_engine::sun::Site;

@@ -1,5 +1,11 @@
 //! The sky against textbook examples and a library's values, and what must hold for every day and plane.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::print_stdout,
+    reason = "a test stops at what it cannot read and prints what it measured"
+)]
+
 use proptest::prelude::*;
 use sunlarder_engine::quantity::{Celsius, Degrees, Hours, Irradiance};
 use sunlarder_engine::sky::{

@@ -1,5 +1,11 @@
 //! The sun against published tables, textbook examples and a library's values.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::print_stdout,
+    reason = "a test stops at what it cannot read and prints what it measured"
+)]
+
 use sunlarder_engine::quantity::{Degrees, Hours, Irradiation};
 use sunlarder_engine::sun::{
     Daylight, SOLAR_CONSTANT, Site, daily_extraterrestrial_from, daylight, declination,

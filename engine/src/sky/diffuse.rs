@@ -59,3 +59,43 @@ pub fn diffuse_fraction_monthly(clearness: f64, sunset: f64) -> f64 {
     };
     share.min(1.0)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_relation_for_a_day_lies_between_those_for_an_hour_and_a_month() {
+        let (winter, summer) = (1.2, 1.8);
+        for (k, darker, lighter) in [(0.35, 0.82, 0.83), (0.5, 0.57, 0.61)] {
+            let mut days = [diffuse_fraction_daily(k, winter), diffuse_fraction_daily(k, summer)];
+            days.sort_by(f64::total_cmp);
+            assert!((days[0] - darker).abs() < 0.006, "{days:?}");
+            assert!((days[1] - lighter).abs() < 0.006, "{days:?}");
+            assert!(diffuse_fraction_monthly(k, summer) < days[0]);
+        }
+    }
+
+    #[test]
+    fn branches_join() {
+        /// The published coefficients leave a step of up to 0.0152, at 0.722.
+        const JOINT: f64 = 0.016;
+        let joins = |relation: &dyn Fn(f64) -> f64, at: f64| {
+            (relation(at - 1e-9) - relation(at + 1e-9)).abs() < JOINT
+        };
+        assert!(joins(&diffuse_fraction_hourly, 0.22) && joins(&diffuse_fraction_hourly, 0.80));
+        assert!(joins(&|k| diffuse_fraction_daily(k, 1.2), 0.715));
+        assert!(joins(&|k| diffuse_fraction_daily(k, 1.8), 0.722));
+    }
+
+    #[test]
+    fn dark_months_are_all_diffuse() {
+        for sunset in [1.2, 1.8] {
+            assert_eq!(diffuse_fraction_monthly(0.05, sunset), 1.0);
+            assert_eq!(
+                diffuse_fraction_monthly(0.95, sunset),
+                diffuse_fraction_monthly(0.8, sunset)
+            );
+        }
+    }
+}
