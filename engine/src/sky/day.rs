@@ -2,7 +2,7 @@
 
 use core::f64::consts::PI;
 
-use super::diffuse::{diffuse_fraction_monthly, is_winter};
+use super::diffuse::{BRIGHTEST_MONTH, diffuse_fraction_monthly, is_winter};
 use super::profile::{Profile, Share};
 use crate::quantity::{Celsius, Hours, Irradiance, Irradiation};
 use crate::sun::{
@@ -105,7 +105,7 @@ pub fn mean_day(spec: &DaySpec, trace: &mut impl Trace) -> SkyDay {
     let relation =
         if is_winter(sunset) { Formula::DiffuseShareWinter } else { Formula::DiffuseShare };
     let share = diffuse_fraction_monthly(spec.clearness, sunset);
-    let share = trace.step(relation, share, &[term(spec.clearness)]);
+    let share = trace.step(relation, share, &[term(spec.clearness.min(BRIGHTEST_MONTH))]);
     spread(spec, irradiation, irradiation * share)
 }
 

@@ -10,6 +10,9 @@ use crate::quantity::Degrees;
 /// Sunset hour angle that parts winter from the other seasons \[°\].
 const WINTER: Degrees = Degrees(81.4);
 
+/// Highest clearness of the monthly relation; the value there is held above it.
+pub(crate) const BRIGHTEST_MONTH: f64 = 0.8;
+
 /// Whether the relations for winter apply: sunset hour angle \[rad\] of at most 81.4°.
 pub(crate) fn is_winter(sunset: f64) -> bool {
     sunset <= WINTER.radians()
@@ -51,7 +54,7 @@ pub fn diffuse_fraction_daily(k: f64, sunset: f64) -> f64 {
 /// reaches 1 near 0.13, where it is cut: no published relation covers that range, and it is continuous.
 #[must_use]
 pub fn diffuse_fraction_monthly(clearness: f64, sunset: f64) -> f64 {
-    let k = clearness.clamp(0.0, 0.8);
+    let k = clearness.clamp(0.0, BRIGHTEST_MONTH);
     let share = if is_winter(sunset) {
         1.391 + k * (-3.560 + k * (4.189 - k * 2.137))
     } else {

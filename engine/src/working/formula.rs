@@ -66,9 +66,9 @@ formulas! {
     /// Irradiation of a day on the horizontal.
     DailyIrradiation: DailyIrradiation = "{0} · {1}" [Clearness, DailyExtraterrestrial] Definition;
     /// Diffuse share of a month's irradiation where the sun sets later than an hour angle of 81.4°.
-    DiffuseShare: DiffuseShare = "1.311 − 3.022 · {0} + 3.427 · {0}² − 1.821 · {0}³" [Clearness] Erbs1982;
+    DiffuseShare: DiffuseShare = "min(1, 1.311 − 3.022 · {0} + 3.427 · {0}² − 1.821 · {0}³)" [Clearness] Erbs1982;
     /// The same in winter, where the sun sets earlier.
-    DiffuseShareWinter: DiffuseShare = "1.391 − 3.560 · {0} + 4.189 · {0}² − 2.137 · {0}³" [Clearness] Erbs1982;
+    DiffuseShareWinter: DiffuseShare = "min(1, 1.391 − 3.560 · {0} + 4.189 · {0}² − 2.137 · {0}³)" [Clearness] Erbs1982;
 }
 
 impl Formula {
