@@ -6,6 +6,7 @@ pub mod load;
 pub mod place;
 pub mod quantity;
 pub mod share;
+pub mod simulate;
 pub mod sky;
 pub mod source;
 pub mod sun;

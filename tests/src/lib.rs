@@ -1,1 +1,4 @@
 //! Whole-program tests of Sunlarder; see the files in `tests/`.
+
+pub mod expression;
+pub mod reference;

@@ -89,11 +89,17 @@ impl MonthlyClimate {
             return trace.step_of(tag, Formula::GridClearness, clearness, &inputs);
         }
         let outside = self.extraterrestrial(month, trace);
+        if outside.0 <= 0.0 {
+            // Polar night: nothing over nothing is no working.
+            return clearness;
+        }
         let inputs = [term(outside * clearness), term(outside)];
         trace.step_of(tag, Formula::OwnClearness, clearness, &inputs)
     }
 
     /// The same place with a person's own irradiation on the horizontal \[kWh/m² a day\], which are its peak sun hours.
+    ///
+    /// Where the month's typical day is polar night the clearness is 0 and what was stated (at most 0.1) is dropped.
     ///
     /// # Errors
     /// [`ImplausibleSun`] for the first month that is negative, no number, or brighter than outside the air.

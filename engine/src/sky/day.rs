@@ -2,7 +2,7 @@
 
 use core::f64::consts::PI;
 
-use super::diffuse::{diffuse_fraction_monthly, is_winter};
+use super::diffuse::{BRIGHTEST_MONTH, diffuse_fraction_monthly, is_winter};
 use super::profile::{Profile, Share};
 use crate::quantity::{Celsius, Hours, Irradiance, Irradiation};
 use crate::sun::{
@@ -105,32 +105,37 @@ pub fn mean_day(spec: &DaySpec, trace: &mut impl Trace) -> SkyDay {
     let relation =
         if is_winter(sunset) { Formula::DiffuseShareWinter } else { Formula::DiffuseShare };
     let share = diffuse_fraction_monthly(spec.clearness, sunset);
-    let share = trace.step(relation, share, &[term(spec.clearness)]);
+    let share = trace.step(relation, share, &[term(spec.clearness.min(BRIGHTEST_MONTH))]);
     spread(spec, irradiation, irradiation * share)
 }
 
 /// Spreads the irradiation of a day, of which `diffuse` is diffuse, over its steps.
 fn spread(spec: &DaySpec, irradiation: Irradiation, diffuse: Irradiation) -> SkyDay {
-    let noon = sun::noon(spec.day_of_year);
-    let decl = declination(noon);
-    let equation = equation_of_time(noon);
-    let profile = Profile::new(spec.site.latitude, decl);
-    let stretches: Vec<Stretch> = (0..STEPS_PER_DAY)
-        .map(|step| Stretch::new(spec, step, equation, profile.as_ref()))
-        .collect();
-    let whole = stretches.iter().fold(Share::default(), |sum, stretch| Share {
+    let day = Geometry::new(spec);
+    let whole = day.stretches.iter().fold(Share::default(), |sum, stretch| Share {
         global: sum.global + stretch.share.global,
         sine: sum.sine + stretch.share.sine,
     });
-    let scale = Scale {
-        // Mean irradiance of a step per unit of its share: kWh/m² to W/m² over a quarter-hour.
-        global: per(irradiation.0 * 1000.0 / STEP.0, whole.global),
-        diffuse: per(diffuse.0 * 1000.0 / STEP.0, whole.sine),
-        outside: extraterrestrial_normal(noon).0 / (STEP.0 * sun::HOUR_ANGLE_PER_HOUR),
-    };
+    // Mean irradiance of a step per unit of its share: kWh/m² to W/m² over a quarter-hour.
+    let global = per(irradiation.0 * 1000.0 / STEP.0, whole.global);
+    let diffuse = per(diffuse.0 * 1000.0 / STEP.0, whole.sine);
+    let half_range = daily_temperature_range(spec.clearness) / 2.0;
+    let steps = day.stretches.iter().map(|stretch| {
+        let global = Irradiance(stretch.share.global * global);
+        // Near the edges of the day the diffuse profile can exceed the global one; then all of it is diffuse.
+        let diffuse = Irradiance(stretch.share.sine * diffuse).at_most(global);
+        SkyStep {
+            toward_sun: stretch.toward_sun,
+            beam: global - diffuse,
+            diffuse,
+            extraterrestrial: Irradiance(stretch.share.sine * day.outside),
+            air: spec.mean_temperature + half_range * stretch.warmth,
+            solar_hour: stretch.solar_hour,
+        }
+    });
     SkyDay {
-        steps: stretches.iter().map(|stretch| stretch.step(spec, decl, &scale)).collect(),
-        irradiation: if profile.is_some() { irradiation } else { Irradiation::ZERO },
+        steps: steps.collect(),
+        irradiation: if whole.global > 0.0 { irradiation } else { Irradiation::ZERO },
     }
 }
 
@@ -139,54 +144,67 @@ fn per(amount: f64, whole: f64) -> f64 {
     if whole > 0.0 { amount / whole } else { 0.0 }
 }
 
-/// What a unit of share is worth \[W/m²\].
-struct Scale {
-    global: f64,
-    diffuse: f64,
+/// What depends on place and date alone: the costly part, the same for every weather.
+struct Geometry {
+    stretches: Vec<Stretch>,
+    /// Irradiance outside the air per unit of the share of sine \[W/m²\].
     outside: f64,
 }
 
-/// A step in hour angles.
+/// A step as the sun sees it.
 struct Stretch {
     share: Share,
-    /// Hour angle of the sun's place \[rad\], −π to π or a little beyond.
-    middle: f64,
-    /// Solar time in the middle of the whole step \[h\].
-    clock_middle: f64,
+    toward_sun: [f64; 3],
+    /// Solar time of `toward_sun` \[h\].
+    solar_hour: f64,
+    /// −1 at the coldest hour, 1 at the warmest.
+    warmth: f64,
+}
+
+impl Geometry {
+    fn new(spec: &DaySpec) -> Self {
+        let noon = sun::noon(spec.day_of_year);
+        let decl = declination(noon);
+        let profile = Profile::new(spec.site.latitude, decl);
+        let midnight = solar_hour(spec.site.longitude, -spec.utc_offset, equation_of_time(noon));
+        let width = STEP.0 * sun::HOUR_ANGLE_PER_HOUR;
+        let first = (midnight - 12.0) * sun::HOUR_ANGLE_PER_HOUR;
+        let mut before = profile.map_or_else(Share::default, |profile| profile.until(first));
+        let stretches = (0..STEPS_PER_DAY).map(|step| {
+            let from = first + width * step as f64;
+            let to = first + width * (step + 1) as f64;
+            let after = profile.map_or_else(Share::default, |profile| profile.until(to));
+            let share = after - before;
+            before = after;
+            Stretch::new(share, spec.site, decl, sunlit_middle(profile.as_ref(), from, to), from)
+        });
+        Self { stretches: stretches.collect(), outside: extraterrestrial_normal(noon).0 / width }
+    }
+}
+
+/// Hour angle of the sun's place in a stretch \[rad\], −π to π or a little beyond.
+fn sunlit_middle(profile: Option<&Profile>, from: f64, to: f64) -> f64 {
+    let turn = if from >= PI { 2.0 * PI } else { 0.0 };
+    let (from, to) = (from - turn, to - turn);
+    profile.map_or((from + to) / 2.0, |profile| profile.middle(from, to))
 }
 
 impl Stretch {
-    fn new(spec: &DaySpec, step: usize, equation: f64, profile: Option<&Profile>) -> Self {
-        let clock = STEP * step as f64;
-        let start = solar_hour(spec.site.longitude, clock - spec.utc_offset, equation);
-        let from = (start - 12.0) * sun::HOUR_ANGLE_PER_HOUR;
-        let to = from + STEP.0 * sun::HOUR_ANGLE_PER_HOUR;
-        let (share, middle) = match profile {
-            Some(profile) => (profile.between(from, to), profile.middle(from, to)),
-            None => (Share::default(), (from + to) / 2.0),
-        };
-        Self { share, middle, clock_middle: start + STEP.0 / 2.0 }
-    }
-
-    fn step(&self, spec: &DaySpec, decl: f64, scale: &Scale) -> SkyStep {
-        let global = Irradiance(self.share.global * scale.global);
-        // Near the edges of the day the diffuse profile can exceed the global one; then all of it is diffuse.
-        let diffuse = Irradiance(self.share.sine * scale.diffuse).at_most(global);
-        SkyStep {
-            toward_sun: toward_sun(spec.site.latitude, decl, self.middle),
-            beam: global - diffuse,
-            diffuse,
-            extraterrestrial: Irradiance(self.share.sine * scale.outside),
-            air: air(spec, self.clock_middle),
-            solar_hour: (12.0 + self.middle / sun::HOUR_ANGLE_PER_HOUR).rem_euclid(sun::DAY),
+    fn new(share: Share, site: Site, decl: f64, middle: f64, from: f64) -> Self {
+        let hour = |angle: f64| 12.0 + angle / sun::HOUR_ANGLE_PER_HOUR;
+        let solar_hour = hour(middle).rem_euclid(sun::DAY);
+        Self {
+            share,
+            toward_sun: toward_sun(site.latitude, decl, middle),
+            solar_hour: if solar_hour < sun::DAY { solar_hour } else { 0.0 },
+            warmth: warmth(hour(from) + STEP.0 / 2.0),
         }
     }
 }
 
-/// Air temperature at a solar hour: a sine about the day's mean with its top in mid-afternoon.
-fn air(spec: &DaySpec, solar_hour: f64) -> Celsius {
-    let half = daily_temperature_range(spec.clearness) / 2.0;
-    spec.mean_temperature + half * libm::cos((solar_hour - WARMEST_HOUR) * (PI / 12.0))
+/// How warm a solar hour \[h\] is within its day: a sine with its top in mid-afternoon.
+fn warmth(solar_hour: f64) -> f64 {
+    libm::cos((solar_hour - WARMEST_HOUR) * (PI / 12.0))
 }
 
 #[cfg(test)]

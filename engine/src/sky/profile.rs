@@ -55,6 +55,8 @@ pub(crate) struct Profile {
     b: f64,
     /// Hour angle of sunset \[rad\].
     sunset: f64,
+    /// The indefinite integrals at sunrise.
+    dawn: Share,
 }
 
 /// What falls into a stretch of the day, each in its own unit: only ratios of them mean something, but for `sine`.
@@ -78,22 +80,19 @@ impl Profile {
         }
         let (a, b) = bend(sunset);
         let fade = if level > swing { swing / level } else { 1.0 };
-        Some(Self { level, swing, a, b: b * fade, sunset })
+        let mut profile = Self { level, swing, a, b: b * fade, sunset, dawn: Share::default() };
+        profile.dawn = profile.primitive(-sunset);
+        Some(profile)
     }
 
-    /// Integrals from solar midnight (−π) to an hour angle of at most 3π.
-    fn until(&self, hour_angle: f64) -> Share {
+    /// Integrals from solar midnight (−π) to an hour angle of up to 3π.
+    pub(crate) fn until(&self, hour_angle: f64) -> Share {
         if hour_angle > PI {
-            let (day, rest) = (self.within(PI), self.until(hour_angle - 2.0 * PI));
+            let (day, rest) = (self.until(PI), self.until(hour_angle - 2.0 * PI));
             return Share { global: day.global + rest.global, sine: day.sine + rest.sine };
         }
-        self.within(hour_angle)
-    }
-
-    fn within(&self, hour_angle: f64) -> Share {
-        let end = hour_angle.clamp(-self.sunset, self.sunset);
-        let (upper, lower) = (self.primitive(end), self.primitive(-self.sunset));
-        Share { global: upper.global - lower.global, sine: upper.sine - lower.sine }
+        let end = self.primitive(hour_angle.clamp(-self.sunset, self.sunset));
+        Share { global: end.global - self.dawn.global, sine: end.sine - self.dawn.sine }
     }
 
     /// The indefinite integrals of `(a + b cos ω)(A + B cos ω)` and of `A + B cos ω`.
@@ -107,16 +106,8 @@ impl Profile {
         }
     }
 
-    /// Integrals over a stretch that begins between −π and π and is shorter than a day.
-    pub(crate) fn between(&self, from: f64, to: f64) -> Share {
-        let (start, end) = (self.until(from), self.until(to));
-        Share {
-            global: (end.global - start.global).max(0.0),
-            sine: (end.sine - start.sine).max(0.0),
-        }
-    }
-
-    /// Hour angle in the middle of the sunlit part of such a stretch; of the whole stretch if none of it is sunlit.
+    /// Hour angle in the middle of the sunlit part of a stretch that begins between −π and π and is shorter than a day; of
+    /// the whole stretch if none of it is sunlit.
     pub(crate) fn middle(&self, from: f64, to: f64) -> f64 {
         let sunlit = |low: f64, high: f64| if low < high { Some((low + high) / 2.0) } else { None };
         let dawn = 2.0 * PI - self.sunset;
@@ -125,6 +116,18 @@ impl Profile {
             (Some(middle), None) | (None, Some(middle)) => middle,
             // Both ends of a step across midnight are sunlit, or none: the sun is nearest to the horizon in between.
             _ => whole,
+        }
+    }
+}
+
+impl core::ops::Sub for Share {
+    type Output = Self;
+
+    /// What falls between two times; never negative, whatever the rounding.
+    fn sub(self, earlier: Self) -> Self {
+        Self {
+            global: (self.global - earlier.global).max(0.0),
+            sine: (self.sine - earlier.sine).max(0.0),
         }
     }
 }
@@ -148,7 +151,7 @@ mod tests {
             global += global_hour_share(angle, profile.sunset);
             diffuse += diffuse_hour_share(angle, profile.sunset);
         }
-        let share = profile.between(-0.4, 0.4);
+        let share = profile.until(0.4) - profile.until(-0.4);
         let ratio = global / diffuse;
         assert!((share.global / share.sine - ratio).abs() < MIDPOINT_ERROR);
     }
@@ -159,7 +162,7 @@ mod tests {
         let circle = 90.0 - declination * 180.0 / PI;
         let noon_share = |latitude| {
             let profile = Profile::new(Degrees(latitude), declination).unwrap();
-            profile.between(-0.2, 0.2).global / profile.between(-PI, PI).global
+            (profile.until(0.2) - profile.until(-0.2)).global / profile.until(PI).global
         };
         // The hour of sunset moves with the root of the distance to the circle.
         assert!((noon_share(circle - 1e-10) - noon_share(circle + 1e-10)).abs() < 1e-5);

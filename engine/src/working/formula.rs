@@ -66,6 +66,20 @@ formulas! {
     FullCapacity: FullCapacity = "{0} · {1} · {2}" [AgedCapacity, RateFactor, ColdFactor] Definition;
     /// Charge between full and the reserve.
     UsableCapacity: UsableCapacity = "{0} · (1 − {1})" [FullCapacity, Reserve] Definition;
+    /// Current of all loads at the bank's voltage.
+    LoadsCurrent: LoadsCurrent = "{0} / {1} + {2}" [Demand, BankVoltage, StandingCurrent] Definition;
+    /// Current that all sources offer.
+    SourcesCurrent: SourcesCurrent = "{0} + {1} + {2}" [SolarCurrent, EngineCurrent, ShoreCurrent] Definition;
+    /// Current into the bank before its limits; out of it if negative.
+    NetCurrent: NetCurrent = "{0} − {1} − {2}" [SourcesCurrent, LoadsCurrent, ProtectionCurrent] Definition;
+    /// State of charge after a step.
+    ChargeAfter: ChargeState = "{0} + {1} / {2}" [ChargeBefore, ChargeStored, FullCapacity] Definition;
+    /// Charge that came in over a run.
+    ChargeCame: ChargeCame = "{0} + {1} + {2}" [SolarCharge, EngineCharge, ShoreCharge] Definition;
+    /// Charge lost over a run.
+    ChargeLost: ChargeLost = "{0} + {1} + {2}" [ChargingLoss, SelfDischarge, ProtectionCharge] Definition;
+    /// State of charge at the end of a run.
+    ChargeAtEnd: ChargeState = "{0} + ({1} − {2} − {3}) / {4}" [ChargeBefore, ChargeCame, LoadCharge, ChargeLost, FullCapacity] Definition;
     /// Charge that a current moves in a time.
     Charge: Charge = "{0} · {1}" [LoadCurrent, Time] Definition;
 
@@ -86,9 +100,9 @@ formulas! {
     /// Irradiation of a day on the horizontal.
     DailyIrradiation: DailyIrradiation = "{0} · {1}" [Clearness, DailyExtraterrestrial] Definition;
     /// Diffuse share of a month's irradiation where the sun sets later than an hour angle of 81.4°.
-    DiffuseShare: DiffuseShare = "1.311 − 3.022 · {0} + 3.427 · {0}² − 1.821 · {0}³" [Clearness] Erbs1982;
+    DiffuseShare: DiffuseShare = "min(1, 1.311 − 3.022 · {0} + 3.427 · {0}² − 1.821 · {0}³)" [Clearness] Erbs1982;
     /// The same in winter, where the sun sets earlier.
-    DiffuseShareWinter: DiffuseShare = "1.391 − 3.560 · {0} + 4.189 · {0}² − 2.137 · {0}³" [Clearness] Erbs1982;
+    DiffuseShareWinter: DiffuseShare = "min(1, 1.391 − 3.560 · {0} + 4.189 · {0}² − 2.137 · {0}³)" [Clearness] Erbs1982;
 }
 
 impl Formula {

@@ -32,6 +32,48 @@ symbols! {
     Time = "t";
     /// Charge.
     Charge = "Q";
+    /// Power of all loads at the bank.
+    Demand = "P_L";
+    /// Standing current.
+    StandingCurrent = "I_0";
+    /// Current of all loads.
+    LoadsCurrent = "I_L";
+    /// Current from the sun.
+    SolarCurrent = "I_sun";
+    /// Current from the engine.
+    EngineCurrent = "I_eng";
+    /// Current from shore power.
+    ShoreCurrent = "I_sh";
+    /// Current that all sources offer.
+    SourcesCurrent = "I_S";
+    /// Current of the protection circuits.
+    ProtectionCurrent = "I_bp";
+    /// Current into the bank.
+    NetCurrent = "I_net";
+    /// State of charge before.
+    ChargeBefore = "s_0";
+    /// Change of the charge stored.
+    ChargeStored = "ΔQ";
+    /// State of charge after.
+    ChargeState = "s";
+    /// Charge from the sun.
+    SolarCharge = "Q_sun";
+    /// Charge from the engine.
+    EngineCharge = "Q_eng";
+    /// Charge from shore power.
+    ShoreCharge = "Q_sh";
+    /// Charge that came in.
+    ChargeCame = "Q_in";
+    /// Charge lost in charging.
+    ChargingLoss = "Q_η";
+    /// Charge lost by standing.
+    SelfDischarge = "Q_sd";
+    /// Charge taken by protection circuits.
+    ProtectionCharge = "Q_bp";
+    /// Charge lost.
+    ChargeLost = "Q_loss";
+    /// Charge given to the loads.
+    LoadCharge = "Q_L";
     /// Voltage on the rating plate.
     PlateVoltage = "U_p";
     /// Current on the rating plate.
