@@ -3,6 +3,7 @@
 pub mod bank;
 pub mod document;
 pub mod load;
+pub mod outlook;
 pub mod place;
 pub mod quantity;
 pub mod share;

@@ -66,6 +66,34 @@ formulas! {
     FullCapacity: FullCapacity = "{0} · {1} · {2}" [AgedCapacity, RateFactor, ColdFactor] Definition;
     /// Charge between full and the reserve.
     UsableCapacity: UsableCapacity = "{0} · (1 − {1})" [FullCapacity, Reserve] Definition;
+    /// Energy of a load on a mean day.
+    LoadEnergy: LoadEnergy = "{0} · {1} · {2} · {3}" [LoadPower, Quantity, HoursOn, Duty] Definition;
+    /// Energy at the bank of a load on direct current.
+    EnergyDirect: BankEnergy = "{0}" [LoadEnergy] Definition;
+    /// Energy at the bank of a load on the inverter, with its part of the losses that grow with the output.
+    EnergyByInverter: BankEnergy = "{0} · (1 + {1})" [LoadEnergy, GrowingLoss] SchmidtSauer;
+    /// Charge that a load takes on a mean day.
+    LoadCharge: LoadDay = "{0} / {1}" [BankEnergy, NominalVoltage] Definition;
+    /// Charge that the inverter takes for itself on a mean day.
+    InverterIdle: InverterDay = "{0} · {1} / {2}" [IdlePower, HoursOn, NominalVoltage] Definition;
+    /// Charge of the standing draw on a day.
+    StandingCharge: StandingDay = "{0} · {1}" [StandingCurrent, Time] Definition;
+    /// Charge of the protection circuits on a day.
+    ProtectionDay: ProtectionDay = "{0} · {1}" [ProtectionCurrent, Time] Definition;
+    /// Charge that all takes on a mean day.
+    DayTotal: DayTotal = "each: + " [LoadDay] Definition;
+    /// Days that the usable charge lasts without any source.
+    Autonomy: AutonomyDays = "{0} / {1}" [UsableCapacity, DayTotal] Definition;
+    /// Light on the plane of an array on a day: sky, ground and beam step by step.
+    PlaneIrradiation: PlaneIrradiation = "Σ G({0}, {1}, {2})" [DailyIrradiation, Tilt, Azimuth] HayDavies;
+    /// Energy of an array at the bank on a day.
+    ArrayYield: ArrayYield = "{0} · {1} / (1 kW/m²) · (1 − {2}) · (1 − {3}) · (1 − {4}) · (1 − {5}) · {6}" [ArrayPower, PlaneIrradiation, DirtLoss, AgeingLoss, OtherLoss, CableLoss, RunningShare] Definition;
+    /// Charge from the sun on a day.
+    SolarDay: SolarDay = "{0} / {1} + {2}" [SolarEnergy, NominalVoltage, SeriesCharge] Definition;
+    /// Charge that came in on a day and can be used.
+    GainKept: GainKept = "({0} + {1} + {2}) · {3}" [SolarDay, EngineCharge, ShoreCharge, ChargeEfficiency] Definition;
+    /// What a day leaves or lacks.
+    Balance: Balance = "{0} − {1}" [GainKept, DayTotal] Definition;
     /// Current of all loads at the bank's voltage.
     LoadsCurrent: LoadsCurrent = "{0} / {1} + {2}" [Demand, BankVoltage, StandingCurrent] Definition;
     /// Current that all sources offer.

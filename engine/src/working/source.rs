@@ -46,6 +46,8 @@ sources! {
     CellMeasurement = "Open-circuit voltage measured at a small current on a commercial cell";
     /// Loss of inverters as a polynomial of the output.
     SchmidtSauer = "Schmidt & Sauer 1996, Sonnenenergie 21(4): loss = p0 + k1·p + k2·p²";
+    /// Light on a tilted plane.
+    HayDavies = "Hay & Davies 1980, Proc. First Canadian Solar Radiation Data Workshop; as in Duffie & Beckman, 4th ed., Wiley 2013, sec. 2.16";
     /// Heat pump between evaporator and condenser at a fixed share of the ideal efficiency.
     HeatPump = "Heat leak over ideal efficiency between evaporator and condenser; compare Harrington, Aye & Fuller 2018, Applied Energy 211:346";
     /// Series for declination, equation of time and distance.

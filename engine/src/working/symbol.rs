@@ -32,6 +32,64 @@ symbols! {
     Time = "t";
     /// Charge.
     Charge = "Q";
+    /// How many of one kind.
+    Quantity = "N";
+    /// Hours of a day in which it is on.
+    HoursOn = "t_on";
+    /// Energy of a load on a mean day.
+    LoadEnergy = "E";
+    /// Energy of a load at the bank.
+    BankEnergy = "E_b";
+    /// Inverter losses that grow with the output, over the output.
+    GrowingLoss = "v";
+    /// Nominal voltage of the bank.
+    NominalVoltage = "U_n";
+    /// Charge of a load on a mean day.
+    LoadDay = "Q_l";
+    /// Idle draw of the inverter.
+    IdlePower = "P_idle";
+    /// Charge of the inverter's idle draw on a mean day.
+    InverterDay = "Q_inv";
+    /// Charge of the standing draw on a day.
+    StandingDay = "Q_0";
+    /// Charge of the protection circuits on a day.
+    ProtectionDay = "Q_p";
+    /// Charge that all takes on a mean day.
+    DayTotal = "Q_day";
+    /// Days that the usable charge lasts without any source.
+    AutonomyDays = "N_a";
+    /// Tilt of the array.
+    Tilt = "β";
+    /// Direction of the array.
+    Azimuth = "γ";
+    /// Light on the plane of the array on a day.
+    PlaneIrradiation = "H_T";
+    /// Rated power of the array.
+    ArrayPower = "P_a";
+    /// Loss to dirt.
+    DirtLoss = "v_d";
+    /// Loss to years.
+    AgeingLoss = "v_a";
+    /// Other losses.
+    OtherLoss = "v_o";
+    /// Loss in the cable.
+    CableLoss = "v_c";
+    /// What heat, low light and the controller leave.
+    RunningShare = "η_run";
+    /// Energy of an array on a day.
+    ArrayYield = "E_a";
+    /// Energy from the sun by maximum-power-point controllers.
+    SolarEnergy = "E_sun";
+    /// Charge from the sun by series regulators.
+    SeriesCharge = "Q_ser";
+    /// Charge from the sun on a day.
+    SolarDay = "Q_s";
+    /// Share of the charge put in that comes out again.
+    ChargeEfficiency = "η_c";
+    /// Charge that came in on a day and can be used.
+    GainKept = "Q_g";
+    /// What a day leaves or lacks.
+    Balance = "ΔQ_day";
     /// Power of all loads at the bank.
     Demand = "P_L";
     /// Standing current.
