@@ -73,7 +73,8 @@ pub trait Trace {
     }
 
     /// The same for the value of one load, array or month.
-    fn step_of<Q: Quantity>(&mut self, tag: Tag, formula: Formula, result: Q, inputs: &[Term]) -> Q;
+    fn step_of<Q: Quantity>(&mut self, tag: Tag, formula: Formula, result: Q, inputs: &[Term])
+    -> Q;
 }
 
 impl Trace for () {
@@ -146,7 +147,13 @@ impl Working {
 }
 
 impl Trace for Working {
-    fn step_of<Q: Quantity>(&mut self, tag: Tag, formula: Formula, result: Q, inputs: &[Term]) -> Q {
+    fn step_of<Q: Quantity>(
+        &mut self,
+        tag: Tag,
+        formula: Formula,
+        result: Q,
+        inputs: &[Term],
+    ) -> Q {
         let inputs = inputs
             .iter()
             .enumerate()
@@ -242,7 +249,9 @@ mod tests {
             }
             let mut named: Vec<usize> = split_template(template)
                 .into_iter()
-                .filter_map(|piece| if let Piece::Input(place) = piece { Some(place) } else { None })
+                .filter_map(
+                    |piece| if let Piece::Input(place) = piece { Some(place) } else { None },
+                )
                 .collect();
             named.sort_unstable();
             named.dedup();
