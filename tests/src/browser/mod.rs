@@ -21,7 +21,7 @@ use thirtyfour::prelude::*;
 use tokio::sync::Semaphore;
 
 use driver::Driver;
-pub use site::{Site, dist};
+pub use site::{Site, copy_of_dist, dist};
 
 /// What the harness gives back: any error ends the test with its message.
 pub type Outcome<T> = Result<T, Box<dyn Error + Send + Sync>>;

@@ -1,5 +1,6 @@
 //! A plain static host over the built page, which can be taken away again.
 
+use std::fs;
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 
@@ -83,4 +84,28 @@ pub fn dist() -> Outcome<PathBuf> {
     } else {
         Err("dist/index.html is missing: run ./dev build first".into())
     }
+}
+
+/// A folder of its own with the built page in it, for tests that change files; whoever asked for it removes it.
+///
+/// # Errors
+/// If the page has not been built, or the folder for temporary files is full.
+pub fn copy_of_dist(name: &str) -> Outcome<PathBuf> {
+    let folder = std::env::temp_dir().join(format!("sunlarder-{name}-{}", std::process::id()));
+    copy(&dist()?, &folder)?;
+    Ok(folder)
+}
+
+fn copy(from: &Path, to: &Path) -> Outcome<()> {
+    fs::create_dir_all(to)?;
+    for entry in fs::read_dir(from)? {
+        let entry = entry?;
+        let target = to.join(entry.file_name());
+        if entry.file_type()?.is_dir() {
+            copy(&entry.path(), &target)?;
+        } else {
+            fs::copy(entry.path(), target)?;
+        }
+    }
+    Ok(())
 }

@@ -1,10 +1,10 @@
 //! The page after its first visit: without a network, under any path, and when a new version comes out.
 
 use std::fs;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
 use serde_json::json;
-use sunlarder_tests::browser::{Look, Outcome, Page, Site, dist, in_browser};
+use sunlarder_tests::browser::{Look, Outcome, Page, Site, copy_of_dist, dist, in_browser};
 
 async fn visit(page: &Page, address: &str) -> Outcome<()> {
     page.open(address).await?;
@@ -100,27 +100,6 @@ async fn a_half_uploaded_version_is_not_taken() -> Outcome<()> {
         Ok(())
     })
     .await
-}
-
-/// A folder of its own with the built page in it.
-fn copy_of_dist(name: &str) -> Outcome<PathBuf> {
-    let folder = std::env::temp_dir().join(format!("sunlarder-{name}-{}", std::process::id()));
-    copy(&dist()?, &folder)?;
-    Ok(folder)
-}
-
-fn copy(from: &Path, to: &Path) -> Outcome<()> {
-    fs::create_dir_all(to)?;
-    for entry in fs::read_dir(from)? {
-        let entry = entry?;
-        let target = to.join(entry.file_name());
-        if entry.file_type()?.is_dir() {
-            copy(&entry.path(), &target)?;
-        } else {
-            fs::copy(entry.path(), target)?;
-        }
-    }
-    Ok(())
 }
 
 /// Marks the page as another version, as a build of changed sources would.
