@@ -32,3 +32,6 @@ revision=debug
     printf '];\n'
     cat "$worker"
 } >"$staging/offline.js"
+
+# What `./dev serve` wants said when the page is there.
+[ -z "${SAY_WHEN_BUILT:-}" ] || printf '%s\n' "$SAY_WHEN_BUILT"
