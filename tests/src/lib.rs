@@ -2,3 +2,5 @@
 
 pub mod expression;
 pub mod reference;
+#[cfg(feature = "browser")]
+pub mod browser;
