@@ -1,0 +1,90 @@
+//! Numbers as people read them: no more digits than they mean.
+
+use crate::quantity::{Quantity, Unit};
+
+/// A number with as many digits as its size deserves: 0.85, 8.5, 85, 850; thousands in groups.
+#[must_use]
+pub fn rounded(value: f64) -> String {
+    if !value.is_finite() {
+        return "–".to_owned();
+    }
+    let size = value.abs();
+    let digits = if size < 0.005 {
+        0
+    } else if size < 1.0 {
+        2
+    } else if size < 99.95 {
+        1
+    } else {
+        0
+    };
+    let text = format!("{size:.digits$}");
+    let sign = if value < 0.0 && text.bytes().any(|digit| (b'1'..=b'9').contains(&digit)) {
+        "−"
+    } else {
+        ""
+    };
+    format!("{sign}{}", grouped(&text))
+}
+
+/// Groups the digits before the point by threes with a thin space, from five digits on.
+fn grouped(text: &str) -> String {
+    let (whole, rest) = text.find('.').map_or((text, ""), |point| text.split_at(point));
+    if whole.len() < 5 {
+        return text.to_owned();
+    }
+    let mut out = String::new();
+    for (place, digit) in whole.chars().enumerate() {
+        if place > 0 && (whole.len() - place).is_multiple_of(3) {
+            out.push('\u{202f}');
+        }
+        out.push(digit);
+    }
+    out + rest
+}
+
+/// A quantity with its unit, a no-break space between them.
+#[must_use]
+pub fn amount<Q: Quantity>(quantity: Q) -> String {
+    let number = rounded(quantity.value());
+    match Q::UNIT {
+        Unit::One => number,
+        Unit::Degree => format!("{number}°"),
+        unit => format!("{number}\u{a0}{}", unit.symbol()),
+    }
+}
+
+/// A clock time `07:05` from minutes after midnight.
+#[must_use]
+pub fn clock(minutes: u16) -> String {
+    format!("{:02}:{:02}", minutes / 60 % 24, minutes % 60)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::{AmpHours, Degrees};
+
+    #[test]
+    fn numbers_carry_what_they_mean() {
+        let cases = [
+            (0.0, "0"),
+            (-0.001, "0"),
+            (0.854, "0.85"),
+            (8.54, "8.5"),
+            (85.44, "85.4"),
+            (854.4, "854"),
+            (-12345.6, "−12\u{202f}346"),
+            (f64::NAN, "–"),
+        ];
+        for (value, text) in cases {
+            assert_eq!(rounded(value), text);
+        }
+    }
+
+    #[test]
+    fn units_stand_behind_a_no_break_space() {
+        assert_eq!(amount(AmpHours(60.84)), "60.8\u{a0}Ah");
+        assert_eq!(amount(Degrees(35.0)), "35.0°");
+    }
+}
