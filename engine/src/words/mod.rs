@@ -17,3 +17,45 @@ pub enum Language {
     #[default]
     English,
 }
+
+impl Language {
+    /// Name of a month, January being 0.
+    #[must_use]
+    pub fn month(self, month: usize) -> &'static str {
+        match self {
+            Self::English => en::calendar::month(month),
+        }
+    }
+
+    /// Short name of a month, January being 0.
+    #[must_use]
+    pub fn month_short(self, month: usize) -> &'static str {
+        match self {
+            Self::English => en::calendar::month_short(month),
+        }
+    }
+
+    /// First letter of a month, January being 0.
+    #[must_use]
+    pub fn month_initial(self, month: usize) -> &'static str {
+        match self {
+            Self::English => en::calendar::month_initial(month),
+        }
+    }
+
+    /// Name of a day of the week, Monday being 0.
+    #[must_use]
+    pub fn weekday(self, day: u8) -> &'static str {
+        match self {
+            Self::English => en::calendar::weekday(day),
+        }
+    }
+
+    /// Short name of a day of the week, Monday being 0.
+    #[must_use]
+    pub fn weekday_short(self, day: u8) -> &'static str {
+        match self {
+            Self::English => en::calendar::weekday_short(day),
+        }
+    }
+}

@@ -1,4 +1,5 @@
 //! English.
 
 pub mod appliances;
+pub mod calendar;
 pub mod countries;
