@@ -3,3 +3,5 @@
 pub mod appliances;
 pub mod calendar;
 pub mod countries;
+pub mod problems;
+pub mod working;
