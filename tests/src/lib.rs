@@ -2,3 +2,5 @@
 
 #[cfg(feature = "browser")]
 pub mod browser;
+pub mod expression;
+pub mod reference;

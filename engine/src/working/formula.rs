@@ -46,8 +46,91 @@ macro_rules! formulas {
 formulas! {
     /// Current that a power draws.
     LoadCurrent: LoadCurrent = "{0} / {1}" [LoadPower, BankVoltage] Definition;
+    /// Power by the rating plate.
+    PlatePower: LoadPower = "{0} · {1}" [PlateVoltage, PlateCurrent] Definition;
+    /// Power while running by the energy label.
+    LabelPower: LoadPower = "{0} / ({1} · {2})" [LabelEnergy, Year, Duty] Definition;
+    /// Input of something sold by its output.
+    InputPower: LoadPower = "{0} / {1}" [OutputPower, OutputEfficiency] Definition;
+    /// Share of the time in which a compressor runs; never more than always, nothing where the air is colder than the inside.
+    CoolingDuty: CoolingDuty = "{0} · ({1} − {2}) · ({1} + {3} − {4}) / (({5} − {2}) · ({5} + {3} − {4}))" [Duty, AirTemperature, InsideTemperature, CondenserLift, EvaporatorTemperature, ReferenceTemperature] HeatPump;
+    /// Input of the inverter while on.
+    InverterInput: InverterInput = "{0} + {1} · ({2} + {3} · {0}/{1} + {4} · ({0}/{1})²)" [InverterOutput, InverterRated, LossIdle, LossLinear, LossSquare] SchmidtSauer;
+    /// Capacity that age has left.
+    AgedCapacity: AgedCapacity = "{0} · {1}" [RatedCapacity, Health] Definition;
+    /// Share of the capacity at a current above the rated one; 1 at and below it.
+    RateFactor: RateFactor = "({0} / ({1} · {2}))^({3} − 1)" [AgedCapacity, DischargeCurrent, HourRate, RateExponent] Peukert;
+    /// Share of the capacity that the temperature leaves, at a discharge of so many hours; at most 1.
+    ColdFactor: ColdFactor = "k_T({0}, {1})" [BankTemperature, DischargeHours] StandardCold;
+    /// Charge between full and empty.
+    FullCapacity: FullCapacity = "{0} · {1} · {2}" [AgedCapacity, RateFactor, ColdFactor] Definition;
+    /// Charge between full and the reserve.
+    UsableCapacity: UsableCapacity = "{0} · (1 − {1})" [FullCapacity, Reserve] Definition;
+    /// Energy of a load on a mean day.
+    LoadEnergy: LoadEnergy = "{0} · {1} · {2} · {3}" [LoadPower, Quantity, HoursOn, Duty] Definition;
+    /// Energy at the bank of a load on direct current.
+    EnergyDirect: BankEnergy = "{0}" [LoadEnergy] Definition;
+    /// Energy at the bank of a load on the inverter, with its part of the losses that grow with the output.
+    EnergyByInverter: BankEnergy = "{0} · (1 + {1})" [LoadEnergy, GrowingLoss] SchmidtSauer;
+    /// Charge that a load takes on a mean day.
+    LoadCharge: LoadDay = "{0} / {1}" [BankEnergy, NominalVoltage] Definition;
+    /// Charge that the inverter takes for itself on a mean day.
+    InverterIdle: InverterDay = "{0} · {1} / {2}" [IdlePower, HoursOn, NominalVoltage] Definition;
+    /// Charge of the standing draw on a day.
+    StandingCharge: StandingDay = "{0} · {1}" [StandingCurrent, Time] Definition;
+    /// Charge of the protection circuits on a day.
+    ProtectionDay: ProtectionDay = "{0} · {1}" [ProtectionCurrent, Time] Definition;
+    /// Charge that all takes on a mean day.
+    DayTotal: DayTotal = "each: + " [LoadDay] Definition;
+    /// Days that the usable charge lasts without any source.
+    Autonomy: AutonomyDays = "{0} / {1}" [UsableCapacity, DayTotal] Definition;
+    /// Light on the plane of an array on a day: sky, ground and beam step by step.
+    PlaneIrradiation: PlaneIrradiation = "Σ G({0}, {1}, {2})" [DailyIrradiation, Tilt, Azimuth] HayDavies;
+    /// Energy of an array at the bank on a day.
+    ArrayYield: ArrayYield = "{0} · {1} / (1 kW/m²) · (1 − {2}) · (1 − {3}) · (1 − {4}) · (1 − {5}) · {6}" [ArrayPower, PlaneIrradiation, DirtLoss, AgeingLoss, OtherLoss, CableLoss, RunningShare] Definition;
+    /// Charge from the sun on a day.
+    SolarDay: SolarDay = "{0} / {1} + {2}" [SolarEnergy, NominalVoltage, SeriesCharge] Definition;
+    /// Charge that came in on a day and can be used.
+    GainKept: GainKept = "({0} + {1} + {2}) · {3}" [SolarDay, EngineCharge, ShoreCharge, ChargeEfficiency] Definition;
+    /// What a day leaves or lacks.
+    Balance: Balance = "{0} − {1}" [GainKept, DayTotal] Definition;
+    /// Current of all loads at the bank's voltage.
+    LoadsCurrent: LoadsCurrent = "{0} / {1} + {2}" [Demand, BankVoltage, StandingCurrent] Definition;
+    /// Current that all sources offer.
+    SourcesCurrent: SourcesCurrent = "{0} + {1} + {2}" [SolarCurrent, EngineCurrent, ShoreCurrent] Definition;
+    /// Current into the bank before its limits; out of it if negative.
+    NetCurrent: NetCurrent = "{0} − {1} − {2}" [SourcesCurrent, LoadsCurrent, ProtectionCurrent] Definition;
+    /// State of charge after a step.
+    ChargeAfter: ChargeState = "{0} + {1} / {2}" [ChargeBefore, ChargeStored, FullCapacity] Definition;
+    /// Charge that came in over a run.
+    ChargeCame: ChargeCame = "{0} + {1} + {2}" [SolarCharge, EngineCharge, ShoreCharge] Definition;
+    /// Charge lost over a run.
+    ChargeLost: ChargeLost = "{0} + {1} + {2}" [ChargingLoss, SelfDischarge, ProtectionCharge] Definition;
+    /// State of charge at the end of a run.
+    ChargeAtEnd: ChargeState = "{0} + ({1} − {2} − {3}) / {4}" [ChargeBefore, ChargeCame, LoadCharge, ChargeLost, FullCapacity] Definition;
     /// Charge that a current moves in a time.
     Charge: Charge = "{0} · {1}" [LoadCurrent, Time] Definition;
+
+    /// Angle of the year.
+    DayAngle: DayAngle = "360° · ({0} − 1) / 365" [DayOfYear] Spencer1971;
+    /// Declination of the sun.
+    Declination: Declination = "180°/π · (0.006918 − 0.399912 · cos({0}) + 0.070257 · sin({0}) − 0.006758 · cos(2 · {0}) + 0.000907 · sin(2 · {0}) − 0.002697 · cos(3 · {0}) + 0.00148 · sin(3 · {0}))" [DayAngle] Spencer1971;
+    /// Irradiance outside the air at normal incidence.
+    ExtraterrestrialNormal: ExtraterrestrialNormal = "1367 W/m² · (1.00011 + 0.034221 · cos({0}) + 0.00128 · sin({0}) + 0.000719 · cos(2 · {0}) + 0.000077 · sin(2 · {0}))" [DayAngle] Spencer1971;
+    /// Hour angle of sunset; the argument is held between −1 and 1 in polar night and day.
+    SunsetHourAngle: SunsetHourAngle = "arccos(−tan({0}) · tan({1}))" [Latitude, Declination] DuffieBeckman;
+    /// Irradiation of a day outside the air on the horizontal.
+    DailyExtraterrestrial: DailyExtraterrestrial = "24 h/π · {0} / 1000 · (cos({1}) · cos({2}) · sin({3}) + π/180° · {3} · sin({1}) · sin({2}))" [ExtraterrestrialNormal, Latitude, Declination, SunsetHourAngle] DuffieBeckman;
+    /// Clearness of the climate grid at a place, between the four nearest cells.
+    GridClearness: Clearness = "K_T({0}, {1})" [Latitude, Longitude] ClimateGrid;
+    /// Clearness from a person's own irradiation.
+    OwnClearness: Clearness = "{0} / {1}" [DailyIrradiation, DailyExtraterrestrial] Definition;
+    /// Irradiation of a day on the horizontal.
+    DailyIrradiation: DailyIrradiation = "{0} · {1}" [Clearness, DailyExtraterrestrial] Definition;
+    /// Diffuse share of a month's irradiation where the sun sets later than an hour angle of 81.4°.
+    DiffuseShare: DiffuseShare = "min(1, 1.311 − 3.022 · {0} + 3.427 · {0}² − 1.821 · {0}³)" [Clearness] Erbs1982;
+    /// The same in winter, where the sun sets earlier.
+    DiffuseShareWinter: DiffuseShare = "min(1, 1.391 − 3.560 · {0} + 4.189 · {0}² − 2.137 · {0}³)" [Clearness] Erbs1982;
 }
 
 impl Formula {

@@ -36,4 +36,24 @@ macro_rules! sources {
 sources! {
     /// Textbook of solar engineering.
     DuffieBeckman = "Duffie & Beckman, Solar Engineering of Thermal Processes, 4th ed., Wiley 2013";
+    /// Relation of capacity and current of lead-acid, in the form with a reference rate.
+    Peukert = "Peukert 1897, Elektrotechnische Zeitschrift 18:287, in the form with the reference hour rate";
+    /// Capacity of lead-acid by temperature.
+    StandardCold = "IEEE Std 450/485, temperature correction of capacity; slow discharge after Copetti, Lorenzo & Chenlo 1993, Prog. Photovolt. 1:283";
+    /// Rested voltages of lead-acid by state of charge.
+    RestVoltageTable = "Published table of rested voltages by state of charge at 26.7 °C";
+    /// Open-circuit curves measured on cells.
+    CellMeasurement = "Open-circuit voltage measured at a small current on a commercial cell";
+    /// Loss of inverters as a polynomial of the output.
+    SchmidtSauer = "Schmidt & Sauer 1996, Sonnenenergie 21(4): loss = p0 + k1·p + k2·p²";
+    /// Light on a tilted plane.
+    HayDavies = "Hay & Davies 1980, Proc. First Canadian Solar Radiation Data Workshop; as in Duffie & Beckman, 4th ed., Wiley 2013, sec. 2.16";
+    /// Heat pump between evaporator and condenser at a fixed share of the ideal efficiency.
+    HeatPump = "Heat leak over ideal efficiency between evaporator and condenser; compare Harrington, Aye & Fuller 2018, Applied Energy 211:346";
+    /// Series for declination, equation of time and distance.
+    Spencer1971 = "Spencer 1971, Search 2(5):172, as in Duffie & Beckman, 4th ed., Wiley 2013, eqs 1.4.1b, 1.5.3, 1.6.1b";
+    /// Diffuse share of a day or month.
+    Erbs1982 = "Erbs, Klein & Duffie 1982, Solar Energy 28:293, doi:10.1016/0038-092X(82)90302-4";
+    /// Climate of the earth in cells of 5 degrees.
+    ClimateGrid = "MERRA-2 2011-2015 (NASA), corrected on typical-year stations; oceans after Esbensen & Kushnir 1981; temperature ERA5 2000-2025 (Copernicus Climate Change Service)";
 }

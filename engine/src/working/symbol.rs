@@ -32,4 +32,191 @@ symbols! {
     Time = "t";
     /// Charge.
     Charge = "Q";
+    /// How many of one kind.
+    Quantity = "N";
+    /// Hours of a day in which it is on.
+    HoursOn = "t_on";
+    /// Energy of a load on a mean day.
+    LoadEnergy = "E";
+    /// Energy of a load at the bank.
+    BankEnergy = "E_b";
+    /// Inverter losses that grow with the output, over the output.
+    GrowingLoss = "v";
+    /// Nominal voltage of the bank.
+    NominalVoltage = "U_n";
+    /// Charge of a load on a mean day.
+    LoadDay = "Q_l";
+    /// Idle draw of the inverter.
+    IdlePower = "P_idle";
+    /// Charge of the inverter's idle draw on a mean day.
+    InverterDay = "Q_inv";
+    /// Charge of the standing draw on a day.
+    StandingDay = "Q_0";
+    /// Charge of the protection circuits on a day.
+    ProtectionDay = "Q_p";
+    /// Charge that all takes on a mean day.
+    DayTotal = "Q_day";
+    /// Days that the usable charge lasts without any source.
+    AutonomyDays = "N_a";
+    /// Tilt of the array.
+    Tilt = "β";
+    /// Direction of the array.
+    Azimuth = "γ";
+    /// Light on the plane of the array on a day.
+    PlaneIrradiation = "H_T";
+    /// Rated power of the array.
+    ArrayPower = "P_a";
+    /// Loss to dirt.
+    DirtLoss = "v_d";
+    /// Loss to years.
+    AgeingLoss = "v_a";
+    /// Other losses.
+    OtherLoss = "v_o";
+    /// Loss in the cable.
+    CableLoss = "v_c";
+    /// What heat, low light and the controller leave.
+    RunningShare = "η_run";
+    /// Energy of an array on a day.
+    ArrayYield = "E_a";
+    /// Energy from the sun by maximum-power-point controllers.
+    SolarEnergy = "E_sun";
+    /// Charge from the sun by series regulators.
+    SeriesCharge = "Q_ser";
+    /// Charge from the sun on a day.
+    SolarDay = "Q_s";
+    /// Share of the charge put in that comes out again.
+    ChargeEfficiency = "η_c";
+    /// Charge that came in on a day and can be used.
+    GainKept = "Q_g";
+    /// What a day leaves or lacks.
+    Balance = "ΔQ_day";
+    /// Power of all loads at the bank.
+    Demand = "P_L";
+    /// Standing current.
+    StandingCurrent = "I_0";
+    /// Current of all loads.
+    LoadsCurrent = "I_L";
+    /// Current from the sun.
+    SolarCurrent = "I_sun";
+    /// Current from the engine.
+    EngineCurrent = "I_eng";
+    /// Current from shore power.
+    ShoreCurrent = "I_sh";
+    /// Current that all sources offer.
+    SourcesCurrent = "I_S";
+    /// Current of the protection circuits.
+    ProtectionCurrent = "I_bp";
+    /// Current into the bank.
+    NetCurrent = "I_net";
+    /// State of charge before.
+    ChargeBefore = "s_0";
+    /// Change of the charge stored.
+    ChargeStored = "ΔQ";
+    /// State of charge after.
+    ChargeState = "s";
+    /// Charge from the sun.
+    SolarCharge = "Q_sun";
+    /// Charge from the engine.
+    EngineCharge = "Q_eng";
+    /// Charge from shore power.
+    ShoreCharge = "Q_sh";
+    /// Charge that came in.
+    ChargeCame = "Q_in";
+    /// Charge lost in charging.
+    ChargingLoss = "Q_η";
+    /// Charge lost by standing.
+    SelfDischarge = "Q_sd";
+    /// Charge taken by protection circuits.
+    ProtectionCharge = "Q_bp";
+    /// Charge lost.
+    ChargeLost = "Q_loss";
+    /// Charge given to the loads.
+    LoadCharge = "Q_L";
+    /// Voltage on the rating plate.
+    PlateVoltage = "U_p";
+    /// Current on the rating plate.
+    PlateCurrent = "I_p";
+    /// Energy of a year on the label.
+    LabelEnergy = "E_year";
+    /// Hours of a year.
+    Year = "t_year";
+    /// Share of the time in which a load runs while on.
+    Duty = "d";
+    /// Power that comes out.
+    OutputPower = "P_out";
+    /// Share of the input that comes out.
+    OutputEfficiency = "η_out";
+    /// Share of the time in which a compressor runs in the air of the day.
+    CoolingDuty = "d_c";
+    /// Air temperature.
+    AirTemperature = "T_a";
+    /// Temperature kept inside.
+    InsideTemperature = "T_i";
+    /// What the condenser stands over the air.
+    CondenserLift = "ΔT_c";
+    /// Evaporator temperature.
+    EvaporatorTemperature = "T_e";
+    /// Air temperature of the stated duty.
+    ReferenceTemperature = "T_ref";
+    /// Output of the inverter.
+    InverterOutput = "P_ac";
+    /// Rated output of the inverter.
+    InverterRated = "P_r";
+    /// Input of the inverter.
+    InverterInput = "P_dc";
+    /// Idle loss over rated output.
+    LossIdle = "p₀";
+    /// Linear loss coefficient.
+    LossLinear = "k₁";
+    /// Square loss coefficient.
+    LossSquare = "k₂";
+    /// Rated capacity of the bank.
+    RatedCapacity = "C_r";
+    /// Share that age has left.
+    Health = "k_age";
+    /// Rated capacity less age.
+    AgedCapacity = "C_a";
+    /// Mean discharge current.
+    DischargeCurrent = "I_d";
+    /// Hours of the rated capacity.
+    HourRate = "H_r";
+    /// Exponent of the loss of capacity with current.
+    RateExponent = "n_p";
+    /// Share of the capacity that the current leaves.
+    RateFactor = "k_rate";
+    /// Temperature of the bank.
+    BankTemperature = "T_b";
+    /// Hours that a discharge at the mean current lasts.
+    DischargeHours = "t_d";
+    /// Share of the capacity that the temperature leaves.
+    ColdFactor = "k_T";
+    /// Charge between full and empty.
+    FullCapacity = "C_f";
+    /// Share kept in reserve.
+    Reserve = "r";
+    /// Charge between full and the reserve.
+    UsableCapacity = "C_u";
+
+    /// Latitude, north positive.
+    Latitude = "φ";
+    /// Longitude, east positive.
+    Longitude = "λ";
+    /// Day of the year with its fraction in universal time.
+    DayOfYear = "n";
+    /// Angle of the year.
+    DayAngle = "B";
+    /// Declination of the sun.
+    Declination = "δ";
+    /// Hour angle of sunset.
+    SunsetHourAngle = "ω_s";
+    /// Irradiance outside the air at normal incidence.
+    ExtraterrestrialNormal = "G_on";
+    /// Irradiation of a day outside the air on the horizontal.
+    DailyExtraterrestrial = "H₀";
+    /// Clearness: irradiation on the horizontal over that outside the air.
+    Clearness = "K_T";
+    /// Irradiation of a day on the horizontal.
+    DailyIrradiation = "H";
+    /// Diffuse share of a day's irradiation.
+    DiffuseShare = "H_d/H";
 }

@@ -1,0 +1,221 @@
+//! From the capacity on the label to the capacity one may really use, step by step.
+//!
+//! usable = rated × age × rate × cold × (1 − reserve). Each factor is at most one: warmth and slow discharge never promise
+//! more than the label, because a bank is not to be planned on a good day.
+
+use crate::quantity::{AmpHours, Amps, Celsius, Hours, Percent};
+use crate::working::{Formula, Source, Trace, term};
+
+use super::Bank;
+use super::chemistry::ColdLaw;
+
+/// Correction factors K_T of lead-acid by temperature \[°F, 1\]: capacity at 25 °C is divided by them. IEEE 450/485.
+const STANDARD_COLD: [(f64, f64); 22] = [
+    (25.0, 1.52),
+    (30.0, 1.43),
+    (35.0, 1.35),
+    (40.0, 1.30),
+    (45.0, 1.25),
+    (50.0, 1.19),
+    (55.0, 1.15),
+    (60.0, 1.11),
+    (65.0, 1.08),
+    (70.0, 1.04),
+    (75.0, 1.011),
+    (77.0, 1.00),
+    (80.0, 0.98),
+    (85.0, 0.96),
+    (90.0, 0.94),
+    (95.0, 0.93),
+    (100.0, 0.91),
+    (105.0, 0.89),
+    (110.0, 0.88),
+    (115.0, 0.87),
+    (120.0, 0.86),
+    (125.0, 0.85),
+];
+/// Capacity that a slow discharge of lead-acid loses per degree under 25 °C (Copetti and others: 0.5 to 0.6 %).
+const SLOW_COLD_PER_K: f64 = 0.0055;
+/// Discharges of at most so many hours follow the standard's table...
+const FAST_HOURS: f64 = 10.0;
+/// ...and of at least so many the slow law; between them a straight blend.
+const SLOW_HOURS: f64 = 20.0;
+/// Lithium: share of the capacity by temperature \[°C, 1\], typical middle of the trade's band.
+const LITHIUM_COLD: [(f64, f64); 3] = [(-20.0, 0.68), (0.0, 0.85), (25.0, 1.0)];
+/// Temperature at which capacity is rated.
+const RATED_AT: Celsius = Celsius(25.0);
+
+/// Straight lines between points, level beyond the ends.
+fn between(points: &[(f64, f64)], x: f64) -> f64 {
+    let (Some(first), Some(last)) = (points.first(), points.last()) else { return x };
+    if x <= first.0 {
+        return first.1;
+    }
+    for pair in points.windows(2) {
+        let ((x0, y0), (x1, y1)) = (pair[0], pair[1]);
+        if x <= x1 {
+            return y0 + (y1 - y0) * (x - x0) / (x1 - x0);
+        }
+    }
+    last.1
+}
+
+/// The standard's correction factor K_T of lead-acid: capacity at 25 °C is divided by it.
+///
+/// Range: -4 to 52 °C; level beyond. Source: IEEE 450/485; the three coldest rows and the warmest are less certain.
+#[must_use]
+pub fn standard_cold_factor(temperature: Celsius) -> f64 {
+    between(&STANDARD_COLD, temperature.0 * 1.8 + 32.0)
+}
+
+/// Capacity at a constant current in the reference-rate form of Peukert's law: C · (C / (I · H))^(n−1).
+#[must_use]
+#[doc(alias = "peukert")]
+pub fn capacity_at(rated: AmpHours, hour_rate: Hours, exponent: f64, current: Amps) -> AmpHours {
+    rated * libm::pow(rated / (current * hour_rate), exponent - 1.0)
+}
+
+/// Exponent of Peukert's law from two discharges: ln(t2/t1) / ln(I1/I2).
+#[must_use]
+pub fn exponent_from(first: (Amps, Hours), second: (Amps, Hours)) -> f64 {
+    libm::log(second.1 / first.1) / libm::log(first.0 / second.0)
+}
+
+/// Share of the capacity that a temperature leaves, at most 1, at a discharge of so many hours.
+#[must_use]
+pub fn cold_factor(law: ColdLaw, temperature: Celsius, hours: Hours) -> f64 {
+    let factor = match law {
+        ColdLaw::Lithium => between(&LITHIUM_COLD, temperature.0),
+        ColdLaw::LeadAcid => {
+            let fast = 1.0 / standard_cold_factor(temperature);
+            let slow = 1.0 - SLOW_COLD_PER_K * (RATED_AT - temperature).0;
+            let share = ((hours.0 - FAST_HOURS) / (SLOW_HOURS - FAST_HOURS)).clamp(0.0, 1.0);
+            fast + (slow - fast) * share
+        }
+    };
+    factor.clamp(0.1, 1.0)
+}
+
+/// What a bank holds under given circumstances.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Capacity {
+    /// Charge between full and empty.
+    pub full: AmpHours,
+    /// Charge between full and the reserve.
+    pub usable: AmpHours,
+    /// Share of the label that the discharge current leaves.
+    pub rate: f64,
+    /// Share that the temperature leaves.
+    pub cold: f64,
+}
+
+impl Bank {
+    /// What the bank holds at a temperature and a mean discharge current.
+    pub fn capacity(
+        &self,
+        current: Amps,
+        temperature: Celsius,
+        trace: &mut impl Trace,
+    ) -> Capacity {
+        let aged = trace.step(
+            Formula::AgedCapacity,
+            self.rated * self.health.ratio(),
+            &[term(self.rated), term(self.health)],
+        );
+        let rate = self.rate_factor(aged, current, trace);
+        let hours = aged / current.at_least(Amps(1e-6));
+        let cold = trace.step(
+            Formula::ColdFactor,
+            cold_factor(self.typical.cold, temperature, hours),
+            &[term(temperature), term(hours)],
+        );
+        let full = trace.step(
+            Formula::FullCapacity,
+            aged * (rate * cold),
+            &[term(aged), term(rate), term(cold)],
+        );
+        let usable = trace.step(
+            Formula::UsableCapacity,
+            full * self.reserve.remainder(),
+            &[term(full), term(self.reserve)],
+        );
+        Capacity { full, usable, rate, cold }
+    }
+
+    /// Share of the capacity that the current leaves; never more than the label, however slow the discharge.
+    fn rate_factor(&self, aged: AmpHours, current: Amps, trace: &mut impl Trace) -> f64 {
+        let rate = if current <= aged / self.hour_rate {
+            1.0
+        } else {
+            capacity_at(aged, self.hour_rate, self.exponent, current) / aged
+        };
+        trace.step(
+            Formula::RateFactor,
+            rate,
+            &[
+                term(aged),
+                term(current),
+                term(self.hour_rate),
+                term(self.exponent).from(self.exponent_source),
+            ],
+        )
+    }
+}
+
+/// A share as percent, where a view wants it so.
+impl Capacity {
+    /// Usable charge of the rated one.
+    #[must_use]
+    pub fn usable_share(&self, rated: AmpHours) -> Percent {
+        Percent::of_ratio(self.usable / rated)
+    }
+}
+
+/// Where the cold laws come from.
+#[must_use]
+pub const fn cold_source(law: ColdLaw) -> Source {
+    match law {
+        ColdLaw::LeadAcid => Source::StandardCold,
+        ColdLaw::Lithium => Source::Typical,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn slow_and_warm_never_promise_more_than_the_label() {
+        let bank = Bank::parse(&crate::document::Bank::default()).unwrap();
+        let capacity = bank.capacity(Amps(0.1), Celsius(45.0), &mut ());
+        assert_eq!(capacity.full, AmpHours(100.0));
+        assert_eq!(capacity.usable, AmpHours(80.0));
+    }
+
+    #[test]
+    fn cold_blends_from_the_standard_to_the_slow_law() {
+        let at = |hours| cold_factor(ColdLaw::LeadAcid, Celsius(10.0), Hours(hours));
+        assert!((at(5.0) - 1.0 / 1.19).abs() < 1e-9);
+        assert!((at(100.0) - (1.0 - 15.0 * SLOW_COLD_PER_K)).abs() < 1e-12);
+        assert!(at(5.0) < at(15.0) && at(15.0) < at(100.0));
+    }
+
+    #[test]
+    fn working_shows_every_step_from_rated_to_usable() {
+        let mut working = crate::working::Working::new();
+        let bank = Bank::parse(&crate::document::Bank::default()).unwrap();
+        bank.capacity(Amps(40.0), Celsius(0.0), &mut working);
+        let formulas: Vec<_> = working.steps().iter().map(|step| step.formula).collect();
+        assert_eq!(
+            formulas,
+            [
+                Formula::AgedCapacity,
+                Formula::RateFactor,
+                Formula::ColdFactor,
+                Formula::FullCapacity,
+                Formula::UsableCapacity
+            ]
+        );
+        assert_eq!(working.result().unwrap().inputs[0].made_by, Some(3));
+    }
+}

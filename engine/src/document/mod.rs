@@ -1,0 +1,235 @@
+//! What people save and share: the raw scenario, its limits, and how it is read from a file.
+//!
+//! One document is the single truth for file, link, storage and undo. It is raw: numbers with their unit in the field's name, checked
+//! for their range and nothing else. Whether the parts fit together is for the rooms below, ending in `system`.
+//!
+//! Reading is strict. An unknown field, a newer version, another program's file: each gives a [`Problem`] and changes nothing.
+
+mod field;
+mod problem;
+mod schedule;
+mod sections;
+mod walk;
+
+pub use field::{Field, Range};
+pub use problem::{FieldFault, Problem};
+pub use schedule::{ClockTime, DAY_MIN, Days, Months, Schedule, Span, When};
+pub use sections::{
+    Array, Awake, Bank, Charger, Chemistry, Controller, ControllerKind, Cooling, Document,
+    Inverter, Kept, Load, Losses, Mounting, Place, Rating, Shading, Start, Supply,
+};
+pub use walk::{List, TextField, Visitor, walk};
+
+use chrono::NaiveDate;
+
+use crate::working::Tag;
+
+/// The format's version.
+pub const VERSION: u32 = 1;
+
+/// The most bytes that a plan's file may have: 200 loads with everything stated take about 100 kB.
+pub const MAX_BYTES: usize = 1 << 20;
+
+/// Days from the first to the last date allowed: 2020-01-01 to 2099-12-31.
+pub(crate) const LAST_DAY: u32 = 29_219;
+
+/// The first date allowed.
+pub(crate) fn first_date() -> NaiveDate {
+    NaiveDate::from_ymd_opt(2020, 1, 1).unwrap_or_default()
+}
+
+impl Document {
+    /// Reads a plan from the text of a file.
+    ///
+    /// # Errors
+    /// A [`Problem`] that names the place and the fault; nothing is guessed.
+    pub fn from_json(text: &str) -> Result<Self, Problem> {
+        if text.len() > MAX_BYTES {
+            return Err(Problem::TooLarge { bytes: text.len() });
+        }
+        let value: serde_json::Value = serde_json::from_str(text)
+            .map_err(|fault| Problem::NotJson { line: fault.line(), column: fault.column() })?;
+        let version = value.get("sunlarder").and_then(serde_json::Value::as_u64);
+        match version {
+            None => return Err(Problem::NotAPlan),
+            Some(version) if version != u64::from(VERSION) => {
+                let version = u32::try_from(version).unwrap_or(u32::MAX);
+                return Err(Problem::NewerVersion { version });
+            }
+            Some(_) => {}
+        }
+        let document: Self = serde_path_to_error::deserialize(value).map_err(|fault| {
+            let path = fault.path().to_string();
+            wrong_field(path, &fault.into_inner().to_string())
+        })?;
+        document.checked()
+    }
+
+    /// The text of a file.
+    #[must_use]
+    pub fn to_json(&self) -> String {
+        // Every field is a number, text or list; nothing in it can fail to serialise.
+        serde_json::to_string_pretty(self).unwrap_or_default()
+    }
+
+    /// The plan with every number rounded to its resolution, if all are in range.
+    ///
+    /// # Errors
+    /// The first [`Problem`] met.
+    pub fn checked(mut self) -> Result<Self, Problem> {
+        if !walk::date_in_range(self.start.date) {
+            return Err(Problem::DateOutOfRange { date: self.start.date });
+        }
+        walk(&mut self, &mut Checker { at: Tag::None })?;
+        self.version = VERSION;
+        Ok(self)
+    }
+}
+
+/// Tells which fault the deserialiser means. Its sentences are stable enough for this and never shown; anything
+/// unforeseen counts as the wrong kind, which is still true.
+fn wrong_field(path: String, message: &str) -> Problem {
+    let named = message.split('`').nth(1).unwrap_or_default();
+    let (fault, own) = if message.starts_with("unknown field") {
+        (FieldFault::Unknown, named)
+    } else if message.starts_with("missing field") {
+        (FieldFault::Missing, named)
+    } else {
+        (FieldFault::WrongKind, "")
+    };
+    let path = match (path.as_str(), own) {
+        (_, "") => path,
+        (".", own) => own.to_owned(),
+        (path, own) if path.ends_with(own) => path.to_owned(),
+        (path, own) => format!("{path}.{own}"),
+    };
+    Problem::WrongField { path, fault }
+}
+
+/// Checks every range and length, and rounds to the resolution.
+struct Checker {
+    at: Tag,
+}
+
+impl Visitor for Checker {
+    fn open(&mut self, at: Tag) -> Result<(), Problem> {
+        self.at = at;
+        Ok(())
+    }
+
+    fn close(&mut self) -> Result<(), Problem> {
+        self.at = Tag::None;
+        Ok(())
+    }
+
+    fn number(&mut self, field: Field, value: &mut f64, _: f64) -> Result<(), Problem> {
+        let range = field.range();
+        if !range.holds(*value) {
+            return Err(Problem::OutOfRange { field, at: self.at, value: *value });
+        }
+        *value = range.rounded(*value);
+        Ok(())
+    }
+
+    fn option(&mut self, field: Field, value: &mut Option<f64>) -> Result<(), Problem> {
+        value.as_mut().map_or(Ok(()), |value| self.number(field, value, 0.0))
+    }
+
+    fn whole(&mut self, value: &mut u32, _: u32, max: u32) -> Result<(), Problem> {
+        // Choices and masks are valid by their type; this only catches what a file can spell beyond it.
+        *value = (*value).min(max);
+        Ok(())
+    }
+
+    fn text(&mut self, field: TextField, value: &mut String) -> Result<(), Problem> {
+        let length = value.chars().count();
+        if length > field.limit() {
+            return Err(Problem::TooLong { field, at: self.at, length });
+        }
+        Ok(())
+    }
+
+    fn length(&mut self, list: List, length: usize) -> Result<usize, Problem> {
+        if length > list.limit() {
+            return Err(Problem::TooMany { list, length });
+        }
+        Ok(length)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn plan() -> Document {
+        Document {
+            name: "Small hut".into(),
+            loads: vec![Load::default(), Load { quantity: 3.0, ..Load::default() }],
+            arrays: vec![Array::default()],
+            ..Document::default()
+        }
+    }
+
+    #[test]
+    fn a_plan_survives_its_file() {
+        let plan = plan();
+        assert_eq!(Document::from_json(&plan.to_json()), Ok(plan));
+    }
+
+    #[test]
+    fn bad_numbers_are_named_with_their_load() {
+        for bad in [f64::NAN, f64::INFINITY, -1.0, 0.0, 1e300] {
+            let mut plan = plan();
+            plan.loads[1].quantity = bad;
+            let problem = plan.checked().unwrap_err();
+            assert!(
+                matches!(
+                    problem,
+                    Problem::OutOfRange { field: Field::Quantity, at: Tag::Load(1), .. }
+                ),
+                "{bad}: {problem:?}"
+            );
+        }
+    }
+
+    #[test]
+    fn other_files_are_told_apart() {
+        let problem = |text: &str| Document::from_json(text).unwrap_err();
+        assert_eq!(problem(""), Problem::NotJson { line: 1, column: 0 });
+        assert_eq!(problem("{\"sunlarder\": 1,"), Problem::NotJson { line: 1, column: 16 });
+        assert_eq!(problem("[1, 2]"), Problem::NotAPlan);
+        assert_eq!(problem("{\"version\": 3}"), Problem::NotAPlan);
+        assert_eq!(problem("{\"sunlarder\": 2}"), Problem::NewerVersion { version: 2 });
+        assert_eq!(problem("{\"sunlarder\": 0}"), Problem::NewerVersion { version: 0 });
+        let large = " ".repeat(MAX_BYTES + 1);
+        assert_eq!(problem(&large), Problem::TooLarge { bytes: MAX_BYTES + 1 });
+    }
+
+    #[test]
+    fn faults_of_a_file_are_located() {
+        let file = plan().to_json();
+        let problem = |from: &str, to: &str| {
+            assert!(file.contains(from), "{from}");
+            Document::from_json(&file.replacen(from, to, 1)).unwrap_err()
+        };
+        let wrong = |path: &str, fault| Problem::WrongField { path: path.into(), fault };
+        assert_eq!(
+            problem("\"quantity\"", "\"quantiti\""),
+            wrong("loads[1].quantiti", FieldFault::Unknown)
+        );
+        assert_eq!(
+            problem("\"latitude_deg\": 0.0,", ""),
+            wrong("place.latitude_deg", FieldFault::Missing)
+        );
+        assert_eq!(
+            problem("\"quantity\": 3.0", "\"quantity\": \"three\""),
+            wrong("loads[1].quantity", FieldFault::WrongKind)
+        );
+    }
+
+    #[test]
+    fn ten_thousand_loads_are_too_many() {
+        let plan = Document { loads: vec![Load::default(); 10_000], ..plan() };
+        assert_eq!(plan.checked(), Err(Problem::TooMany { list: List::Loads, length: 10_000 }));
+    }
+}

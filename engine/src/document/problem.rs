@@ -1,0 +1,103 @@
+//! What can be wrong with something that came in from outside, as typed messages.
+
+use super::schedule::Span;
+use super::{Field, List, TextField};
+use crate::quantity::{Irradiation, Watts};
+use crate::working::Tag;
+
+/// Why a scenario is refused. Words for it are in `words`.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Problem {
+    /// A number outside its range, or none at all.
+    OutOfRange {
+        /// The field.
+        field: Field,
+        /// The load or array it belongs to.
+        at: Tag,
+        /// What was found.
+        value: f64,
+    },
+    /// A text that is too long.
+    TooLong {
+        /// The text.
+        field: TextField,
+        /// The load it belongs to.
+        at: Tag,
+        /// Characters found.
+        length: usize,
+    },
+    /// A list that is too long.
+    TooMany {
+        /// The list.
+        list: List,
+        /// Items found.
+        length: usize,
+    },
+    /// A stretch of the day that is empty or outside the day.
+    BadSpan {
+        /// What was found.
+        span: Span,
+    },
+    /// Peak sun hours of a month that no sky could give.
+    ImplausibleSun {
+        /// The month, 1 to 12.
+        month: u8,
+        /// What was found.
+        stated: Irradiation,
+        /// The most that is accepted.
+        most: Irradiation,
+    },
+    /// An idle draw of the inverter above its whole loss at half load.
+    IdleAboveLoss {
+        /// The idle draw.
+        idle: Watts,
+        /// The loss at half load that the efficiency leaves.
+        loss: Watts,
+    },
+    /// A first day outside 2020 to 2099.
+    DateOutOfRange {
+        /// What was found.
+        date: chrono::NaiveDate,
+    },
+    /// Text that is not JSON.
+    NotJson {
+        /// Line of the fault, from 1.
+        line: usize,
+        /// Column of the fault, from 1.
+        column: usize,
+    },
+    /// JSON, but not one of our plans.
+    NotAPlan,
+    /// More bytes than any plan has.
+    TooLarge {
+        /// Bytes found.
+        bytes: usize,
+    },
+    /// A version that this release does not know.
+    NewerVersion {
+        /// The version found, 0 if a link only shows fields unknown here.
+        version: u32,
+    },
+    /// A field that is unknown, missing or of the wrong kind.
+    WrongField {
+        /// Where it stands, `loads[3].quantity`.
+        path: String,
+        /// What is wrong with it.
+        fault: FieldFault,
+    },
+    /// A link with characters that no link has.
+    BadLetters,
+    /// A link that is cut off or changed on the way.
+    Damaged,
+}
+
+/// What is wrong with a field of a file.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum FieldFault {
+    /// This release does not know it.
+    Unknown,
+    /// It must be there and is not.
+    Missing,
+    /// It is there but is no such thing as it should be.
+    WrongKind,
+}

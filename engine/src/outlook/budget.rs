@@ -1,0 +1,230 @@
+//! The daily budget: what each load takes on a mean day of a month, at the bank.
+//!
+//! Energy is the load's power times its quantity, the hours in which it is on and its duty; charge is that over the nominal voltage, as
+//! anyone can redo by hand. Loads on the inverter carry their share of its losses that grow with the output; its idle
+//! draw is a line of its own.
+
+use crate::document::Supply;
+use crate::load::{DayKind, Inverter, Load, presence};
+use crate::quantity::{AmpHours, Amps, Celsius, Hours, Percent, WattHours};
+use crate::simulate::{Day, STEP, TypicalDays, inside_air, weekdays_differ};
+use crate::sky::STEPS_PER_DAY;
+use crate::system::System;
+use crate::working::{Formula, Tag, Trace, term};
+
+/// Days of a week.
+const WEEK: u8 = 7;
+
+/// What one load takes on a mean day.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct LoadBudget {
+    /// Its place in the plan.
+    pub place: u16,
+    /// Hours in which it is on by its schedule.
+    pub hours: Hours,
+    /// Share of these in which it runs, in the air of the month.
+    pub duty: Percent,
+    /// Energy at the load.
+    pub own_energy: WattHours,
+    /// Energy at the bank.
+    pub energy: WattHours,
+    /// Charge at the bank.
+    pub charge: AmpHours,
+}
+
+/// What the inverter takes for itself.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct InverterBudget {
+    /// Hours in which it is on.
+    pub hours: Hours,
+    /// Energy of its idle draw.
+    pub energy: WattHours,
+    /// Charge of its idle draw.
+    pub charge: AmpHours,
+}
+
+/// What all takes on a mean day of a month.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Budget {
+    /// The month, January being 0.
+    pub month: usize,
+    /// Load by load.
+    pub loads: Vec<LoadBudget>,
+    /// The inverter's idle draw.
+    pub inverter: InverterBudget,
+    /// Standing draw.
+    pub standing: AmpHours,
+    /// Protection circuits.
+    pub protection: AmpHours,
+    /// All of it.
+    pub total: AmpHours,
+    /// Energy of all of it.
+    pub total_energy: WattHours,
+}
+
+/// Sums of the inverter over a mean day.
+#[derive(Clone, Copy, Debug, Default)]
+struct InverterDay {
+    hours: Hours,
+    output: WattHours,
+    growing_loss: WattHours,
+}
+
+/// The budget of a month, January being 0.
+pub fn budget(
+    system: &System,
+    month: usize,
+    typical: &mut TypicalDays,
+    trace: &mut impl Trace,
+) -> Budget {
+    let air = inside_air(system, typical.sky(system, month));
+    let week = week_of(system, month);
+    let inverter_day = inverter_day(system, month, typical, &week);
+    let loads: Vec<LoadBudget> = system
+        .loads
+        .iter()
+        .map(|load| load_budget(system, load, &week, &air, &inverter_day, trace))
+        .collect();
+    let inverter = inverter_budget(system, &inverter_day, trace);
+    let day = Hours(24.0);
+    let standing = trace.step(
+        Formula::StandingCharge,
+        system.standing * day,
+        &[term(system.standing), term(day)],
+    );
+    let protection = trace.step(
+        Formula::ProtectionDay,
+        system.bank.protection * day,
+        &[term(system.bank.protection), term(day)],
+    );
+    let sum: AmpHours = loads.iter().map(|load| load.charge).sum();
+    let total = sum + inverter.charge + standing + protection;
+    let mut terms: Vec<_> =
+        loads.iter().map(|load| term(load.charge).of(Tag::Load(load.place))).collect();
+    terms.extend([inverter.charge, standing, protection].map(term));
+    let total = trace.step(Formula::DayTotal, total, &terms);
+    Budget {
+        month,
+        loads,
+        inverter,
+        standing,
+        protection,
+        total,
+        total_energy: total * system.bank.nominal,
+    }
+}
+
+/// The kinds of day that stand for a week in this month.
+fn week_of(system: &System, month: usize) -> Vec<DayKind> {
+    let days = if weekdays_differ(system) { WEEK } else { 1 };
+    (0..days).map(|weekday| DayKind::inside(month as u8, weekday)).collect()
+}
+
+fn inverter_day(
+    system: &System,
+    month: usize,
+    typical: &mut TypicalDays,
+    week: &[DayKind],
+) -> InverterDay {
+    let Some(inverter) = &system.inverter else { return InverterDay::default() };
+    let air = inside_air(system, typical.sky(system, month));
+    let mut sum = InverterDay::default();
+    let share = 1.0 / week.len() as f64;
+    for kind in week {
+        for demand in crate::load::day_demand(&system.loads, Some(inverter), *kind, &air) {
+            let input = inverter.input(demand.ac, demand.awake);
+            let loss = input - demand.ac - inverter.idle() * demand.awake;
+            sum.hours += STEP * (demand.awake * share);
+            sum.output += demand.ac * STEP * share;
+            sum.growing_loss += loss * STEP * share;
+        }
+    }
+    sum
+}
+
+fn load_budget(
+    system: &System,
+    load: &Load,
+    week: &[DayKind],
+    air: &[Celsius; STEPS_PER_DAY],
+    inverter: &InverterDay,
+    trace: &mut impl Trace,
+) -> LoadBudget {
+    let (mut on, mut runs) = (0.0, 0.0);
+    for kind in week {
+        for (share, air) in presence(&load.schedule, *kind).into_iter().zip(air) {
+            if share > 0.0 {
+                on += share;
+                runs += share * load.duty_in(*air, &mut ()).ratio();
+            }
+        }
+    }
+    let per_day = STEP / week.len() as f64;
+    let hours = per_day * on;
+    let duty = Percent::of_ratio(if on > 0.0 { runs / on } else { load.duty.ratio() });
+    let tag = Tag::Load(load.place);
+    let own_energy = trace.step_of(
+        tag,
+        Formula::LoadEnergy,
+        load.running() * per_day * runs,
+        &[term(load.power).of(tag), term(load.quantity), term(hours), term(duty)],
+    );
+    let energy = at_bank(system, load, own_energy, inverter, trace);
+    let charge = trace.step_of(
+        tag,
+        Formula::LoadCharge,
+        energy / system.bank.nominal,
+        &[term(energy).of(tag), term(system.bank.nominal)],
+    );
+    LoadBudget { place: load.place, hours, duty, own_energy, energy, charge }
+}
+
+/// Energy at the bank: with the load's part of the inverter's losses, and nothing if there is no inverter for it.
+fn at_bank(
+    system: &System,
+    load: &Load,
+    own: WattHours,
+    inverter: &InverterDay,
+    trace: &mut impl Trace,
+) -> WattHours {
+    let tag = Tag::Load(load.place);
+    match (load.supply, &system.inverter) {
+        (Supply::Dc, _) => trace.step_of(tag, Formula::EnergyDirect, own, &[term(own).of(tag)]),
+        (Supply::Ac, None) => WattHours::ZERO,
+        (Supply::Ac, Some(_)) => {
+            let loss =
+                if inverter.output.0 > 0.0 { inverter.growing_loss / inverter.output } else { 0.0 };
+            trace.step_of(
+                tag,
+                Formula::EnergyByInverter,
+                own * (1.0 + loss),
+                &[term(own).of(tag), term(Percent::of_ratio(loss))],
+            )
+        }
+    }
+}
+
+fn inverter_budget(system: &System, day: &InverterDay, trace: &mut impl Trace) -> InverterBudget {
+    let idle = system.inverter.as_ref().map(Inverter::idle).unwrap_or_default();
+    let energy = idle * day.hours;
+    let charge = trace.step(
+        Formula::InverterIdle,
+        energy / system.bank.nominal,
+        &[term(idle), term(day.hours), term(system.bank.nominal)],
+    );
+    InverterBudget { hours: day.hours, energy, charge }
+}
+
+/// The current at which the bank is usually discharged: the mean weighted by charge, which is what bears on its capacity.
+///
+/// Σ I² / Σ I over the steps of the days: an hour at 50 A counts fifty times one at 1 A.
+#[must_use]
+pub fn discharge_current(system: &System, days: &[Day]) -> Amps {
+    let (mut squares, mut sum) = (0.0, 0.0);
+    for forcing in days.iter().flatten() {
+        let current = (forcing.demand / system.bank.nominal + forcing.standing).0;
+        squares += current * current;
+        sum += current;
+    }
+    Amps(if sum > 0.0 { squares / sum } else { 0.0 })
+}

@@ -1,0 +1,191 @@
+//! The twelve typical months: what comes in against what goes out, and what a run of such days does to the bank.
+
+use super::budget::discharge_current;
+use crate::quantity::{AmpHours, Amps, Celsius, Irradiation, Percent, WattHours};
+use crate::simulate::{Day, STEP, TypicalDays, run_month, weekdays_differ};
+use crate::source::Array;
+use crate::system::System;
+use crate::working::{Formula, Source, Tag, Trace, term};
+
+/// Typical days run for each month: two weeks, of which the second tells whether the bank holds its level.
+const DAYS: usize = 14;
+/// A level that falls by less than this from one week to the next holds (ratio).
+const HOLDS: f64 = 0.002;
+
+/// What comes in on a mean day of a month.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Gain {
+    /// From the sun, at the bank.
+    pub solar: AmpHours,
+    /// From the engine.
+    pub engine: AmpHours,
+    /// From shore power.
+    pub shore: AmpHours,
+    /// All of it after the loss of charging.
+    pub kept: AmpHours,
+}
+
+/// A typical month.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Month {
+    /// January being 0.
+    pub month: usize,
+    /// Light on the level \[kWh/m² a day\].
+    pub irradiation: Irradiation,
+    /// Mean temperature of the bank.
+    pub bank_temperature: Celsius,
+    /// What comes in on a mean day.
+    pub gain: Gain,
+    /// What goes out on a mean day.
+    pub need: AmpHours,
+    /// Gain kept less need.
+    pub balance: AmpHours,
+    /// Charge between full and empty.
+    pub full: AmpHours,
+    /// Charge between full and the reserve.
+    pub usable: AmpHours,
+    /// Mean discharge current.
+    pub current: Amps,
+    /// Lowest state of charge in two weeks of such days from full (ratio).
+    pub lowest: f64,
+    /// Whether the bank holds its level above the reserve without a load going short.
+    pub keeps_up: bool,
+    /// Whether the bank is too cold to be charged at its mean temperature.
+    pub too_cold_to_charge: bool,
+}
+
+/// The days that stand for a week.
+pub(super) fn week(system: &System, month: usize, typical: &mut TypicalDays) -> Vec<Day> {
+    let days = if weekdays_differ(system) { 7 } else { 1 };
+    (0..days).map(|weekday| typical.day(system, month, weekday)).collect()
+}
+
+/// A typical month, simulated.
+pub fn month(
+    system: &System,
+    month: usize,
+    need: AmpHours,
+    typical: &mut TypicalDays,
+    trace: &mut impl Trace,
+) -> Month {
+    let tag = Tag::Month(month as u8 + 1);
+    let week = week(system, month, typical);
+    let irradiation = typical.sky(system, month).irradiation;
+    let gain = gain(system, &week, tag, trace);
+    let balance = trace.step_of(
+        tag,
+        Formula::Balance,
+        gain.kept - need,
+        &[term(gain.kept).of(tag), term(need)],
+    );
+    let current = discharge_current(system, &week);
+    let bank_temperature = mean_temperature(&week);
+    let capacity = system.bank.capacity(current, bank_temperature, &mut ());
+    let run = run_month(system, capacity.full, month, 1.0, DAYS, typical);
+    let charge_after = |steps: usize| {
+        steps.checked_sub(1).and_then(|at| run.samples.get(at)).map_or(1.0, |at| at.charge)
+    };
+    let lowest = run.samples.iter().map(|sample| sample.charge).fold(1.0, f64::min);
+    let half = run.samples.len() / 2;
+    let holds = charge_after(run.samples.len()) >= charge_after(half) - HOLDS;
+    let above = lowest >= system.bank.reserve.ratio() && run.totals.unmet.0 <= 0.0;
+    Month {
+        month,
+        irradiation,
+        bank_temperature,
+        gain,
+        need,
+        balance,
+        full: capacity.full,
+        usable: capacity.usable,
+        current,
+        lowest,
+        keeps_up: holds && above,
+        too_cold_to_charge: system
+            .bank
+            .typical
+            .charge_above
+            .is_some_and(|least| bank_temperature < least),
+    }
+}
+
+fn mean_temperature(week: &[Day]) -> Celsius {
+    let (mut sum, mut count) = (0.0, 0.0);
+    for forcing in week.iter().flatten() {
+        sum += forcing.temperature.0;
+        count += 1.0;
+    }
+    Celsius(sum / f64::max(count, 1.0))
+}
+
+/// What comes in on a mean day if the bank takes all of it.
+fn gain(system: &System, week: &[Day], tag: Tag, trace: &mut impl Trace) -> Gain {
+    let per_day = STEP / week.len() as f64;
+    let (mut power, mut current) = (WattHours::ZERO, AmpHours::ZERO);
+    let (mut engine, mut shore) = (AmpHours::ZERO, AmpHours::ZERO);
+    for forcing in week.iter().flatten() {
+        power += forcing.solar_power * per_day;
+        current += forcing.solar_current * per_day;
+        engine += forcing.engine * per_day;
+        shore += forcing.shore * per_day;
+    }
+    let solar = trace.step_of(
+        tag,
+        Formula::SolarDay,
+        power / system.bank.nominal + current,
+        &[term(power), term(system.bank.nominal), term(current)],
+    );
+    let efficiency = Percent::of_ratio(system.bank.mean_efficiency);
+    let kept = trace.step_of(
+        tag,
+        Formula::GainKept,
+        (solar + engine + shore) * efficiency.ratio(),
+        &[term(solar).of(tag), term(engine), term(shore), term(efficiency).from(Source::Typical)],
+    );
+    Gain { solar, engine, shore, kept }
+}
+
+/// The yield of one array on a month's typical day with its working, from the light to the energy at the bank.
+///
+/// Heat, low light and the controller's limit come out as one factor: what the step-by-step sum gives over the product of all
+/// others.
+pub fn array_yield(
+    system: &System,
+    array: &Array,
+    month: usize,
+    trace: &mut impl Trace,
+) -> WattHours {
+    let tag = Tag::Array(array.place);
+    let sky = crate::simulate::typical_sky(system, month, trace);
+    let charging = system.bank.charging_voltage();
+    let mut plane = Irradiation::ZERO;
+    let mut energy = WattHours::ZERO;
+    for step in &sky.steps {
+        plane += Irradiation(array.light(step, system.albedo).0 * STEP.0 / 1000.0);
+        let feed = array.feed(step, system.albedo, charging);
+        energy += feed.power * STEP + charging * (feed.current * STEP);
+    }
+    let plane = trace.step_of(
+        tag,
+        Formula::PlaneIrradiation,
+        plane,
+        &[term(sky.irradiation), term(array.plane.tilt), term(array.plane.azimuth)],
+    );
+    let kept = array.light_kept() * array.cable.remainder();
+    let ideal = array.rated().0 * plane.0 * kept;
+    let running = if ideal > 0.0 { energy.0 / ideal } else { 0.0 };
+    trace.step_of(
+        tag,
+        Formula::ArrayYield,
+        energy,
+        &[
+            term(array.rated()),
+            term(plane).of(tag),
+            term(array.dirt),
+            term(array.ageing),
+            term(array.other),
+            term(array.cable),
+            term(Percent::of_ratio(running)).from(Source::Choice),
+        ],
+    )
+}

@@ -1,0 +1,268 @@
+//! What cannot work at all, and what should be thought of, said plainly.
+
+use crate::document::{ControllerKind, Supply, When};
+use crate::load::{DayKind, Load, presence};
+use crate::quantity::{Amps, Celsius, Volts, Watts};
+use crate::sky::STEPS_PER_DAY;
+use crate::source::START_MARGIN;
+use crate::system::System;
+
+/// Touching voltage beyond which direct current is dangerous.
+const SHOCK: Volts = Volts(60.0);
+
+/// Something that stops the plan from working, or that its owner must know.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Obstacle {
+    /// A load on alternating current and no inverter.
+    NoInverter {
+        /// Its place in the plan.
+        load: u16,
+    },
+    /// Loads at one time beyond the inverter's continuous output.
+    InverterOverloaded {
+        /// Power at that time.
+        peak: Watts,
+        /// What the inverter can.
+        rated: Watts,
+    },
+    /// A start beyond the inverter's short output.
+    InverterSurge {
+        /// The load that starts.
+        load: u16,
+        /// Power in that moment.
+        peak: Watts,
+        /// What the inverter can.
+        surge: Watts,
+    },
+    /// Loads at one time beyond the bank's continuous discharge limit.
+    BankOverloaded {
+        /// Current at the lowest voltage.
+        current: Amps,
+        /// What the bank can.
+        limit: Amps,
+    },
+    /// A start beyond the bank's peak discharge limit.
+    BankSurge {
+        /// The load that starts.
+        load: u16,
+        /// Current in that moment.
+        current: Amps,
+        /// What the bank can.
+        limit: Amps,
+    },
+    /// An inverter that could draw more than the bank can give.
+    InverterBeyondBank {
+        /// Its current at full output.
+        current: Amps,
+        /// What the bank can.
+        limit: Amps,
+    },
+    /// An array that its controller cannot take in the cold.
+    ArrayVoltageTooHigh {
+        /// Its place in the plan.
+        array: u16,
+        /// Open-circuit voltage at that temperature.
+        voltage: Volts,
+        /// The temperature.
+        at: Celsius,
+        /// What the controller can.
+        limit: Volts,
+    },
+    /// An array whose voltage does not reach the bank's.
+    ArrayVoltageTooLow {
+        /// Its place in the plan.
+        array: u16,
+        /// Its best-point voltage.
+        voltage: Volts,
+        /// What it takes.
+        needed: Volts,
+    },
+    /// The record low is not known, so the cold voltage was not checked.
+    ColdNotKnown {
+        /// The array's place in the plan.
+        array: u16,
+    },
+    /// The bank is too cold to be charged in these months.
+    TooColdToCharge {
+        /// Bits of the months, January first.
+        months: u16,
+        /// Not to be charged below this.
+        least: Celsius,
+    },
+    /// A life depends on a load: it needs a backup and an alarm of its own.
+    VitalLoad {
+        /// Its place in the plan.
+        load: u16,
+    },
+    /// The bank's voltage can kill.
+    DangerousVoltage {
+        /// The highest voltage while charging.
+        voltage: Volts,
+    },
+}
+
+impl Obstacle {
+    /// Whether the plan cannot work with it; otherwise it is a caution.
+    #[must_use]
+    pub const fn stops(&self) -> bool {
+        matches!(
+            self,
+            Self::NoInverter { .. }
+                | Self::InverterOverloaded { .. }
+                | Self::InverterSurge { .. }
+                | Self::BankOverloaded { .. }
+                | Self::BankSurge { .. }
+                | Self::ArrayVoltageTooHigh { .. }
+                | Self::ArrayVoltageTooLow { .. }
+        )
+    }
+}
+
+/// The most that is drawn at one time.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Peak {
+    /// Output of the inverter.
+    pub ac: Watts,
+    /// Power of loads on direct current.
+    pub dc: Watts,
+}
+
+/// All obstacles of a plan, those that stop it first. `cold_months` are the bits of the months too cold to charge.
+#[must_use]
+pub fn obstacles(system: &System, cold_months: u16) -> Vec<Obstacle> {
+    let mut found = Vec::new();
+    let steps = running_by_step(system);
+    inverter(system, &steps, &mut found);
+    bank(system, &steps, &mut found);
+    arrays(system, &mut found);
+    if let (Some(least), true) = (system.bank.typical.charge_above, cold_months != 0) {
+        found.push(Obstacle::TooColdToCharge { months: cold_months, least });
+    }
+    let vital = system.loads.iter().filter(|load| load.vital);
+    found.extend(vital.map(|load| Obstacle::VitalLoad { load: load.place }));
+    let voltage = system.bank.charging_voltage();
+    if voltage > SHOCK {
+        found.push(Obstacle::DangerousVoltage { voltage });
+    }
+    found.sort_by_key(|obstacle| !obstacle.stops());
+    found
+}
+
+/// Whether a load can be on at any time, because nobody said when.
+fn untimed(load: &Load) -> bool {
+    matches!(load.schedule.when, When::HoursPerDay(_))
+}
+
+/// The peaks of every quarter-hour of the week in every month: loads that are on by their schedule together, and of those without a
+/// stated time only the largest of each supply, because people do not boil, dry and iron at once.
+fn running_by_step(system: &System) -> Vec<Peak> {
+    let mut peaks = Vec::new();
+    let largest = |supply| {
+        let of = system.loads.iter().filter(|load| load.supply == supply && untimed(load));
+        of.map(Load::running).fold(Watts::ZERO, Watts::at_least)
+    };
+    let base = Peak { ac: largest(Supply::Ac), dc: largest(Supply::Dc) };
+    for (month, weekday) in kinds(system) {
+        let kind = DayKind::inside(month, weekday);
+        let mut day = [base; STEPS_PER_DAY];
+        for load in system.loads.iter().filter(|load| !untimed(load)) {
+            for (peak, share) in day.iter_mut().zip(presence(&load.schedule, kind)) {
+                if share > 0.0 {
+                    match load.supply {
+                        Supply::Ac => peak.ac += load.running(),
+                        Supply::Dc => peak.dc += load.running(),
+                    }
+                }
+            }
+        }
+        peaks.extend(day);
+    }
+    peaks
+}
+
+/// The kinds of day that schedules can tell apart.
+fn kinds(system: &System) -> Vec<(u8, u8)> {
+    use crate::document::{Days, Months};
+    let weekdays =
+        if system.loads.iter().any(|load| load.schedule.days != Days::ALL) { 7 } else { 1 };
+    let months =
+        if system.loads.iter().any(|load| load.schedule.months != Months::ALL) { 12 } else { 1 };
+    (0..months).flat_map(|month| (0..weekdays).map(move |weekday| (month, weekday))).collect()
+}
+
+/// The load whose start adds most, on one supply.
+fn hardest_start(system: &System, supply: Option<Supply>) -> Option<&Load> {
+    let of = system.loads.iter().filter(|load| supply.is_none_or(|own| load.supply == own));
+    of.max_by(|a, b| a.start_extra().0.total_cmp(&b.start_extra().0))
+        .filter(|load| load.start_extra().0 > 0.0)
+}
+
+fn inverter(system: &System, steps: &[Peak], found: &mut Vec<Obstacle>) {
+    let Some(inverter) = &system.inverter else {
+        let stranded = system.loads.iter().find(|load| load.supply == Supply::Ac);
+        found.extend(stranded.map(|load| Obstacle::NoInverter { load: load.place }));
+        return;
+    };
+    let peak = steps.iter().map(|step| step.ac).fold(Watts::ZERO, Watts::at_least);
+    if peak > inverter.rated {
+        found.push(Obstacle::InverterOverloaded { peak, rated: inverter.rated });
+    }
+    if let Some(load) = hardest_start(system, Some(Supply::Ac)) {
+        let moment = peak.at_least(load.power) + load.start_extra();
+        if moment > inverter.surge && peak <= inverter.rated {
+            let (load, surge) = (load.place, inverter.surge);
+            found.push(Obstacle::InverterSurge { load, peak: moment, surge });
+        }
+    }
+}
+
+fn bank(system: &System, steps: &[Peak], found: &mut Vec<Obstacle>) {
+    let Some(limit) = system.bank.discharge_limit else { return };
+    let low = system.bank.low_voltage();
+    let drawn = |peak: &Peak| {
+        let inverter = system.inverter.as_ref().map_or(Watts::ZERO, |inverter| {
+            inverter.input(peak.ac, if peak.ac.0 > 0.0 { 1.0 } else { 0.0 })
+        });
+        (peak.dc + inverter) / low + system.standing
+    };
+    let current = steps.iter().map(drawn).fold(Amps::ZERO, Amps::at_least);
+    if current > limit {
+        found.push(Obstacle::BankOverloaded { current, limit });
+    } else if let (Some(load), Some(peak)) = (hardest_start(system, None), system.bank.peak_limit) {
+        let moment = current + load.start_extra() / low;
+        if moment > peak {
+            let load = load.place;
+            found.push(Obstacle::BankSurge { load, current: moment, limit: peak });
+        }
+    }
+    if let Some(inverter) = &system.inverter {
+        let full = inverter.input(inverter.rated, 1.0) / low;
+        if full > limit && current <= limit {
+            found.push(Obstacle::InverterBeyondBank { current: full, limit });
+        }
+    }
+}
+
+fn arrays(system: &System, found: &mut Vec<Obstacle>) {
+    let charging = system.bank.charging_voltage();
+    for array in &system.arrays {
+        let place = array.place;
+        if !array.starts(charging) {
+            let needed = match array.controller {
+                ControllerKind::Mppt => charging + START_MARGIN,
+                ControllerKind::Pwm => charging,
+            };
+            let voltage = array.module.best * array.series;
+            found.push(Obstacle::ArrayVoltageTooLow { array: place, voltage, needed });
+        }
+        let Some(limit) = array.max_voltage else { continue };
+        // Without a record low, what is too much in the standard test is too much all the more in the cold.
+        let at = system.record_low.unwrap_or(Celsius(25.0));
+        let voltage = array.cold_voltage(at);
+        if voltage > limit {
+            found.push(Obstacle::ArrayVoltageTooHigh { array: place, voltage, at, limit });
+        } else if system.record_low.is_none() {
+            found.push(Obstacle::ColdNotKnown { array: place });
+        }
+    }
+}

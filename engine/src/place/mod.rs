@@ -1,0 +1,16 @@
+//! Where: the climate of any latitude and longitude, and a person's own figures instead.
+//!
+//! Depends on `sun` only: clearness times the irradiation outside the air of the very latitude is what reaches the
+//! ground. Irradiation itself is never interpolated, because it follows the latitude far faster than clearness does.
+
+mod climate;
+mod clock;
+#[cfg(feature = "climate")]
+mod grid;
+mod towns;
+
+pub use climate::{ImplausibleSun, MonthlyClimate, Origin, TemperatureOrigin};
+pub use clock::{Clock, SummerTime};
+#[cfg(feature = "climate")]
+pub use grid::{CELLS_EAST, CELLS_NORTH, Climate, Field, PACKED_BYTES, climate_at};
+pub use towns::{Town, find, towns};

@@ -1,0 +1,129 @@
+//! What acts on the bank through a day: loads by the clock, sun by the sky, chargers by their hours.
+
+use std::collections::BTreeMap;
+
+use chrono::{Datelike, NaiveDate};
+
+use super::step::Forcing;
+use crate::load::{DayKind, Demand, day_demand, presence};
+use crate::quantity::{Amps, Celsius, Hours};
+use crate::sky::{DaySpec, STEPS_PER_DAY, SkyDay, mean_day};
+use crate::source::Charger;
+use crate::sun::MONTH_DAY;
+use crate::system::System;
+use crate::working::Trace;
+
+/// What acts in each quarter-hour of a day.
+pub type Day = [Forcing; STEPS_PER_DAY];
+
+/// The sky of a date: its own sun in the mean weather of its month.
+#[must_use]
+pub fn sky_of(system: &System, date: NaiveDate) -> SkyDay {
+    let offset = system.clock.offset_on(date);
+    sky(system, date.month0() as usize, date.ordinal() as u16, offset, &mut ())
+}
+
+/// The sky of a month's typical day; in standard time or summer time as on that day of the starting year.
+#[must_use]
+pub fn typical_sky(system: &System, month: usize, trace: &mut impl Trace) -> SkyDay {
+    let day = MONTH_DAY.get(month).copied().unwrap_or(1);
+    let date = NaiveDate::from_yo_opt(system.start.date.year(), day.into());
+    let offset = system.clock.offset_on(date.unwrap_or(system.start.date));
+    sky(system, month, day, offset, trace)
+}
+
+fn sky(
+    system: &System,
+    month: usize,
+    day_of_year: u16,
+    utc_offset: Hours,
+    trace: &mut impl Trace,
+) -> SkyDay {
+    let spec = DaySpec {
+        site: system.site,
+        day_of_year,
+        utc_offset,
+        clearness: system.climate.clearness_of(month, trace),
+        mean_temperature: system.climate.temperature.get(month).copied().unwrap_or_default(),
+    };
+    mean_day(&spec, trace)
+}
+
+/// Whether any schedule tells weekdays apart; if none does, one weekday stands for all.
+#[must_use]
+pub fn weekdays_differ(system: &System) -> bool {
+    let chargers = system.shore.iter().chain(&system.alternator).map(|charger| &charger.schedule);
+    let mut schedules = system.loads.iter().map(|load| &load.schedule).chain(chargers);
+    schedules.any(|schedule| schedule.days != crate::document::Days::ALL)
+}
+
+/// Temperatures inside through a day.
+#[must_use]
+pub fn inside_air(system: &System, sky: &SkyDay) -> [Celsius; STEPS_PER_DAY] {
+    let mut air = [Celsius::ZERO; STEPS_PER_DAY];
+    for (air, step) in air.iter_mut().zip(&sky.steps) {
+        *air = system.inside(step.air);
+    }
+    air
+}
+
+/// Current of a charger through a day.
+fn charger(charger: Option<&Charger>, kind: DayKind) -> [Amps; STEPS_PER_DAY] {
+    charger.map_or([Amps::ZERO; STEPS_PER_DAY], |charger| {
+        presence(&charger.schedule, kind).map(|share| charger.limit * share)
+    })
+}
+
+/// What acts on the bank through a day of this kind under this sky.
+#[must_use]
+pub fn day(system: &System, kind: DayKind, sky: &SkyDay) -> Day {
+    let air = inside_air(system, sky);
+    let demand = day_demand(&system.loads, system.inverter.as_ref(), kind, &air);
+    let shore = charger(system.shore.as_ref(), kind);
+    let engine = charger(system.alternator.as_ref(), kind);
+    let charging = system.bank.charging_voltage();
+    let mut day = [Forcing::default(); STEPS_PER_DAY];
+    for (at, (forcing, step)) in day.iter_mut().zip(&sky.steps).enumerate() {
+        let demand: &Demand = &demand[at];
+        *forcing = Forcing {
+            demand: demand.at_bank(system.inverter.as_ref()),
+            standing: system.standing,
+            shore: shore[at],
+            engine: engine[at],
+            temperature: system.bank.temperature(step.air, system.inside_least),
+            ..Forcing::default()
+        };
+        for array in &system.arrays {
+            let feed = array.feed(step, system.albedo, charging);
+            forcing.solar_power += feed.power;
+            forcing.solar_current += feed.current;
+        }
+    }
+    day
+}
+
+/// The typical days of a system's months, each computed once.
+#[derive(Default)]
+pub struct TypicalDays {
+    skies: BTreeMap<usize, SkyDay>,
+    days: BTreeMap<(usize, u8), Day>,
+}
+
+impl TypicalDays {
+    /// The sky of a month's typical day.
+    pub fn sky(&mut self, system: &System, month: usize) -> &SkyDay {
+        self.skies.entry(month).or_insert_with(|| typical_sky(system, month, &mut ()))
+    }
+
+    /// What acts through that day on a weekday, Monday being 0.
+    pub fn day(&mut self, system: &System, month: usize, weekday: u8) -> Day {
+        let weekday = if weekdays_differ(system) { weekday } else { 0 };
+        if let Some(day) = self.days.get(&(month, weekday)) {
+            return *day;
+        }
+        let kind = DayKind::inside(month as u8, weekday);
+        let made = day(system, kind, self.sky(system, month));
+        self.days.insert((month, weekday), made);
+        made
+    }
+}

@@ -1,0 +1,121 @@
+//! The whole plan, resolved: every section parsed, the climate looked up, nothing left to fail.
+//!
+//! A [`System`] is valid by construction. What is merely unwise, or cannot work in practice (a bank that cannot carry its
+//! inverter), is no error here; `outlook` says it plainly.
+
+use chrono::NaiveDate;
+
+use crate::bank::Bank;
+use crate::document::{Document, Problem};
+use crate::load::{Inverter, Load};
+use crate::place::{Clock, MonthlyClimate, climate_at};
+use crate::quantity::{Amps, Celsius, Degrees, Irradiation, Percent};
+use crate::source::{Array, Charger};
+use crate::sun::Site;
+use crate::working::Trace;
+
+/// When a run starts, and how full.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Start {
+    /// First day.
+    pub date: NaiveDate,
+    /// Minute of that day, clock time.
+    pub minute: u16,
+    /// State of charge (ratio).
+    pub charge: f64,
+}
+
+/// A plan with everything resolved.
+#[derive(Clone, Debug, PartialEq)]
+pub struct System {
+    /// Where.
+    pub site: Site,
+    /// The clock that people there live by.
+    pub clock: Clock,
+    /// The twelve months there.
+    pub climate: MonthlyClimate,
+    /// Share of the light that the ground throws back (ratio).
+    pub albedo: f64,
+    /// The inside is never colder than this.
+    pub inside_least: Celsius,
+    /// Lowest temperature on record, if known.
+    pub record_low: Option<Celsius>,
+    /// When the run starts.
+    pub start: Start,
+    /// Loads that are counted.
+    pub loads: Vec<Load>,
+    /// Standing current.
+    pub standing: Amps,
+    /// The inverter.
+    pub inverter: Option<Inverter>,
+    /// The bank.
+    pub bank: Bank,
+    /// Arrays that are counted.
+    pub arrays: Vec<Array>,
+    /// Charger on shore power or a grid.
+    pub shore: Option<Charger>,
+    /// Charger on the engine.
+    pub alternator: Option<Charger>,
+}
+
+impl System {
+    /// Resolves a scenario.
+    ///
+    /// # Errors
+    /// A [`Problem`] if a number is out of range or sections contradict each other.
+    pub fn assemble(document: &Document, trace: &mut impl Trace) -> Result<Self, Problem> {
+        let document = document.clone().checked()?;
+        let place = &document.place;
+        let site =
+            Site { latitude: Degrees(place.latitude_deg), longitude: Degrees(place.longitude_deg) };
+        let counted = |on: &bool| *on;
+        Ok(Self {
+            site,
+            clock: place.clock(),
+            climate: climate(site, place)?,
+            albedo: Percent(place.albedo_pct).ratio(),
+            inside_least: Celsius(place.inside_c),
+            record_low: place.record_low_c.map(Celsius),
+            start: Start {
+                date: document.start.date,
+                minute: document.start.time.0,
+                charge: Percent(document.start.charge_pct).ratio(),
+            },
+            loads: (0u16..)
+                .zip(&document.loads)
+                .filter(|(_, load)| counted(&load.on))
+                .map(|(place, load)| Load::parse(load, place, trace))
+                .collect(),
+            standing: Amps(document.standing_a),
+            inverter: document.inverter.as_ref().map(Inverter::parse).transpose()?,
+            bank: Bank::parse(&document.bank)?,
+            arrays: (0u16..)
+                .zip(&document.arrays)
+                .filter(|(_, array)| counted(&array.on))
+                .map(|(place, array)| Array::parse(array, place))
+                .collect(),
+            shore: document.shore.as_ref().and_then(Charger::parse),
+            alternator: document.alternator.as_ref().and_then(Charger::parse),
+        })
+    }
+
+    /// Temperature inside for an air temperature outside.
+    #[must_use]
+    pub fn inside(&self, outside: Celsius) -> Celsius {
+        outside.at_least(self.inside_least)
+    }
+}
+
+/// The climate of a place, with a person's own figures where there are any.
+fn climate(site: Site, place: &crate::document::Place) -> Result<MonthlyClimate, Problem> {
+    let mut climate = climate_at(site);
+    if let Some(own) = place.peak_sun_h {
+        climate = climate.with_own_sun(own.map(Irradiation)).map_err(|fault| {
+            Problem::ImplausibleSun { month: fault.month, stated: fault.stated, most: fault.most }
+        })?;
+    }
+    if let Some(own) = place.temperature_c {
+        climate = climate.with_own_temperature(own.map(Celsius));
+    }
+    Ok(climate)
+}

@@ -1,0 +1,4 @@
+//! English.
+
+pub mod appliances;
+pub mod countries;

@@ -1,0 +1,119 @@
+//! Packs the climate of the earth for the engine: `pack_climate grid.csv engine/data/climate.bin`.
+//!
+//! The table has a header and one line a cell, from south to north and from west to east: `lat`, `lon`, `origin`, and
+//! twelve columns each of clearness `kt01`.., temperature `t01`.. and spread `sd01`... It checks the order of the cells,
+//! that every value fits its byte, and that the packed grid gives every value back to half a step.
+
+use std::process::ExitCode;
+
+use sunlarder_engine::place::{CELLS_EAST, CELLS_NORTH, Climate, Field, PACKED_BYTES};
+use sunlarder_engine::quantity::Degrees;
+use sunlarder_engine::sun::Site;
+
+fn main() -> ExitCode {
+    let arguments: Vec<String> = std::env::args().skip(1).collect();
+    let [table, packed] = arguments.as_slice() else {
+        eprintln!("usage: pack_climate TABLE.csv PACKED.bin");
+        return ExitCode::FAILURE;
+    };
+    match pack(table, packed) {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(reason) => {
+            eprintln!("pack_climate: {reason}");
+            ExitCode::FAILURE
+        }
+    }
+}
+
+/// A cell's line: where, its origin, and the months by field.
+struct Cell {
+    site: Site,
+    origin: u8,
+    months: [[f64; 12]; 3],
+}
+
+fn pack(table: &str, target: &str) -> Result<(), String> {
+    let text = std::fs::read_to_string(table).map_err(|error| format!("{table}: {error}"))?;
+    let cells = read(&text)?;
+    let mut plain = vec![0; PACKED_BYTES];
+    let count = cells.len();
+    for (place, cell) in cells.iter().enumerate() {
+        for field in Field::ALL {
+            for (month, value) in cell.months[field as usize].iter().enumerate() {
+                plain[(field as usize * 12 + month) * count + place] = quantum(field, *value)?;
+            }
+        }
+        plain[Field::ALL.len() * 12 * count + place] = cell.origin;
+    }
+    let plain = plain.try_into().map_err(|_| "wrong size".to_owned())?;
+    let packed: [u8; PACKED_BYTES] =
+        Climate::pack(&plain).try_into().map_err(|_| "wrong size".to_owned())?;
+    verify(&Climate::unpack(&packed), &cells)?;
+    std::fs::write(target, packed).map_err(|error| format!("{target}: {error}"))
+}
+
+fn read(text: &str) -> Result<Vec<Cell>, String> {
+    let mut lines = text.lines();
+    let header: Vec<&str> = lines.next().unwrap_or_default().split(',').collect();
+    let cells: Vec<Cell> = lines.map(|line| read_cell(&header, line)).collect::<Result<_, _>>()?;
+    if cells.len() != CELLS_NORTH * CELLS_EAST {
+        return Err(format!("{} cells instead of {}", cells.len(), CELLS_NORTH * CELLS_EAST));
+    }
+    for (place, cell) in cells.iter().enumerate() {
+        let latitude = -87.5 + 5.0 * (place / CELLS_EAST) as f64;
+        let longitude = -177.5 + 5.0 * (place % CELLS_EAST) as f64;
+        if cell.site.latitude.0 != latitude || cell.site.longitude.0 != longitude {
+            return Err(format!("cell {place} is at {:?}", cell.site));
+        }
+    }
+    Ok(cells)
+}
+
+fn read_cell(header: &[&str], line: &str) -> Result<Cell, String> {
+    let values: Vec<&str> = line.split(',').collect();
+    let number = |name: &str| -> Result<f64, String> {
+        let place = header.iter().position(|column| *column == name);
+        let value = place.and_then(|place| values.get(place)).and_then(|text| text.parse().ok());
+        value.ok_or_else(|| format!("no number in column {name} of: {line}"))
+    };
+    let mut months = [[0.0; 12]; 3];
+    for field in Field::ALL {
+        let name = match field {
+            Field::Clearness => "kt",
+            Field::Temperature => "t",
+            Field::Spread => "sd",
+        };
+        for (month, value) in months[field as usize].iter_mut().enumerate() {
+            *value = number(&format!("{name}{:02}", month + 1))?;
+        }
+    }
+    let site = Site { latitude: Degrees(number("lat")?), longitude: Degrees(number("lon")?) };
+    Ok(Cell { site, origin: number("origin")? as u8, months })
+}
+
+fn quantum(field: Field, value: f64) -> Result<u8, String> {
+    let (zero, step) = field.scale();
+    let steps = ((value - zero) / step).round();
+    if (0.0..=255.0).contains(&steps) {
+        Ok(steps as u8)
+    } else {
+        Err(format!("{field:?} {value} does not fit a byte"))
+    }
+}
+
+/// Reads every cell back at its centre.
+fn verify(climate: &Climate, cells: &[Cell]) -> Result<(), String> {
+    for cell in cells {
+        let back = climate.at(cell.site);
+        for month in 0..12 {
+            let read = [back.clearness[month], back.temperature[month].0, back.spread[month]];
+            for field in Field::ALL {
+                let gap = (read[field as usize] - cell.months[field as usize][month]).abs();
+                if gap > field.scale().1 * 0.5 + 1e-9 {
+                    return Err(format!("{field:?} of {:?} is off by {gap}", cell.site));
+                }
+            }
+        }
+    }
+    Ok(())
+}

@@ -1,0 +1,81 @@
+//! Reference cases: inputs, expected values and tolerances with the publication or library they come from.
+
+use serde_json::Value;
+
+/// One case.
+#[derive(Clone, Debug)]
+pub struct Case(Value);
+
+/// The cases of a file of `tests/reference` (its text).
+///
+/// # Errors
+/// A text that is no list of cases.
+pub fn cases(text: &str) -> Result<Vec<Case>, String> {
+    let file: Value = serde_json::from_str(text).map_err(|error| error.to_string())?;
+    let list = file["cases"].as_array().ok_or("no list of cases")?;
+    Ok(list.iter().cloned().map(Case).collect())
+}
+
+impl Case {
+    /// Its name.
+    #[must_use]
+    pub fn id(&self) -> &str {
+        self.0["id"].as_str().unwrap_or("a case without a name")
+    }
+
+    /// An input as a number; NaN, which no comparison accepts, if there is none.
+    #[must_use]
+    pub fn input(&self, name: &str) -> f64 {
+        self.0["inputs"][name].as_f64().unwrap_or(f64::NAN)
+    }
+
+    /// An input as text; empty if there is none.
+    #[must_use]
+    pub fn text(&self, name: &str) -> &str {
+        self.0["inputs"][name].as_str().unwrap_or_default()
+    }
+
+    /// An input that is a list of numbers.
+    #[must_use]
+    pub fn inputs(&self, name: &str) -> Vec<f64> {
+        numbers(&self.0["inputs"][name])
+    }
+
+    /// An expected number; NaN if there is none.
+    #[must_use]
+    pub fn expected(&self, name: &str) -> f64 {
+        self.0["expected"][name].as_f64().unwrap_or(f64::NAN)
+    }
+
+    /// An expected list of numbers.
+    #[must_use]
+    pub fn expected_list(&self, name: &str) -> Vec<f64> {
+        numbers(&self.0["expected"][name])
+    }
+
+    /// A tolerance; NaN if there is none.
+    #[must_use]
+    pub fn tolerance(&self, name: &str) -> f64 {
+        self.0["tolerance"][name].as_f64().unwrap_or(f64::NAN)
+    }
+
+    /// Compares a computed value with an expected one.
+    ///
+    /// # Errors
+    /// The case, the value and the distance where it is more than `tolerance` or anything is no number.
+    pub fn near(&self, name: &str, computed: f64, tolerance: f64) -> Result<(), String> {
+        let expected = self.expected(name);
+        let apart = (computed - expected).abs();
+        if apart <= tolerance {
+            return Ok(());
+        }
+        Err(format!(
+            "{}: {name} is {computed}, expected {expected}, apart by {apart}, allowed {tolerance}",
+            self.id()
+        ))
+    }
+}
+
+fn numbers(value: &Value) -> Vec<f64> {
+    value.as_array().map_or_else(Vec::new, |list| list.iter().filter_map(Value::as_f64).collect())
+}
