@@ -161,7 +161,7 @@ impl Bank {
             &[
                 term(aged),
                 term(current).from(Source::Steps),
-                term(self.hour_rate),
+                term(self.hour_rate).from(self.hour_rate_source),
                 term(self.exponent).from(self.exponent_source),
             ],
         )

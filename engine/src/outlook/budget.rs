@@ -90,12 +90,15 @@ pub fn budget(
     let standing = trace.step(
         Formula::StandingCharge,
         system.standing * day,
-        &[term(system.standing), term(day)],
+        &[term(system.standing), term(day).from(Source::Definition)],
     );
     let protection = trace.step(
         Formula::ProtectionDay,
         system.bank.protection * day,
-        &[term(system.bank.protection), term(day)],
+        &[
+            term(system.bank.protection).from(system.bank.protection_source),
+            term(day).from(Source::Definition),
+        ],
     );
     let sum: AmpHours = loads.iter().map(|load| load.charge).sum();
     let total = sum + inverter.charge + standing + protection;
@@ -212,11 +215,16 @@ fn at_bank(
 
 fn inverter_budget(system: &System, day: &InverterDay, trace: &mut impl Trace) -> InverterBudget {
     let idle = system.inverter.as_ref().map(Inverter::idle).unwrap_or_default();
+    let idle_source = system.inverter.map_or(Source::Plan, |inverter| inverter.idle_source);
     let energy = idle * day.hours;
     let charge = trace.step(
         Formula::InverterIdle,
         energy / system.bank.nominal,
-        &[term(idle), term(day.hours).from(Source::Steps), term(system.bank.nominal)],
+        &[
+            term(idle).from(idle_source),
+            term(day.hours).from(Source::Steps),
+            term(system.bank.nominal),
+        ],
     );
     InverterBudget { hours: day.hours, energy, charge }
 }

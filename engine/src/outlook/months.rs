@@ -148,7 +148,7 @@ fn gain(system: &System, week: &[Day], tag: Tag, trace: &mut impl Trace) -> Gain
             term(solar).of(tag),
             term(engine).from(Source::Steps),
             term(shore).from(Source::Steps),
-            term(efficiency).from(Source::Typical),
+            term(efficiency).from(system.bank.efficiency_source),
         ],
     );
     Gain { solar, engine, shore, kept }
