@@ -11,9 +11,7 @@
 mod capacity;
 mod chemistry;
 
-pub use capacity::{
-    Capacity, capacity_at, cold_factor, cold_source, exponent_from, standard_cold_factor,
-};
+pub use capacity::{Capacity, capacity_at, cold_factor, exponent_from, standard_cold_factor};
 pub use chemistry::{ChargeEfficiency, ColdLaw, CurvePoint, Typical, typical};
 
 use crate::document::{Bank as Section, Chemistry, Field, Kept, Problem};

@@ -10,7 +10,7 @@ use crate::quantity::{AmpHours, Amps, Celsius, Hours, Percent, WattHours};
 use crate::simulate::{Day, STEP, TypicalDays, inside_air, weekdays_differ};
 use crate::sky::STEPS_PER_DAY;
 use crate::system::System;
-use crate::working::{Formula, Tag, Trace, term};
+use crate::working::{Formula, Source, Symbol, Tag, Trace, term};
 
 /// Days of a week.
 const WEEK: u8 = 7;
@@ -101,7 +101,12 @@ pub fn budget(
     let total = sum + inverter.charge + standing + protection;
     let mut terms: Vec<_> =
         loads.iter().map(|load| term(load.charge).of(Tag::Load(load.place))).collect();
-    terms.extend([inverter.charge, standing, protection].map(term));
+    let rest = [
+        (inverter.charge, Symbol::InverterDay),
+        (standing, Symbol::StandingDay),
+        (protection, Symbol::ProtectionDay),
+    ];
+    terms.extend(rest.map(|(charge, symbol)| term(charge).named(symbol)));
     let total = trace.step(Formula::DayTotal, total, &terms);
     Budget {
         month,
@@ -162,12 +167,13 @@ fn load_budget(
     let per_day = STEP / week.len() as f64;
     let hours = per_day * on;
     let duty = Percent::of_ratio(if on > 0.0 { runs / on } else { load.duty.ratio() });
+    let duty_source = if load.cooling.is_some() { Source::Steps } else { Source::Plan };
     let tag = Tag::Load(load.place);
     let own_energy = trace.step_of(
         tag,
         Formula::LoadEnergy,
         load.running() * per_day * runs,
-        &[term(load.power).of(tag), term(load.quantity), term(hours), term(duty)],
+        &[term(load.power).of(tag), term(load.quantity), term(hours), term(duty).from(duty_source)],
     );
     let energy = at_bank(system, load, own_energy, inverter, trace);
     let charge = trace.step_of(
@@ -198,7 +204,7 @@ fn at_bank(
                 tag,
                 Formula::EnergyByInverter,
                 own * (1.0 + loss),
-                &[term(own).of(tag), term(Percent::of_ratio(loss))],
+                &[term(own).of(tag), term(Percent::of_ratio(loss)).from(Source::Steps)],
             )
         }
     }
@@ -210,7 +216,7 @@ fn inverter_budget(system: &System, day: &InverterDay, trace: &mut impl Trace) -
     let charge = trace.step(
         Formula::InverterIdle,
         energy / system.bank.nominal,
-        &[term(idle), term(day.hours), term(system.bank.nominal)],
+        &[term(idle), term(day.hours).from(Source::Steps), term(system.bank.nominal)],
     );
     InverterBudget { hours: day.hours, energy, charge }
 }
