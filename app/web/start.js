@@ -1,0 +1,105 @@
+// Starts the program, tends the offline copy, and keeps the way to saved plans open when the program has stopped.
+// It is a file of its own because the page's policy allows no inline script.
+//
+// Events on `document`, between this script and the program:
+//   sunlarder:stopped    from the program: it has panicked; `detail` is the message
+//   sunlarder:update     to the program: a new version waits (also as `data-update="waiting"` on <html>)
+//   sunlarder:take-over  from the program: the person agreed to the new version
+
+const root = document.documentElement;
+const own = document.querySelector("script[data-wasm]");
+const OUR_KEYS = "sunlarder.";
+
+// ---- When the program has stopped
+
+function showCalm(detail) {
+  const calm = document.getElementById("calm");
+  if (!calm.hidden) return; // the first cause is the one that tells
+  for (const element of document.body.children) {
+    if (element !== calm && element.tagName !== "SCRIPT") element.hidden = true;
+  }
+  document.getElementById("calm-detail").textContent = String(detail ?? "");
+  calm.hidden = false;
+  document.getElementById("calm-download").focus();
+}
+
+function storedPlans() {
+  const plans = {};
+  try {
+    for (let i = 0; i < localStorage.length; i++) {
+      const key = localStorage.key(i);
+      if (key.startsWith(OUR_KEYS)) plans[key] = localStorage.getItem(key);
+    }
+  } catch {
+    // Storage is refused, so nothing was ever stored.
+  }
+  return plans;
+}
+
+function downloadPlans() {
+  const plans = storedPlans();
+  if (Object.keys(plans).length === 0) {
+    document.getElementById("calm-nothing").hidden = false;
+    return;
+  }
+  const link = document.createElement("a");
+  link.href = URL.createObjectURL(new Blob([JSON.stringify(plans, null, 2)], { type: "application/json" }));
+  link.download = "sunlarder-plans.json";
+  link.click();
+}
+
+// Not every end comes with a panic's message: a full stack or memory just traps.
+function onError(error) {
+  if (error instanceof WebAssembly.RuntimeError) showCalm(error);
+}
+
+document.addEventListener("sunlarder:stopped", (event) => showCalm(event.detail));
+addEventListener("error", (event) => onError(event.error));
+addEventListener("unhandledrejection", (event) => onError(event.reason));
+document.getElementById("calm-download").addEventListener("click", downloadPlans);
+document.getElementById("calm-reload").addEventListener("click", () => location.reload());
+
+// ---- The offline copy
+
+function announce(registration) {
+  // The very first worker replaces nothing: only a later one is news.
+  if (!registration.waiting || !registration.active) return;
+  root.dataset.update = "waiting";
+  document.dispatchEvent(new CustomEvent("sunlarder:update"));
+}
+
+function takeOver(registration) {
+  // Other open tabs keep running what they have loaded; only the one that asked starts anew.
+  navigator.serviceWorker.addEventListener("controllerchange", () => location.reload(), { once: true });
+  registration.waiting?.postMessage("take over");
+}
+
+async function keepOffline() {
+  if (!("serviceWorker" in navigator)) return;
+  try {
+    const registration = await navigator.serviceWorker.register(new URL("offline.js", document.baseURI), {
+      updateViaCache: "none",
+    });
+    document.addEventListener("sunlarder:take-over", () => takeOver(registration));
+    registration.addEventListener("updatefound", () => {
+      const incoming = registration.installing;
+      incoming.addEventListener("statechange", () => announce(registration));
+    });
+    announce(registration);
+    await navigator.serviceWorker.ready;
+    root.dataset.offline = "ready";
+  } catch (error) {
+    // Refused by the browser or its settings: the page works all the same, with a network.
+    console.info("Sunlarder is not kept for offline use:", error);
+  }
+}
+
+// ---- Start
+
+try {
+  const program = await import(new URL(own.dataset.js, document.baseURI));
+  await program.default({ module_or_path: new URL(own.dataset.wasm, document.baseURI) });
+} catch (error) {
+  showCalm(error);
+}
+keepOffline();

@@ -1,0 +1,41 @@
+//! How long an edit takes until it is on the screen.
+
+use serde::Deserialize as _;
+use serde_json::json;
+
+use super::{Outcome, Page};
+
+/// Notes for each edit the time from its event to the message after the next frame, when the browser has painted.
+///
+/// The event's own stamp is taken, so waiting behind earlier work counts as well.
+const RECORDER: &str = "
+    window.sunlarderPaints = [];
+    for (const kind of ['input', 'change', 'click']) {
+        addEventListener(kind, (event) => requestAnimationFrame(() => {
+            const channel = new MessageChannel();
+            channel.port1.onmessage = () => sunlarderPaints.push(performance.now() - event.timeStamp);
+            channel.port2.postMessage(0);
+        }), { capture: true });
+    }";
+
+impl Page {
+    /// Records edits in every document that is opened from now on; call it before [`Page::open`].
+    ///
+    /// # Errors
+    /// If the browser refuses.
+    pub async fn record_paints(&self) -> Outcome<()> {
+        self.devtools("Page.addScriptToEvaluateOnNewDocument", json!({ "source": RECORDER }))
+            .await?;
+        Ok(())
+    }
+
+    /// The times from input to paint so far \[ms\], in order, once there are at least `count` of them; they start anew then.
+    ///
+    /// # Errors
+    /// If there are not within half a minute.
+    pub async fn paints(&self, count: usize) -> Outcome<Vec<f64>> {
+        self.wait_until(&format!("sunlarderPaints.length >= {count}")).await?;
+        let times = self.evaluate("sunlarderPaints.splice(0)").await?;
+        Ok(Vec::deserialize(&times)?)
+    }
+}

@@ -1,0 +1,8 @@
+//! Journeys through the built page in headless Chromium: what only a browser can show.
+
+#[path = "in_browser"]
+mod in_browser {
+    mod offline;
+    mod shell;
+    mod stopped;
+}

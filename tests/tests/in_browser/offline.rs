@@ -1,0 +1,117 @@
+//! The page after its first visit: without a network, under any path, and when a new version comes out.
+
+use std::fs;
+use std::path::Path;
+
+use serde_json::json;
+use sunlarder_tests::browser::{Look, Outcome, Page, Site, copy_of_dist, dist, in_browser};
+
+async fn visit(page: &Page, address: &str) -> Outcome<()> {
+    page.open(address).await?;
+    page.wait_until("document.documentElement.dataset.offline === 'ready'").await
+}
+
+async fn expect_to_work_without_a_host(path: &'static str) -> Outcome<()> {
+    let site = Site::of_folder(&dist()?, path).await?;
+    in_browser(Look::PHONE, |page| async move {
+        let address = site.address().to_owned();
+        visit(&page, &address).await?;
+        site.take_away().await?;
+        page.set_offline(true).await?;
+        page.reload().await?;
+        // A new visit, by the other name of the page and with a plan in the link.
+        page.open(&format!("{address}index.html?from=home#example=camper")).await?;
+        assert_eq!(
+            page.evaluate("getComputedStyle(document.body).maxWidth !== 'none'").await?,
+            true
+        );
+        let icon = page.resolve("fetch('icon.svg').then((answer) => answer.status)").await?;
+        assert_eq!(icon, 200);
+        let stranger =
+            page.resolve("fetch('not-kept.txt').then(() => 'answered', () => 'refused')").await?;
+        assert_eq!(stranger, "refused");
+        Ok(())
+    })
+    .await
+}
+
+#[tokio::test]
+async fn after_one_visit_the_page_works_without_a_network() -> Outcome<()> {
+    expect_to_work_without_a_host("/").await
+}
+
+#[tokio::test]
+async fn under_a_path_of_a_host_the_page_works_and_stays() -> Outcome<()> {
+    expect_to_work_without_a_host("/some/where/").await
+}
+
+#[tokio::test]
+async fn a_new_version_waits_until_it_is_wanted() -> Outcome<()> {
+    let folder = copy_of_dist("update")?;
+    let site = Site::of_folder(&folder, "/").await?;
+    in_browser(Look::PHONE, |page| async move {
+        visit(&page, site.address()).await?;
+        publish_second_version(&folder)?;
+        page.reload().await?;
+        page.wait_until("document.documentElement.dataset.update === 'waiting'").await?;
+        page.reload().await?;
+        assert_eq!(page.evaluate("document.documentElement.dataset.version").await?, json!(null));
+        page.wait_until("document.documentElement.dataset.update === 'waiting'").await?;
+
+        page.evaluate("document.dispatchEvent(new CustomEvent('sunlarder:take-over')) && null")
+            .await?;
+        page.wait_until("document.documentElement.dataset.version === 'second'").await?;
+        page.wait_until_ready().await?;
+        let caches = page.resolve("caches.keys()").await?;
+        assert_eq!(caches.as_array().map(Vec::len), Some(1), "{caches}");
+        fs::remove_dir_all(folder)?;
+        Ok(())
+    })
+    .await
+}
+
+#[tokio::test]
+async fn a_half_uploaded_version_is_not_taken() -> Outcome<()> {
+    let folder = copy_of_dist("half")?;
+    let site = Site::of_folder(&folder, "/").await?;
+    in_browser(Look::PHONE, |page| async move {
+        visit(&page, site.address()).await?;
+        // The new worker names a program that the page of this moment does not load.
+        publish_second_version(&folder)?;
+        let worker = folder.join("offline.js");
+        let listed = fs::read_to_string(&worker)?.replacen("[\n", "[\n  \"program-0123456789abcdef.js\",\n", 1);
+        fs::write(worker, listed)?;
+        fs::write(folder.join("program-0123456789abcdef.js"), "")?;
+        let ended = page
+            .resolve(
+                "navigator.serviceWorker.getRegistration().then((registration) => new Promise((done) => {
+                    registration.onupdatefound = () => {
+                        const incoming = registration.installing;
+                        incoming.onstatechange = () => done(incoming.state);
+                    };
+                    registration.update().catch(() => {});
+                }))",
+            )
+            .await?;
+        assert_eq!(ended, "redundant");
+        page.reload().await?;
+        assert_eq!(page.evaluate("document.documentElement.dataset.version").await?, json!(null));
+        fs::remove_dir_all(folder)?;
+        Ok(())
+    })
+    .await
+}
+
+/// Marks the page as another version, as a build of changed sources would.
+fn publish_second_version(folder: &Path) -> Outcome<()> {
+    let index = folder.join("index.html");
+    let page = fs::read_to_string(&index)?;
+    let changed = page.replacen("<html ", "<html data-version=\"second\" ", 1);
+    assert_ne!(page, changed);
+    fs::write(index, changed)?;
+    let worker = folder.join("offline.js");
+    let script = fs::read_to_string(&worker)?;
+    let changed = script.replacen("const REVISION = \"", "const REVISION = \"second-", 1);
+    assert_ne!(script, changed);
+    Ok(fs::write(worker, changed)?)
+}
