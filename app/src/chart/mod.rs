@@ -6,6 +6,11 @@
 //! [`RemainingCurve`] lays itself out in pixels for the width it has. The bars of [`MonthBalance`] and [`DayStrip`] only
 //! stretch, so they are drawn once in units of their own and their labels are ordinary text beside them.
 
+#![allow(
+    unreachable_pub,
+    reason = "the component macro writes `pub` for a component of any visibility"
+)]
+
 mod bars;
 mod curve;
 mod curve_plot;

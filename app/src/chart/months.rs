@@ -76,12 +76,17 @@ pub(crate) fn MonthBalance(
             .collect_view()
     };
     view! {
-        <div class="months">
+        <div class="months" class:long=move || data.with(is_long)>
             <div class="months-scale" aria-hidden="true">{ticks}</div>
             {move || data.with(picture)}
             <ul class="months-picks">{picks}</ul>
         </div>
     }
+}
+
+/// Whether any balance is too long for a twelfth of a phone, which holds three figures.
+fn is_long(data: &MonthData) -> bool {
+    data.months.iter().any(|m| m.balance_label.chars().count() > 3)
 }
 
 fn tick((share, figure): (f64, String)) -> impl IntoView {
@@ -91,6 +96,10 @@ fn tick((share, figure): (f64, String)) -> impl IntoView {
 fn picture(data: &MonthData) -> impl IntoView + use<> {
     let top = top_of(data);
     let width = MONTH * data.months.len().max(1) as f64;
+    let grid = scale(top, 3).into_iter().map(|(share, _)| {
+        let y = HEIGHT * (1.0 - share);
+        view! { <line class="grid" x1="0" x2=width y1=y y2=y /> }
+    });
     let bars = data.months.iter().enumerate().map(|(i, month)| {
         let [gain, need] = month.bars(i, top);
         view! {
@@ -106,6 +115,7 @@ fn picture(data: &MonthData) -> impl IntoView + use<> {
             preserveAspectRatio="none"
         >
             <title>{data.aria.clone()}</title>
+            {grid.collect_view()}
             {bars.collect_view()}
         </svg>
     }
@@ -113,7 +123,6 @@ fn picture(data: &MonthData) -> impl IntoView + use<> {
 
 fn pick(month: MonthBar, pick: impl Fn() + 'static) -> impl IntoView {
     let aria_current = month.current.then_some("true");
-    let name = format!("{}, {}", month.name, month.balance_label);
     view! {
         <li>
             <button
@@ -121,10 +130,10 @@ fn pick(month: MonthBar, pick: impl Fn() + 'static) -> impl IntoView {
                 class="month"
                 class:bad=month.bad
                 aria-current=aria_current
-                aria-label=name
                 on:click=move |_| pick()
             >
-                <span class="month-label">{month.label}</span>
+                <span class="unseen">{month.name}" "</span>
+                <span class="month-label" aria-hidden="true">{month.label}</span>
                 <span class="month-balance">{month.balance_label}</span>
             </button>
         </li>
