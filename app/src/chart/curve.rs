@@ -7,7 +7,7 @@ use wasm_bindgen::JsCast;
 
 use super::curve_plot::{CurveData, CurvePlot, Marker};
 use super::label::Placed;
-use super::width::width_of;
+use super::width::{css, width_of};
 
 /// State of charge from now on, with the nights, the reserve and the hour of reaching it.
 ///
@@ -38,14 +38,14 @@ pub(crate) fn RemainingCurve(
         move || cursor_label.map_or_else(|| data.with(|data| data.aria.clone()), |l| l.get());
 
     let read = move |event: &PointerEvent| {
-        let pixel = f64::from(event.offset_x());
-        let hour = data.with_untracked(|data| plot.with_untracked(|p| p.hour_at(data, pixel)));
-        cursor.set(Some(hour));
+        let Some(area) = area_of(event) else { return };
+        let share = f64::from(event.offset_x()) / f64::from(area.client_width().max(1));
+        cursor.set(Some(data.with_untracked(|data| data.hour_at(share))));
     };
     let grab = move |event: PointerEvent| {
-        if let Some(target) = event.target().and_then(|t| t.dyn_into::<web_sys::Element>().ok()) {
+        if let Some(area) = area_of(&event) {
             // Refused only for a pointer that is gone already; the press alone is read then.
-            let _ = target.set_pointer_capture(event.pointer_id());
+            let _ = area.set_pointer_capture(event.pointer_id());
         }
         read(&event);
     };
@@ -74,16 +74,21 @@ pub(crate) fn RemainingCurve(
                 aria-valuemax=move || data.with(|data| data.hours.to_string())
                 aria-valuenow=move || cursor.get().unwrap_or(0.0).to_string()
                 aria-valuetext=move || value_text.run(cursor.get().unwrap_or(0.0))
-                style:left=move || plot.with(|p| pixels(p.left))
-                style:width=move || plot.with(|p| pixels(p.right - p.left))
-                style:top=move || plot.with(|p| pixels(p.top))
-                style:height=move || plot.with(|p| pixels(p.bottom - p.top))
+                style:left=move || plot.with(|p| css(p.left))
+                style:width=move || plot.with(|p| css(p.right - p.left))
+                style:top=move || plot.with(|p| css(p.top))
+                style:height=move || plot.with(|p| css(p.bottom - p.top))
                 on:pointerdown=grab
                 on:pointermove=drag
                 on:keydown=press
             ></div>
         </div>
     }
+}
+
+/// The area over the plot that an event is about.
+fn area_of(event: &PointerEvent) -> Option<web_sys::Element> {
+    event.target()?.dyn_into().ok()
 }
 
 /// Where a key takes the cursor; the outer `None` leaves the key to the page.
@@ -102,10 +107,6 @@ fn after_key(key: &str, cursor: Option<f64>, hours: f64) -> Option<Option<f64>> 
     Some(Some(hour.min(hours).max(0.0)))
 }
 
-fn pixels(length: f64) -> String {
-    format!("{length:.1}px")
-}
-
 fn picture(
     plot: &CurvePlot,
     data: Signal<CurveData>,
@@ -115,7 +116,7 @@ fn picture(
     let aria = data.with_untracked(|data| data.aria.clone());
     let title = aria.clone();
     view! {
-        <svg role="img" aria-label=aria width=width height=height viewBox=format!("0 0 {width} {height}")>
+        <svg role="img" aria-label=aria viewBox=format!("0 0 {width} {height}")>
             <title>{title}</title>
             {ground(plot)}
             {lines(plot)}

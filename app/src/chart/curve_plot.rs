@@ -1,4 +1,4 @@
-//! The remaining-time curve in pixels: everything the picture shows, as plain data for the width it has.
+//! The remaining-time curve in units of the picture: everything it shows, as plain data for the width it has.
 
 use super::label::{Placed, row};
 use super::path::{polyline, sample};
@@ -32,6 +32,18 @@ pub(crate) struct CurveData {
     pub(crate) day_labels: Vec<(f64, String)>,
     /// The picture in words.
     pub(crate) aria: String,
+}
+
+impl CurveData {
+    /// The hour at a share of the span, 0 to 1, at the nearest sample.
+    pub(crate) fn hour_at(&self, share: f64) -> f64 {
+        let hour = share.clamp(0.0, 1.0) * self.hours;
+        if self.step_hours > 0.0 {
+            ((hour / self.step_hours).round() * self.step_hours).min(self.hours)
+        } else {
+            hour
+        }
+    }
 }
 
 /// Room around the plot for its labels \[px\].
@@ -126,7 +138,7 @@ impl CurvePlot {
             marker: None,
             days: row(
                 frame,
-                CLEAR,
+                CLEAR / 2.0,
                 data.day_labels.iter().map(|(h, text)| (time.at(*h), text.clone())),
             ),
             days_y: bottom + 20.0,
@@ -140,16 +152,6 @@ impl CurvePlot {
     pub(crate) fn point(&self, data: &CurveData, hour: f64) -> Option<(f64, f64)> {
         let percent = sample(&data.charge, data.step_hours, hour)?;
         Some((self.time.at(hour), self.charge.at(percent)))
-    }
-
-    /// The hour under a pixel of the plot, counted from the plot's left edge, at the nearest sample.
-    pub(crate) fn hour_at(&self, data: &CurveData, pixel: f64) -> f64 {
-        let hour = self.time.value_at(self.left + pixel);
-        if data.step_hours > 0.0 {
-            (hour / data.step_hours).round() * data.step_hours
-        } else {
-            hour
-        }
     }
 
     /// The highest and lowest pixel that the lines reach between two pixels of width.
@@ -298,13 +300,15 @@ mod tests {
     }
 
     #[test]
-    fn a_pixel_and_its_hour_agree() {
+    fn a_place_on_the_picture_is_the_hour_drawn_there() {
         let data = falling(1.5);
         let plot = CurvePlot::new(&data, 360.0);
         let (x, _) = plot.point(&data, 30.25).expect("there is a sample");
-        assert_eq!(plot.hour_at(&data, x - plot.left), 30.25);
-        assert_eq!(plot.hour_at(&data, -500.0), 0.0);
-        assert_eq!(plot.hour_at(&data, 5000.0), 72.0);
+        let share = (x - plot.left) / (plot.right - plot.left);
+        assert_eq!(data.hour_at(share), 30.25);
+        assert_eq!(data.hour_at(share + 0.001), 30.25, "at the nearest sample");
+        assert_eq!(data.hour_at(-5.0), 0.0);
+        assert_eq!(data.hour_at(5.0), 72.0);
     }
 
     #[test]
