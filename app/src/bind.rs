@@ -6,7 +6,10 @@ use sunlarder_engine::document::{Document, Load};
 use crate::store::Store;
 
 /// A part of the plan as a signal that changes only when that part does.
-pub(crate) fn part<T>(store: Store, get: impl Fn(&Document) -> T + Send + Sync + 'static) -> Signal<T>
+pub(crate) fn part<T>(
+    store: Store,
+    get: impl Fn(&Document) -> T + Send + Sync + 'static,
+) -> Signal<T>
 where
     T: PartialEq + Clone + Send + Sync + 'static,
 {

@@ -1,10 +1,10 @@
 //! The edges of the page: address, storage, the starter script. Effects live here and nowhere else.
 
 use leptos::prelude::*;
-use leptos::wasm_bindgen::closure::Closure;
-use leptos::wasm_bindgen::{JsCast, JsValue};
 use leptos::web_sys;
 use sunlarder_engine::words::Label as L;
+use wasm_bindgen::closure::Closure;
+use wasm_bindgen::{JsCast, JsValue};
 
 use crate::address::{Asked, asked};
 use crate::keep;
@@ -55,7 +55,8 @@ pub(crate) fn follow_address(store: Store) {
     let follow = Closure::<dyn FnMut()>::new(move || {
         open_asked(store);
     });
-    let _ = window().add_event_listener_with_callback("hashchange", follow.as_ref().unchecked_ref());
+    let _ =
+        window().add_event_listener_with_callback("hashchange", follow.as_ref().unchecked_ref());
     // The page listens as long as it lives.
     follow.forget();
 }

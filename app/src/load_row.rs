@@ -12,7 +12,8 @@ pub(crate) fn name(load: &Load) -> String {
         return load.name.clone();
     }
     let appliance = load.appliance.and_then(Appliance::from_number);
-    appliance.map_or_else(|| WORDS.unnamed_load().to_owned(), |known| WORDS.appliance(known).to_owned())
+    appliance
+        .map_or_else(|| WORDS.unnamed_load().to_owned(), |known| WORDS.appliance(known).to_owned())
 }
 
 /// When a load is on, as short as it can be said.

@@ -1,12 +1,12 @@
 //! From answers to what the pictures show: plain functions, tested without a browser.
 
-use chrono::{Datelike, Duration, NaiveDate};
+use chrono::{Datelike, Duration, NaiveDate, Timelike};
 use sunlarder_engine::outlook::{Outlook, clock_time};
 use sunlarder_engine::quantity::Hours;
 use sunlarder_engine::simulate::{Run, Sample, TypicalDays};
 use sunlarder_engine::sun::{Daylight, MONTH_DAY, daylight};
 use sunlarder_engine::system::System;
-use sunlarder_engine::words::{Label, rounded};
+use sunlarder_engine::words::{Label, clock, rounded};
 
 use crate::chart::{CurveData, DayData, MonthBar, MonthData, midnights};
 use crate::store::{Solved, WORDS};
@@ -92,7 +92,11 @@ pub(crate) fn curve(solved: &Solved) -> CurveData {
     };
     let label = |after: f64| {
         let at = clock_time(system, Hours(after));
-        format!("{} {}", WORDS.weekday_short(at.weekday().num_days_from_monday() as usize), at.format("%H:%M"))
+        format!(
+            "{} {}",
+            WORDS.weekday_short(at.weekday().num_days_from_monday() as usize),
+            time_of(at)
+        )
     };
     CurveData {
         start_hour,
@@ -148,7 +152,12 @@ pub(crate) fn curve_rows(solved: &Solved) -> Vec<CurveRow> {
 pub(crate) fn moment(at: chrono::NaiveDateTime) -> String {
     let weekday = WORDS.weekday_short(at.weekday().num_days_from_monday() as usize);
     let month = WORDS.month_short(at.month0() as usize);
-    format!("{weekday} {} {month}, {}", at.day(), at.format("%H:%M"))
+    format!("{weekday} {} {month}, {}", at.day(), time_of(at))
+}
+
+/// The clock time of a moment.
+fn time_of(at: chrono::NaiveDateTime) -> String {
+    clock((at.hour() * 60 + at.minute()) as u16)
 }
 
 /// The sample of the run at an hour, if the run is that long.
@@ -192,7 +201,11 @@ pub(crate) fn months(solved: &Solved) -> MonthData {
 
 /// A figure with its sign, short enough to stand under a bar.
 pub(crate) fn signed(value: f64) -> String {
-    let text = if value.abs() < 10.0 { rounded((value * 10.0).round() / 10.0) } else { format!("{:.0}", value.abs()) };
+    let text = if value.abs() < 10.0 {
+        rounded((value * 10.0).round() / 10.0)
+    } else {
+        format!("{:.0}", value.abs())
+    };
     let text = text.trim_start_matches('−').to_owned();
     match value {
         value if value > 0.0 => format!("+{text}"),
@@ -214,12 +227,15 @@ pub(crate) fn day(solved: &Solved) -> DayData {
     let out = |forcing: &sunlarder_engine::simulate::Forcing| {
         (forcing.demand + volts * forcing.standing).0
     };
-    let typical_date = NaiveDate::from_yo_opt(system.start.date.year(), u32::from(MONTH_DAY[outlook.month]));
+    let typical_date =
+        NaiveDate::from_yo_opt(system.start.date.year(), u32::from(MONTH_DAY[outlook.month]));
     DayData {
         in_w: day.iter().map(into).collect(),
         out_w: day.iter().map(out).collect(),
         night: nights(system, typical_date.unwrap_or(system.start.date), 0.0, 24.0),
-        hour_labels: [0, 6, 12, 18, 24].map(|hour| (f64::from(hour), format!("{hour:02}"))).to_vec(),
+        hour_labels: [0, 6, 12, 18, 24]
+            .map(|hour| (f64::from(hour), format!("{hour:02}")))
+            .to_vec(),
         aria: WORDS.label(Label::DayInWords).to_owned(),
     }
 }
@@ -260,6 +276,9 @@ mod tests {
 
     #[test]
     fn signed_figures_are_short() {
-        assert_eq!((signed(3.24), signed(-51.7), signed(0.0)), ("+3.2".into(), "−52".into(), "0".into()));
+        assert_eq!(
+            (signed(3.24), signed(-51.7), signed(0.0)),
+            ("+3.2".into(), "−52".into(), "0".into())
+        );
     }
 }

@@ -16,7 +16,12 @@ fn own(
     get: fn(&Bank) -> f64,
     set: fn(&mut Bank, f64),
 ) -> (Signal<Option<f64>>, Callback<Option<f64>>) {
-    figure(store, "bank", move |plan| get(&plan.bank), move |plan, value| set(&mut plan.bank, value))
+    figure(
+        store,
+        "bank",
+        move |plan| get(&plan.bank),
+        move |plan, value| set(&mut plan.bank, value),
+    )
 }
 
 fn option(
@@ -56,7 +61,8 @@ pub(crate) fn BankSection() -> impl IntoView {
         })
     };
     let chemistry = part(store, |plan| plan.bank.chemistry);
-    let chemistries = Chemistry::ALL.iter().map(|own| (*own, WORDS.chemistry(*own).to_owned())).collect();
+    let chemistries =
+        Chemistry::ALL.iter().map(|own| (*own, WORDS.chemistry(*own).to_owned())).collect();
     let volts = own(store, |bank| bank.battery_v, |bank, value| bank.battery_v = value);
     let charge = own(store, |bank| bank.capacity_ah, |bank, value| bank.capacity_ah = value);
     let series = own(store, |bank| bank.in_series, |bank, value| bank.in_series = value);
@@ -132,7 +138,8 @@ fn KeptChoice() -> impl IntoView {
         };
     });
     let temperature = figure(
-        store, "bank kept",
+        store,
+        "bank kept",
         |plan| if let Kept::AtC(own) = plan.bank.kept { own } else { 15.0 },
         |plan, value| plan.bank.kept = Kept::AtC(value),
     );
@@ -150,7 +157,10 @@ fn KeptChoice() -> impl IntoView {
 }
 
 /// A typical figure as the placeholder of an empty box.
-fn placeholder(store: Store, of: fn(&sunlarder_engine::bank::Bank) -> Option<f64>) -> Signal<String> {
+fn placeholder(
+    store: Store,
+    of: fn(&sunlarder_engine::bank::Bank) -> Option<f64>,
+) -> Signal<String> {
     Signal::derive(move || {
         store.answers.with(|answers| {
             let known = answers.solved().and_then(|solved| of(&solved.system.bank));
@@ -164,13 +174,25 @@ fn More() -> impl IntoView {
     let store = Store::get();
     let health = own(store, |bank| bank.health_pct, |bank, value| bank.health_pct = value);
     let rate = option(store, |bank| bank.hour_rate_h, |bank, value| bank.hour_rate_h = value);
-    let exponent = option(store, |bank| bank.rate_exponent, |bank, value| bank.rate_exponent = value);
-    let charge = option(store, |bank| bank.charge_limit_a, |bank, value| bank.charge_limit_a = value);
-    let discharge = option(store, |bank| bank.discharge_limit_a, |bank, value| bank.discharge_limit_a = value);
+    let exponent =
+        option(store, |bank| bank.rate_exponent, |bank, value| bank.rate_exponent = value);
+    let charge =
+        option(store, |bank| bank.charge_limit_a, |bank, value| bank.charge_limit_a = value);
+    let discharge =
+        option(store, |bank| bank.discharge_limit_a, |bank, value| bank.discharge_limit_a = value);
     let peak = option(store, |bank| bank.peak_limit_a, |bank, value| bank.peak_limit_a = value);
-    let protection = option(store, |bank| bank.protection_ma, |bank, value| bank.protection_ma = value);
-    let efficiency = option(store, |bank| bank.charge_efficiency_pct, |bank, value| bank.charge_efficiency_pct = value);
-    let standing = option(store, |bank| bank.self_discharge_pct, |bank, value| bank.self_discharge_pct = value);
+    let protection =
+        option(store, |bank| bank.protection_ma, |bank, value| bank.protection_ma = value);
+    let efficiency = option(
+        store,
+        |bank| bank.charge_efficiency_pct,
+        |bank, value| bank.charge_efficiency_pct = value,
+    );
+    let standing = option(
+        store,
+        |bank| bank.self_discharge_pct,
+        |bank, value| bank.self_discharge_pct = value,
+    );
     view! {
         <p class="hint">{WORDS.label(L::SheetFirst)}</p>
         <div class="fields">

@@ -1,13 +1,13 @@
 //! The plans on this device, and the ways to send one: link and file.
 
 use leptos::prelude::*;
-use leptos::wasm_bindgen::{JsCast, JsValue};
-use leptos::wasm_bindgen::closure::Closure;
-use leptos::web_sys;
 use leptos::task::spawn_local;
+use leptos::web_sys;
 use sunlarder_engine::document::Document;
 use sunlarder_engine::share;
 use sunlarder_engine::words::Label as L;
+use wasm_bindgen::closure::Closure;
+use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 
 use super::field::TextField;
@@ -130,7 +130,8 @@ fn Share() -> impl IntoView {
     let link = move || store.plan.with(|plan| address::link(&page(), plan)).unwrap_or_default();
     let copy = move |_| copy_text(store, link());
     let file = move |_| {
-        let (name, text) = store.plan.with_untracked(|plan| (file_name(&plan.name), plan.to_json()));
+        let (name, text) =
+            store.plan.with_untracked(|plan| (file_name(&plan.name), plan.to_json()));
         save_text(store, &name, &text);
     };
     let box_id = "link-box";
@@ -151,7 +152,8 @@ fn Share() -> impl IntoView {
 
 /// A name that every file system takes.
 pub(crate) fn file_name(name: &str) -> String {
-    let kept: String = name.chars().map(|own| if own.is_alphanumeric() { own } else { '-' }).take(40).collect();
+    let kept: String =
+        name.chars().map(|own| if own.is_alphanumeric() { own } else { '-' }).take(40).collect();
     let kept = kept.trim_matches('-').to_lowercase();
     if kept.is_empty() { "sunlarder-plan.json".into() } else { format!("sunlarder-{kept}.json") }
 }
@@ -168,13 +170,20 @@ pub(crate) fn Opener() -> impl IntoView {
             store.open_new(plan);
         }
         Err(problem) => {
-            fault.set(Some(format!("{} {}", WORDS.problem(&problem, &|_| None), WORDS.unchanged())));
+            fault.set(Some(format!(
+                "{} {}",
+                WORDS.problem(&problem, &|_| None),
+                WORDS.unchanged()
+            )));
         }
     };
     let open = move |_| take(share::decode(share::code_in(&pasted.get_untracked())));
     let file = move |event: leptos::ev::Event| {
         let input = event.target().and_then(|own| own.dyn_into::<web_sys::HtmlInputElement>().ok());
-        let Some(file) = input.and_then(|input| input.files()).and_then(|files| files.get(0)) else { return };
+        let Some(file) = input.and_then(|input| input.files()).and_then(|files| files.get(0))
+        else {
+            return;
+        };
         spawn_local(async move {
             let text = JsFuture::from(file.text()).await.ok().and_then(|text| text.as_string());
             take(Document::from_json(&text.unwrap_or_default()));
@@ -206,7 +215,8 @@ pub(crate) fn Opener() -> impl IntoView {
 fn copy_text(store: Store, text: String) {
     let Some(window) = web_sys::window() else { return };
     // Without a secure context there is no clipboard at all.
-    let there = js_sys::Reflect::has(&window.navigator(), &JsValue::from_str("clipboard")).unwrap_or(false);
+    let there =
+        js_sys::Reflect::has(&window.navigator(), &JsValue::from_str("clipboard")).unwrap_or(false);
     if !there || window.navigator().clipboard().is_undefined() {
         store.complain(WORDS.label(L::CopyRefused));
         return;
@@ -233,13 +243,17 @@ fn offer(name: &str, text: &str) -> Option<()> {
     options.set_type("application/json");
     let blob = web_sys::Blob::new_with_str_sequence_and_options(&parts, &options).ok()?;
     let url = web_sys::Url::create_object_url_with_blob(&blob).ok()?;
-    let link = document().create_element("a").ok()?.dyn_into::<web_sys::HtmlAnchorElement>().ok()?;
+    let link =
+        document().create_element("a").ok()?.dyn_into::<web_sys::HtmlAnchorElement>().ok()?;
     link.set_href(&url);
     link.set_download(name);
     link.click();
     // The browser has taken the blob once the click returns to it.
-    let release = Closure::once_into_js(move || { let _ = web_sys::Url::revoke_object_url(&url); });
-    let _ = window().set_timeout_with_callback_and_timeout_and_arguments_0(release.unchecked_ref(), 10_000);
+    let release = Closure::once_into_js(move || {
+        let _ = web_sys::Url::revoke_object_url(&url);
+    });
+    let _ = window()
+        .set_timeout_with_callback_and_timeout_and_arguments_0(release.unchecked_ref(), 10_000);
     Some(())
 }
 

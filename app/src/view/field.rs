@@ -77,19 +77,17 @@ pub(crate) fn NumberField(
             error.set(None);
         }
     });
-    let type_in = move |typed: String| {
-        match read(&typed, field, optional) {
-            Ok(new) => {
-                error.set(None);
-                text.set(typed);
-                if new != value.get_untracked() {
-                    set.run(new);
-                }
+    let type_in = move |typed: String| match read(&typed, field, optional) {
+        Ok(new) => {
+            error.set(None);
+            text.set(typed);
+            if new != value.get_untracked() {
+                set.run(new);
             }
-            Err(sentence) => {
-                text.set(typed);
-                error.set(Some(sentence));
-            }
+        }
+        Err(sentence) => {
+            text.set(typed);
+            error.set(Some(sentence));
         }
     };
     let slide = move |typed: String| {

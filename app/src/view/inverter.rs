@@ -42,26 +42,36 @@ pub(crate) fn InverterEditor() -> impl IntoView {
 #[component]
 fn Figures() -> impl IntoView {
     let store = Store::get();
-    let rated = option(store, |own| Some(own.rated_w), |own, value| {
-        if let Some(value) = value {
-            own.rated_w = value;
-        }
-    });
+    let rated = option(
+        store,
+        |own| Some(own.rated_w),
+        |own, value| {
+            if let Some(value) = value {
+                own.rated_w = value;
+            }
+        },
+    );
     let surge = option(store, |own| own.surge_w, |own, value| own.surge_w = value);
     let idle = option(store, |own| own.idle_w, |own, value| own.idle_w = value);
-    let half = option(store, |own| own.efficiency_half_pct, |own, value| own.efficiency_half_pct = value);
-    let full = option(store, |own| own.efficiency_full_pct, |own, value| own.efficiency_full_pct = value);
-    let awake = part(store, |plan| plan.inverter.as_ref().map_or(Awake::WithLoads, |own| own.awake));
+    let half =
+        option(store, |own| own.efficiency_half_pct, |own, value| own.efficiency_half_pct = value);
+    let full =
+        option(store, |own| own.efficiency_full_pct, |own, value| own.efficiency_full_pct = value);
+    let awake =
+        part(store, |plan| plan.inverter.as_ref().map_or(Awake::WithLoads, |own| own.awake));
     let set_awake = edit(store, "inverter awake", |plan: &mut Document, awake| {
         if let Some(inverter) = &mut plan.inverter {
             inverter.awake = awake;
         }
     });
     let typical = |of: fn(&sunlarder_engine::load::Inverter) -> String| {
-        Signal::derive(move || store.answers.with(|answers| {
-            let known = answers.solved().and_then(|solved| solved.system.inverter.as_ref().map(of));
-            known.unwrap_or_default()
-        }))
+        Signal::derive(move || {
+            store.answers.with(|answers| {
+                let known =
+                    answers.solved().and_then(|solved| solved.system.inverter.as_ref().map(of));
+                known.unwrap_or_default()
+            })
+        })
     };
     let times = vec![
         (Awake::WithLoads, WORDS.label(L::OnlyWithLoads).to_owned()),

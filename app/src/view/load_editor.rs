@@ -75,7 +75,11 @@ pub(crate) fn LoadEditor(
     let supply = load_part(store, place, |load| load.supply);
     let vital = load_part(store, place, |load| load.vital);
     let (quantity, set_quantity) = load_figure(
-        store, place, "quantity", |load| load.quantity, |load, value| load.quantity = value,
+        store,
+        place,
+        "quantity",
+        |load| load.quantity,
+        |load, value| load.quantity = value,
     );
     let schedule = load_part(store, place, |load| load.schedule.clone());
     let supplies = vec![
@@ -116,7 +120,8 @@ pub(crate) fn LoadEditor(
 fn Power(place: usize) -> impl IntoView {
     let store = Store::get();
     let way = load_part(store, place, |load| stated(&load.rating));
-    let set_way = load_edit(store, place, "load rating", |load, way| load.rating = restated(load, way));
+    let set_way =
+        load_edit(store, place, "load rating", |load, way| load.rating = restated(load, way));
     let ways = vec![
         (Stated::Power, WORDS.label(L::InWatts).to_owned()),
         (Stated::Plate, WORDS.label(L::InVoltsAndAmps).to_owned()),
@@ -141,7 +146,9 @@ fn Power(place: usize) -> impl IntoView {
 
 fn power_box(store: Store, place: usize) -> impl IntoView {
     let (value, set) = load_figure(
-        store, place, "load power",
+        store,
+        place,
+        "load power",
         |load| if let Rating::PowerW(power) = load.rating { power } else { 0.0 },
         |load, value| load.rating = Rating::PowerW(value),
     );
@@ -150,14 +157,26 @@ fn power_box(store: Store, place: usize) -> impl IntoView {
 
 fn plate_boxes(store: Store, place: usize) -> impl IntoView {
     let amps = load_figure(
-        store, place, "load plate",
+        store,
+        place,
+        "load plate",
         |load| if let Rating::Plate { current_a, .. } = load.rating { current_a } else { 0.0 },
-        |load, value| if let Rating::Plate { current_a, .. } = &mut load.rating { *current_a = value },
+        |load, value| {
+            if let Rating::Plate { current_a, .. } = &mut load.rating {
+                *current_a = value
+            }
+        },
     );
     let volts = load_figure(
-        store, place, "load plate",
+        store,
+        place,
+        "load plate",
         |load| if let Rating::Plate { at_v, .. } = load.rating { at_v } else { 12.0 },
-        |load, value| if let Rating::Plate { at_v, .. } = &mut load.rating { *at_v = value },
+        |load, value| {
+            if let Rating::Plate { at_v, .. } = &mut load.rating {
+                *at_v = value
+            }
+        },
     );
     view! {
         <div class="fields">
@@ -169,7 +188,9 @@ fn plate_boxes(store: Store, place: usize) -> impl IntoView {
 
 fn label_box(store: Store, place: usize) -> impl IntoView {
     let (value, set) = load_figure(
-        store, place, "load label",
+        store,
+        place,
+        "load label",
         |load| if let Rating::LabelKwhPerYear(energy) = load.rating { energy } else { 0.0 },
         |load, value| load.rating = Rating::LabelKwhPerYear(value),
     );
@@ -178,14 +199,32 @@ fn label_box(store: Store, place: usize) -> impl IntoView {
 
 fn output_boxes(store: Store, place: usize) -> impl IntoView {
     let output = load_figure(
-        store, place, "load output",
+        store,
+        place,
+        "load output",
         |load| if let Rating::Output { power_w, .. } = load.rating { power_w } else { 0.0 },
-        |load, value| if let Rating::Output { power_w, .. } = &mut load.rating { *power_w = value },
+        |load, value| {
+            if let Rating::Output { power_w, .. } = &mut load.rating {
+                *power_w = value
+            }
+        },
     );
     let share = load_figure(
-        store, place, "load output",
-        |load| if let Rating::Output { efficiency_pct, .. } = load.rating { efficiency_pct } else { 64.0 },
-        |load, value| if let Rating::Output { efficiency_pct, .. } = &mut load.rating { *efficiency_pct = value },
+        store,
+        place,
+        "load output",
+        |load| {
+            if let Rating::Output { efficiency_pct, .. } = load.rating {
+                efficiency_pct
+            } else {
+                64.0
+            }
+        },
+        |load, value| {
+            if let Rating::Output { efficiency_pct, .. } = &mut load.rating {
+                *efficiency_pct = value
+            }
+        },
     );
     view! {
         <div class="fields">
@@ -199,8 +238,15 @@ fn output_boxes(store: Store, place: usize) -> impl IntoView {
 #[component]
 fn Details(place: usize) -> impl IntoView {
     let store = Store::get();
-    let duty = load_figure(store, place, "duty", |load| load.duty_pct, |load, value| load.duty_pct = value);
-    let surge = load_figure(store, place, "surge", |load| load.surge, |load, value| load.surge = value);
+    let duty = load_figure(
+        store,
+        place,
+        "duty",
+        |load| load.duty_pct,
+        |load, value| load.duty_pct = value,
+    );
+    let surge =
+        load_figure(store, place, "surge", |load| load.surge, |load, value| load.surge = value);
     let cools = load_part(store, place, |load| load.cooling.is_some());
     let set_cools = load_edit(store, place, "cooling", |load, on: bool| {
         load.cooling = on.then_some(Cooling { inside_c: 4.0, reference_c: 25.0 });
@@ -209,14 +255,26 @@ fn Details(place: usize) -> impl IntoView {
         }
     });
     let inside = load_figure(
-        store, place, "cooling",
+        store,
+        place,
+        "cooling",
         |load| load.cooling.map_or(4.0, |own| own.inside_c),
-        |load, value| if let Some(own) = &mut load.cooling { own.inside_c = value },
+        |load, value| {
+            if let Some(own) = &mut load.cooling {
+                own.inside_c = value
+            }
+        },
     );
     let reference = load_figure(
-        store, place, "cooling",
+        store,
+        place,
+        "cooling",
         |load| load.cooling.map_or(25.0, |own| own.reference_c),
-        |load, value| if let Some(own) = &mut load.cooling { own.reference_c = value },
+        |load, value| {
+            if let Some(own) = &mut load.cooling {
+                own.reference_c = value
+            }
+        },
     );
     view! {
         <div class="fields">
@@ -236,7 +294,7 @@ fn Details(place: usize) -> impl IntoView {
 #[component]
 fn Actions(place: usize, open: RwSignal<Option<usize>>) -> impl IntoView {
     let store = Store::get();
-    let count = move || store.plan.with(|plan| plan.loads.len());
+    let last = move || store.plan.with(|plan| place + 1 >= plan.loads.len());
     let duplicate = move |_| {
         store.edit("duplicate load", |plan| {
             if let Some(copy) = plan.loads.get(place).cloned() {
@@ -269,7 +327,7 @@ fn Actions(place: usize, open: RwSignal<Option<usize>>) -> impl IntoView {
             <button type="button" class="button quiet" disabled=place == 0 on:click=move |_| swap(place.saturating_sub(1))>
                 {WORDS.label(L::MoveUp)}
             </button>
-            <button type="button" class="button quiet" disabled=move || place + 1 >= count() on:click=move |_| swap(place + 1)>
+            <button type="button" class="button quiet" disabled=last on:click=move |_| swap(place + 1)>
                 {WORDS.label(L::MoveDown)}
             </button>
             <button type="button" class="button quiet danger" on:click=delete>{WORDS.label(L::Delete)}</button>

@@ -73,7 +73,8 @@ fn Row(place: usize, open: RwSignal<Option<usize>>) -> impl IntoView {
     let store = Store::get();
     let name = load_part(store, place, load_row::name);
     let when = load_part(store, place, |load| {
-        let times = if load.quantity > 1.0 { format!("{} × ", load.quantity) } else { String::new() };
+        let times =
+            if load.quantity > 1.0 { format!("{} × ", load.quantity) } else { String::new() };
         times + &load_row::when(load)
     });
     let on = load_part(store, place, |load| load.on);
@@ -235,6 +236,7 @@ fn Found(query: RwSignal<String>, #[prop(into)] take: Callback<Appliance>) -> im
         if found.is_empty() {
             return view! { <p class="hint">{WORDS.label(L::NothingFound)}</p> }.into_any();
         }
-        view! { <ul class="results">{found.into_iter().take(12).map(item).collect_view()}</ul> }.into_any()
+        view! { <ul class="results">{found.into_iter().take(12).map(item).collect_view()}</ul> }
+            .into_any()
     }
 }

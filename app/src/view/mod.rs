@@ -1,4 +1,5 @@
 //! What is seen: thin components over the store.
+#![allow(unreachable_pub, reason = "the component macro writes `pub` items of its own")]
 
 mod bank;
 mod dialogs;

@@ -1,10 +1,12 @@
 //! How long will it last? The verdict, the curve, the facts, the months.
 
-use leptos::prelude::*;
 use chrono::Datelike;
+use leptos::prelude::*;
+use leptos::web_sys;
 use sunlarder_engine::quantity::Hours;
 use sunlarder_engine::words::{Label as L, NameOf, rounded};
 use sunlarder_engine::working::Tag;
+use wasm_bindgen::JsCast;
 
 use super::place::place_name;
 use super::working::Worked;
@@ -14,7 +16,10 @@ use crate::outlook_data as data;
 use crate::store::{Solved, Store, WORDS};
 
 /// Something said of the answers; nothing while there are none.
-fn said(store: Store, say: impl Fn(&Solved) -> String + Send + Sync + 'static) -> impl Fn() -> String + Clone {
+fn said(
+    store: Store,
+    say: impl Fn(&Solved) -> String + Send + Sync + 'static,
+) -> impl Fn() -> String + Clone {
     let text = Memo::new(move |_| {
         store.answers.with(|answers| answers.solved().map(|solved| say(solved)).unwrap_or_default())
     });
@@ -89,21 +94,25 @@ pub(crate) fn Cautions() -> impl IntoView {
 pub(crate) fn Now() -> impl IntoView {
     let store = Store::get();
     let curve = Memo::new(move |_| {
-        store.answers.with(|answers| answers.solved().map(|solved| data::curve(solved)).unwrap_or_default())
+        store
+            .answers
+            .with(|answers| answers.solved().map(|solved| data::curve(solved)).unwrap_or_default())
     });
     let cursor = RwSignal::new(None::<f64>);
     let reading = move |hour: f64| {
-        store.answers.with(|answers| answers.solved().map(|solved| data::reading(solved, hour)).unwrap_or_default())
+        store.answers.with(|answers| {
+            answers.solved().map(|solved| data::reading(solved, hour)).unwrap_or_default()
+        })
     };
     let rows = RwSignal::new(false);
     view! {
         <figure class="now" aria-label=WORDS.label(L::RemainingTime)>
             <RemainingCurve data=curve cursor=cursor value_text=reading cursor_label=Signal::derive(|| WORDS.label(L::ReadTheCurve).to_owned()) />
-            <p class="reading">{move || cursor.get().map_or_else(|| WORDS.label(L::ScrubHint).to_owned(), reading)}</p>
+            <p class="readout">{move || cursor.get().map_or_else(|| WORDS.label(L::ScrubHint).to_owned(), reading)}</p>
             <ul class="legend">
-                <li><span class="key typical" aria-hidden="true"></span>{WORDS.label(L::MeanWeather)}</li>
-                <li><span class="key dark" aria-hidden="true"></span>{WORDS.label(L::WithoutSun)}</li>
-                <li><span class="key reserve" aria-hidden="true"></span>{WORDS.label(L::ReserveWord)}</li>
+                <li class="key key-typical">{WORDS.label(L::MeanWeather)}</li>
+                <li class="key key-dark">{WORDS.label(L::WithoutSun)}</li>
+                <li class="key key-reserve">{WORDS.label(L::ReserveWord)}</li>
             </ul>
             <Table title=L::AsATable open=rows>{move || rows.get().then(|| view! { <CurveTable /> })}</Table>
             <Worked title=L::HowWorkedOut work=|solved, working| {
@@ -119,8 +128,7 @@ pub(crate) fn Now() -> impl IntoView {
 fn Table(title: L, open: RwSignal<bool>, children: Children) -> impl IntoView {
     view! {
         <details class="more" on:toggle=move |event| {
-            use leptos::wasm_bindgen::JsCast;
-            let details = event.target().and_then(|own| own.dyn_into::<leptos::web_sys::Element>().ok());
+            let details = event.target().and_then(|own| own.dyn_into::<web_sys::Element>().ok());
             open.set(details.is_some_and(|own| own.has_attribute("open")));
         }>
             <summary>{WORDS.label(title)}</summary>
@@ -192,7 +200,9 @@ pub(crate) fn Facts() -> impl IntoView {
 pub(crate) fn Times() -> impl IntoView {
     let store = Store::get();
     let time = |at: Option<Hours>| at.map_or_else(|| WORDS.beyond(), |at| WORDS.duration(at));
-    let row = move |label: L, lit: fn(&Solved) -> Option<Hours>, dark: Option<fn(&Solved) -> Option<Hours>>| {
+    let row = move |label: L,
+                    lit: fn(&Solved) -> Option<Hours>,
+                    dark: Option<fn(&Solved) -> Option<Hours>>| {
         let lit = said(store, move |solved| time(lit(solved)));
         let dark = dark.map(|dark| said(store, move |solved| time(dark(solved))));
         view! {
@@ -234,12 +244,14 @@ pub(crate) fn Times() -> impl IntoView {
 pub(crate) fn DayPicture() -> impl IntoView {
     let store = Store::get();
     let strip = Memo::new(move |_| {
-        store.answers.with(|answers| answers.solved().map(|solved| data::day(solved)).unwrap_or_default())
+        store
+            .answers
+            .with(|answers| answers.solved().map(|solved| data::day(solved)).unwrap_or_default())
     });
     let title = said(store, |solved| WORDS.a_day_in(solved.outlook.month));
     view! {
         <figure class="picture">
-            <div class="picture-head"><h2>{title}</h2> <span class="soft">{WORDS.label(L::DayLegend)}</span></div>
+            <figcaption class="picture-head"><h2>{title}</h2> <span class="soft">{WORDS.label(L::DayLegend)}</span></figcaption>
             <DayStrip data=strip />
             <Worked title=L::HowBudget work=|solved, working| {
                 solved.outlook.budget_worked(&solved.system, working);
@@ -253,10 +265,13 @@ pub(crate) fn DayPicture() -> impl IntoView {
 pub(crate) fn Months() -> impl IntoView {
     let store = Store::get();
     let bars = Memo::new(move |_| {
-        store.answers.with(|answers| answers.solved().map(|solved| data::months(solved)).unwrap_or_default())
+        store
+            .answers
+            .with(|answers| answers.solved().map(|solved| data::months(solved)).unwrap_or_default())
     });
     let pick = move |month: usize| {
-        store.edit("month", |plan| plan.start.date = super::place::in_month(plan.start.date, month));
+        store
+            .edit("month", |plan| plan.start.date = super::place::in_month(plan.start.date, month));
     };
     let tightest = said(store, |solved| WORDS.tightest(&solved.outlook));
     let rows = RwSignal::new(false);
@@ -283,8 +298,14 @@ fn MonthTable() -> impl IntoView {
             let row = |month: &sunlarder_engine::outlook::Month| {
                 (
                     WORDS.month(month.month),
-                    [month.irradiation.0, month.gain.kept.0, month.need.0, month.balance.0, month.usable.0]
-                        .map(rounded),
+                    [
+                        month.irradiation.0,
+                        month.gain.kept.0,
+                        month.need.0,
+                        month.balance.0,
+                        month.usable.0,
+                    ]
+                    .map(rounded),
                 )
             };
             solved.outlook.months.iter().map(row).collect()

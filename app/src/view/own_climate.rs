@@ -29,7 +29,8 @@ pub(crate) fn OwnClimate() -> impl IntoView {
         plan.place.peak_sun_h = own.then(|| round(Field::PeakSun, untrack(|| used(store).0)));
     });
     let set_air = edit(store, "own air", move |plan: &mut Document, own: bool| {
-        plan.place.temperature_c = own.then(|| round(Field::AirTemperature, untrack(|| used(store).1)));
+        plan.place.temperature_c =
+            own.then(|| round(Field::AirTemperature, untrack(|| used(store).1)));
     });
     let row = move |month: usize| {
         view! {

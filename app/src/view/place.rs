@@ -1,8 +1,8 @@
 //! Where and when? A place by name, coordinates or the device; the start; the sun and temperature that are used.
 
+use chrono::{Datelike, NaiveDate};
 use leptos::prelude::*;
 use leptos::web_sys;
-use chrono::{Datelike, NaiveDate};
 use sunlarder_engine::document::{ClockTime, Document, Field};
 use sunlarder_engine::place::{Origin, SummerTime, Town, find};
 use sunlarder_engine::words::{Label as L, rounded};
@@ -17,7 +17,7 @@ use crate::store::{Store, WORDS};
 
 /// Puts a town into the plan.
 pub(crate) fn move_to(plan: &mut Document, town: &Town) {
-    place_at(plan, town.name, town.site.latitude.0, town.site.longitude.0);
+    place_at(plan, town.name, town.latitude.0, town.longitude.0);
     plan.place.utc_offset_min = town.clock.utc_offset_min.into();
     plan.place.summer_time = town.clock.summer_time;
 }
@@ -41,7 +41,8 @@ pub(crate) fn zone_of(longitude: f64) -> f64 {
 /// The same date in another month; its last day if the month is shorter.
 pub(crate) fn in_month(date: NaiveDate, month0: usize) -> NaiveDate {
     let month = month0 as u32 + 1;
-    let days = (1..=date.day()).rev().find_map(|day| NaiveDate::from_ymd_opt(date.year(), month, day));
+    let days =
+        (1..=date.day()).rev().find_map(|day| NaiveDate::from_ymd_opt(date.year(), month, day));
     days.unwrap_or(date)
 }
 
@@ -49,16 +50,39 @@ pub(crate) fn in_month(date: NaiveDate, month0: usize) -> NaiveDate {
 #[component]
 pub(crate) fn PlaceSection() -> impl IntoView {
     let store = Store::get();
-    let answer = move || store.plan.with(|plan| {
-        let name = place_name(plan);
-        format!("{name}, {}", WORDS.month(plan.start.date.month0() as usize))
-    });
-    let latitude = figure(store, "place", |plan| plan.place.latitude_deg, |plan, value| plan.place.latitude_deg = value);
-    let longitude = figure(store, "place", |plan| plan.place.longitude_deg, |plan, value| plan.place.longitude_deg = value);
-    let inside = figure(store, "inside", |plan| plan.place.inside_c, |plan, value| plan.place.inside_c = value);
-    let albedo = figure(store, "albedo", |plan| plan.place.albedo_pct, |plan, value| plan.place.albedo_pct = value);
+    let answer = move || {
+        store.plan.with(|plan| {
+            let name = place_name(plan);
+            format!("{name}, {}", WORDS.month(plan.start.date.month0() as usize))
+        })
+    };
+    let latitude = figure(
+        store,
+        "place",
+        |plan| plan.place.latitude_deg,
+        |plan, value| plan.place.latitude_deg = value,
+    );
+    let longitude = figure(
+        store,
+        "place",
+        |plan| plan.place.longitude_deg,
+        |plan, value| plan.place.longitude_deg = value,
+    );
+    let inside = figure(
+        store,
+        "inside",
+        |plan| plan.place.inside_c,
+        |plan, value| plan.place.inside_c = value,
+    );
+    let albedo = figure(
+        store,
+        "albedo",
+        |plan| plan.place.albedo_pct,
+        |plan, value| plan.place.albedo_pct = value,
+    );
     let low = part(store, |plan| plan.place.record_low_c);
-    let set_low = edit(store, "record low", |plan: &mut Document, value| plan.place.record_low_c = value);
+    let set_low =
+        edit(store, "record low", |plan: &mut Document, value| plan.place.record_low_c = value);
     view! {
         <Question title=L::WhereAndWhen answer=answer>
             <TownSearch />
@@ -153,7 +177,9 @@ fn TownSearch() -> impl IntoView {
 
 /// Asks the device where it is; only ever on a tap.
 fn locate(store: Store) {
-    let Some(geolocation) = web_sys::window().and_then(|window| window.navigator().geolocation().ok()) else {
+    let Some(geolocation) =
+        web_sys::window().and_then(|window| window.navigator().geolocation().ok())
+    else {
         store.complain(WORDS.label(L::NoLocation));
         return;
     };
@@ -170,7 +196,10 @@ fn locate(store: Store) {
         store.complain(WORDS.label(L::NoLocation));
     });
     if geolocation
-        .get_current_position_with_error_callback(found.unchecked_ref(), Some(refused.unchecked_ref()))
+        .get_current_position_with_error_callback(
+            found.unchecked_ref(),
+            Some(refused.unchecked_ref()),
+        )
         .is_err()
     {
         store.complain(WORDS.label(L::NoLocation));
@@ -186,7 +215,12 @@ fn StartFields() -> impl IntoView {
     let set_month = edit(store, "month", |plan: &mut Document, month| {
         plan.start.date = in_month(plan.start.date, month);
     });
-    let charge = figure(store, "start charge", |plan| plan.start.charge_pct, |plan, value| plan.start.charge_pct = value);
+    let charge = figure(
+        store,
+        "start charge",
+        |plan| plan.start.charge_pct,
+        |plan, value| plan.start.charge_pct = value,
+    );
     let set_date = move |text: String| {
         let Ok(date) = text.parse::<NaiveDate>() else { return };
         let plan = store.plan.with_untracked(|plan| {
@@ -231,9 +265,15 @@ fn StartFields() -> impl IntoView {
 #[component]
 fn ClockFields() -> impl IntoView {
     let store = Store::get();
-    let offset = figure(store, "clock", |plan| plan.place.utc_offset_min, |plan, value| plan.place.utc_offset_min = value);
+    let offset = figure(
+        store,
+        "clock",
+        |plan| plan.place.utc_offset_min,
+        |plan, value| plan.place.utc_offset_min = value,
+    );
     let summer = part(store, |plan| plan.place.summer_time);
-    let rules = SummerTime::ALL.iter().map(|rule| (*rule, WORDS.summer_time(*rule).to_owned())).collect();
+    let rules =
+        SummerTime::ALL.iter().map(|rule| (*rule, WORDS.summer_time(*rule).to_owned())).collect();
     view! {
         <div class="fields">
             <NumberField field=Field::UtcOffset unit="min" value=offset.0 set=offset.1 hint=WORDS.label(L::ClockHint) />
@@ -261,7 +301,10 @@ mod tests {
         plan.place.record_low_c = Some(-20.0);
         let town = find("nairobi", 1)[0];
         move_to(&mut plan, town);
-        assert_eq!((plan.place.utc_offset_min, plan.place.peak_sun_h, plan.place.record_low_c), (180.0, None, None));
+        assert_eq!(
+            (plan.place.utc_offset_min, plan.place.peak_sun_h, plan.place.record_low_c),
+            (180.0, None, None)
+        );
         assert!(plan.checked().is_ok());
     }
 }

@@ -30,7 +30,8 @@ fn hours_of(schedule: &Schedule) -> f64 {
         When::Always => 24.0,
         When::HoursPerDay(hours) => *hours,
         When::Spans(spans) => {
-            let minutes = spans.iter().flat_map(|span| span.unwrapped()).map(|(from, to)| to - from);
+            let minutes =
+                spans.iter().flat_map(|span| span.unwrapped()).map(|(from, to)| to - from);
             f64::from(minutes.sum::<u16>()) / 60.0
         }
     }
@@ -123,6 +124,7 @@ fn Spans(value: Signal<Schedule>, set: Callback<Schedule>) -> impl IntoView {
         schedule.when = When::Spans(spans);
         set.run(schedule);
     };
+    let full = move || count.get() >= List::Spans.limit();
     let add = move |_| {
         change(&|spans| {
             let from_min = spans.last().map_or(7 * 60, |last| last.to_min % DAY_MIN);
@@ -148,7 +150,8 @@ fn Spans(value: Signal<Schedule>, set: Callback<Schedule>) -> impl IntoView {
                 // Midnight as an end is the end of the day.
                 let minute = if minute == 0 { DAY_MIN } else { minute };
                 change(&|spans| {
-                    if let Some(span) = spans.get_mut(place).filter(|span| span.from_min != minute) {
+                    if let Some(span) = spans.get_mut(place).filter(|span| span.from_min != minute)
+                    {
                         span.to_min = minute;
                     }
                 });
@@ -189,7 +192,7 @@ fn Spans(value: Signal<Schedule>, set: Callback<Schedule>) -> impl IntoView {
             <button
                 type="button"
                 class="button quiet"
-                disabled=move || count.get() >= List::Spans.limit()
+                disabled=full
                 on:click=add
             >
                 {WORDS.label(L::AddHours)}
@@ -213,7 +216,11 @@ fn Strip(value: Signal<Schedule>) -> impl IntoView {
     let words = move || {
         let spans = value.with(spans_of);
         let words = spans.iter().map(|span| {
-            format!("{} – {}", sunlarder_engine::words::clock(span.from_min), clock_end(span.to_min))
+            format!(
+                "{} – {}",
+                sunlarder_engine::words::clock(span.from_min),
+                clock_end(span.to_min)
+            )
         });
         words.collect::<Vec<_>>().join(", ")
     };

@@ -34,6 +34,7 @@ pub(crate) fn Sources() -> impl IntoView {
             if all.is_empty() { WORDS.label(L::Nothing).to_owned() } else { all.join(", ") }
         })
     };
+    let full = move || count.get() >= List::Arrays.limit();
     let add = move |_| {
         store.edit("add array", |plan| {
             let azimuth_deg = if plan.place.latitude_deg < 0.0 { 0.0 } else { 180.0 };
@@ -44,7 +45,7 @@ pub(crate) fn Sources() -> impl IntoView {
         <Question title=L::WhatComesIn answer=answer>
             <For each=move || 0..count.get() key=|place| *place children=|place| view! { <ArrayEditor place=place /> } />
             <div class="row">
-                <button type="button" class="button" disabled=move || count.get() >= List::Arrays.limit() on:click=add>
+                <button type="button" class="button" disabled=full on:click=add>
                     {WORDS.label(L::AddArray)}
                 </button>
             </div>
@@ -106,7 +107,8 @@ fn ArrayEditor(place: usize) -> impl IntoView {
     let store = Store::get();
     let power = own(store, place, |array| array.module_w, |array, value| array.module_w = value);
     let series = own(store, place, |array| array.in_series, |array, value| array.in_series = value);
-    let parallel = own(store, place, |array| array.in_parallel, |array, value| array.in_parallel = value);
+    let parallel =
+        own(store, place, |array| array.in_parallel, |array, value| array.in_parallel = value);
     let on = array_part(store, place, |array| array.on);
     let delete = move |_| {
         store.edit("delete array", |plan| {
@@ -139,7 +141,8 @@ fn ArrayEditor(place: usize) -> impl IntoView {
 fn Position(place: usize) -> impl IntoView {
     let store = Store::get();
     let tilt = own(store, place, |array| array.tilt_deg, |array, value| array.tilt_deg = value);
-    let azimuth = own(store, place, |array| array.azimuth_deg, |array, value| array.azimuth_deg = value);
+    let azimuth =
+        own(store, place, |array| array.azimuth_deg, |array, value| array.azimuth_deg = value);
     let mounting = array_part(store, place, |array| array.mounting);
     let options = vec![
         (Mounting::Open, WORDS.label(L::MountedOpen).to_owned()),
@@ -151,7 +154,8 @@ fn Position(place: usize) -> impl IntoView {
         asked.get().then(|| {
             store.answers.with(|answers| {
                 let solved = answers.solved()?;
-                let array = solved.system.arrays.iter().find(|own| usize::from(own.place) == place)?;
+                let array =
+                    solved.system.arrays.iter().find(|own| usize::from(own.place) == place)?;
                 let best = best_tilts(&solved.system, array);
                 Some(WORDS.best_tilt(&best, solved.outlook.month))
             })
@@ -178,8 +182,18 @@ fn Position(place: usize) -> impl IntoView {
 fn ControllerEditor(place: usize) -> impl IntoView {
     let store = Store::get();
     let kind = array_part(store, place, |array| array.controller.kind);
-    let limit = own(store, place, |array| array.controller.limit_a, |array, value| array.controller.limit_a = value);
-    let voltage = option(store, place, |array| array.controller.max_v, |array, value| array.controller.max_v = value);
+    let limit = own(
+        store,
+        place,
+        |array| array.controller.limit_a,
+        |array, value| array.controller.limit_a = value,
+    );
+    let voltage = option(
+        store,
+        place,
+        |array| array.controller.max_v,
+        |array, value| array.controller.max_v = value,
+    );
     let options = vec![
         (ControllerKind::Mppt, WORDS.label(L::Mppt).to_owned()),
         (ControllerKind::Pwm, WORDS.label(L::Pwm).to_owned()),
@@ -197,9 +211,24 @@ fn ControllerEditor(place: usize) -> impl IntoView {
 #[component]
 fn ShadeEditor(place: usize) -> impl IntoView {
     let store = Store::get();
-    let morning = own(store, place, |array| array.shading.morning_pct, |array, value| array.shading.morning_pct = value);
-    let midday = own(store, place, |array| array.shading.midday_pct, |array, value| array.shading.midday_pct = value);
-    let afternoon = own(store, place, |array| array.shading.afternoon_pct, |array, value| array.shading.afternoon_pct = value);
+    let morning = own(
+        store,
+        place,
+        |array| array.shading.morning_pct,
+        |array, value| array.shading.morning_pct = value,
+    );
+    let midday = own(
+        store,
+        place,
+        |array| array.shading.midday_pct,
+        |array, value| array.shading.midday_pct = value,
+    );
+    let afternoon = own(
+        store,
+        place,
+        |array| array.shading.afternoon_pct,
+        |array, value| array.shading.afternoon_pct = value,
+    );
     view! {
         <p class="hint">{WORDS.label(L::ShadeHint)}</p>
         <div class="fields">
@@ -213,20 +242,60 @@ fn ShadeEditor(place: usize) -> impl IntoView {
 #[component]
 fn LossEditor(place: usize) -> impl IntoView {
     let store = Store::get();
-    let dirt = own(store, place, |array| array.losses.dirt_pct, |array, value| array.losses.dirt_pct = value);
-    let cable = own(store, place, |array| array.losses.cable_pct, |array, value| array.losses.cable_pct = value);
-    let ageing = own(store, place, |array| array.losses.ageing_pct, |array, value| array.losses.ageing_pct = value);
-    let other = own(store, place, |array| array.losses.other_pct, |array, value| array.losses.other_pct = value);
-    let best = option(store, place, |array| array.best_point_v, |array, value| array.best_point_v = value);
-    let open = option(store, place, |array| array.open_circuit_v, |array, value| array.open_circuit_v = value);
-    let short = option(store, place, |array| array.short_circuit_a, |array, value| array.short_circuit_a = value);
-    let heat = option(store, place, |array| array.power_pct_per_k, |array, value| array.power_pct_per_k = value);
+    let dirt = own(
+        store,
+        place,
+        |array| array.losses.dirt_pct,
+        |array, value| array.losses.dirt_pct = value,
+    );
+    let cable = own(
+        store,
+        place,
+        |array| array.losses.cable_pct,
+        |array, value| array.losses.cable_pct = value,
+    );
+    let ageing = own(
+        store,
+        place,
+        |array| array.losses.ageing_pct,
+        |array, value| array.losses.ageing_pct = value,
+    );
+    let other = own(
+        store,
+        place,
+        |array| array.losses.other_pct,
+        |array, value| array.losses.other_pct = value,
+    );
+    let best =
+        option(store, place, |array| array.best_point_v, |array, value| array.best_point_v = value);
+    let open = option(
+        store,
+        place,
+        |array| array.open_circuit_v,
+        |array, value| array.open_circuit_v = value,
+    );
+    let short = option(
+        store,
+        place,
+        |array| array.short_circuit_a,
+        |array, value| array.short_circuit_a = value,
+    );
+    let heat = option(
+        store,
+        place,
+        |array| array.power_pct_per_k,
+        |array, value| array.power_pct_per_k = value,
+    );
     let module = move |of: fn(&sunlarder_engine::source::Module) -> f64| {
-        Signal::derive(move || store.answers.with(|answers| {
-            let solved = answers.solved();
-            let array = solved.and_then(|solved| solved.system.arrays.iter().find(|own| usize::from(own.place) == place));
-            array.map(|array| format!("{:.1}", of(&array.module))).unwrap_or_default()
-        }))
+        Signal::derive(move || {
+            store.answers.with(|answers| {
+                let solved = answers.solved();
+                let array = solved.and_then(|solved| {
+                    solved.system.arrays.iter().find(|own| usize::from(own.place) == place)
+                });
+                array.map(|array| format!("{:.1}", of(&array.module))).unwrap_or_default()
+            })
+        })
     };
     view! {
         <p class="hint">{WORDS.label(L::SheetFirst)}</p>
@@ -256,17 +325,21 @@ fn ChargerEditor(
 ) -> impl IntoView {
     let store = Store::get();
     let there = part(store, move |plan| get(plan).is_some_and(|charger| charger.on));
-    let set_there = edit(store, kind, move |plan: &mut Document, on: bool| {
-        match (get_mut(plan), on) {
+    let set_there =
+        edit(store, kind, move |plan: &mut Document, on: bool| match (get_mut(plan), on) {
             (Some(charger), on) => charger.on = on,
             (none, true) => *none = Some(Charger::default()),
             (_, false) => {}
-        }
-    });
+        });
     let limit = figure(
-        store, kind,
+        store,
+        kind,
         move |plan| get(plan).map_or(20.0, |charger| charger.limit_a),
-        move |plan, value| if let Some(charger) = get_mut(plan) { charger.limit_a = value },
+        move |plan, value| {
+            if let Some(charger) = get_mut(plan) {
+                charger.limit_a = value
+            }
+        },
     );
     let schedule = part(store, move |plan| {
         get(plan).map_or_else(|| Charger::default().schedule, |charger| charger.schedule.clone())

@@ -14,7 +14,9 @@ use crate::store::{Store, WORDS};
 
 /// What an example comes to, in a few words.
 fn verdict(plan: &Document) -> String {
-    System::assemble(plan, &mut ()).map(|system| WORDS.short(&Outlook::of(&system))).unwrap_or_default()
+    System::assemble(plan, &mut ())
+        .map(|system| WORDS.short(&Outlook::of(&system)))
+        .unwrap_or_default()
 }
 
 /// The choice of what to start from.
@@ -23,7 +25,8 @@ pub(crate) fn Start() -> impl IntoView {
     let store = Store::get();
     let scenario = move |(name, _): (&'static str, &'static str)| {
         let plan = example(name)?;
-        let words = WORDS.scenario(&place_name(&plan), chrono::Datelike::month0(&plan.start.date) as usize);
+        let words =
+            WORDS.scenario(&place_name(&plan), chrono::Datelike::month0(&plan.start.date) as usize);
         let (title, figures) = (plan.name.clone(), verdict(&plan));
         Some(view! {
             <li>

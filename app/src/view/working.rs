@@ -1,9 +1,10 @@
 //! How a figure was worked out: its equations with the numbers put in, down to the sources.
 
 use leptos::prelude::*;
-use leptos::wasm_bindgen::JsCast;
+use leptos::web_sys;
 use sunlarder_engine::words::{Label, Line, lines};
 use sunlarder_engine::working::Working;
+use wasm_bindgen::JsCast;
 
 use crate::store::{Solved, Store, WORDS};
 
@@ -30,7 +31,7 @@ pub(crate) fn Worked(
     });
     view! {
         <details class="working" on:toggle=move |event| {
-            let details = event.target().and_then(|own| own.dyn_into::<leptos::web_sys::Element>().ok());
+            let details = event.target().and_then(|own| own.dyn_into::<web_sys::Element>().ok());
             open.set(details.is_some_and(|own| own.has_attribute("open")));
         }>
             <summary>{WORDS.label(title)}</summary>

@@ -6,10 +6,15 @@
 //! **To add a language:** add a variant to [`Language`], copy the folder `en`, translate it, and follow the compiler.
 
 pub mod en;
+mod label;
 mod number;
+mod page;
+mod sentence;
 mod worked;
 
+pub use label::Label;
 pub use number::{amount, clock, precise, rounded};
+pub use sentence::{Sentence, Tone};
 pub use worked::{InputLine, Line, lines};
 
 use crate::document::{Document, Field, Problem};

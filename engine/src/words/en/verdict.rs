@@ -14,15 +14,21 @@ use crate::working::Tag;
 pub fn headline(outlook: &Outlook) -> Sentence {
     let now = month(outlook.month);
     match &outlook.verdict {
-        Verdict::NothingRuns => Sentence::new("Nothing runs yet: ", "add what you use", ".", Tone::Plain),
-        Verdict::CannotWork { .. } => Sentence::new("As it stands, this ", "cannot work", ".", Tone::Bad),
+        Verdict::NothingRuns => {
+            Sentence::new("Nothing runs yet: ", "add what you use", ".", Tone::Plain)
+        }
+        Verdict::CannotWork { .. } => {
+            Sentence::new("As it stands, this ", "cannot work", ".", Tone::Bad)
+        }
         Verdict::StartsBelowReserve { charge, .. } => {
             Sentence::new("You start at ", &amount(*charge), ", inside your reserve.", Tone::Bad)
         }
         Verdict::KeepsUp { months } if *months == 0xfff => {
             Sentence::new("In average weather you keep up ", "all year round", ".", Tone::Good)
         }
-        Verdict::KeepsUp { .. } => Sentence::new("In an average ", &format!("{now} you keep up"), ".", Tone::Good),
+        Verdict::KeepsUp { .. } => {
+            Sentence::new("In an average ", &format!("{now} you keep up"), ".", Tone::Good)
+        }
         Verdict::HoldsLong { days, .. } => Sentence::new(
             "You last more than ",
             &format!("{days} days"),
@@ -62,13 +68,21 @@ pub fn explanation(outlook: &Outlook, system: &System, name_of: NameOf<'_>) -> S
     let mut parts = Vec::new();
     match (&outlook.verdict, times.dark_to_reserve) {
         (Verdict::NothingRuns, _) => {
-            return "Pick things from the list, or type your own, and the answer appears here.".into();
+            return "Pick things from the list, or type your own, and the answer appears here."
+                .into();
         }
         (Verdict::StartsBelowReserve { reserve, .. }, _) => {
-            parts.push(format!("The reserve is {}. Start fuller, or allow a deeper discharge.", amount(*reserve)));
+            parts.push(format!(
+                "The reserve is {}. Start fuller, or allow a deeper discharge.",
+                amount(*reserve)
+            ));
         }
-        (_, Some(dark)) => parts.push(format!("Without any sun the reserve comes after {}.", duration(dark))),
-        (_, None) => parts.push(format!("Even without any sun you last more than {HORIZON_DAYS} days.")),
+        (_, Some(dark)) => {
+            parts.push(format!("Without any sun the reserve comes after {}.", duration(dark)))
+        }
+        (_, None) => {
+            parts.push(format!("Even without any sun you last more than {HORIZON_DAYS} days."))
+        }
     }
     if matches!(outlook.verdict, Verdict::ReachesReserve { .. }) {
         parts.push(match times.to_empty {
@@ -176,7 +190,8 @@ pub fn duration(hours: Hours) -> String {
 /// An obstacle or caution in one or two sentences: what, how much, what to do.
 #[must_use]
 pub fn obstacle(obstacle: &Obstacle, name_of: NameOf<'_>) -> String {
-    let load = |place: u16| name_of(Tag::Load(place)).unwrap_or_else(|| format!("Load {}", place + 1));
+    let load =
+        |place: u16| name_of(Tag::Load(place)).unwrap_or_else(|| format!("Load {}", place + 1));
     let array = |place: u16| format!("Array {}", place + 1);
     match *obstacle {
         Obstacle::NoInverter { load: place } => {
@@ -184,31 +199,43 @@ pub fn obstacle(obstacle: &Obstacle, name_of: NameOf<'_>) -> String {
         }
         Obstacle::InverterOverloaded { peak, rated } => format!(
             "At one time {} would hang on an inverter of {}. Take a larger one, or do not run these together.",
-            amount(peak), amount(rated)
+            amount(peak),
+            amount(rated)
         ),
         Obstacle::InverterSurge { load: place, peak, surge } => format!(
             "Starting “{}” takes {} for a moment; the inverter gives {}.",
-            load(place), amount(peak), amount(surge)
+            load(place),
+            amount(peak),
+            amount(surge)
         ),
         Obstacle::BankOverloaded { current, limit } => format!(
             "At one time {} would be drawn from a bank that may give {} without pause. Its protection would open.",
-            amount(current), amount(limit)
+            amount(current),
+            amount(limit)
         ),
         Obstacle::BankSurge { load: place, current, limit } => format!(
             "Starting “{}” draws {} for a moment; the bank may give {}.",
-            load(place), amount(current), amount(limit)
+            load(place),
+            amount(current),
+            amount(limit)
         ),
         Obstacle::InverterBeyondBank { current, limit } => format!(
             "At full output the inverter would draw {}, more than the {} that the bank may give. Today's loads stay below it.",
-            amount(current), amount(limit)
+            amount(current),
+            amount(limit)
         ),
         Obstacle::ArrayVoltageTooHigh { array: place, voltage, at, limit } => format!(
             "{} reaches {} open-circuit at {}; its controller takes {} and would be destroyed. Put fewer modules in series.",
-            array(place), amount(voltage), amount(at), amount(limit)
+            array(place),
+            amount(voltage),
+            amount(at),
+            amount(limit)
         ),
         Obstacle::ArrayVoltageTooLow { array: place, voltage, needed } => format!(
             "{} works at {}, and it takes more than {} to charge this bank. Put more modules in series.",
-            array(place), amount(voltage), amount(needed)
+            array(place),
+            amount(voltage),
+            amount(needed)
         ),
         Obstacle::ColdNotKnown { array: place } => format!(
             "{}: the voltage rises in the cold. Enter the record low of the place to check it against the controller.",
@@ -216,7 +243,8 @@ pub fn obstacle(obstacle: &Obstacle, name_of: NameOf<'_>) -> String {
         ),
         Obstacle::TooColdToCharge { months, least } => format!(
             "On average the bank is colder than {} in {}, and must not be charged then. Keep it warmer.",
-            amount(least), months_kept(months)
+            amount(least),
+            months_kept(months)
         ),
         Obstacle::VitalLoad { load: place } => format!(
             "A life depends on “{}”. It needs a backup of its own and an alarm; do not rest it on this plan.",
@@ -238,10 +266,13 @@ pub fn day_balance(balance: crate::quantity::AmpHours) -> String {
 /// Days of autonomy.
 #[must_use]
 pub fn autonomy(days: Option<f64>) -> String {
-    days.map_or_else(|| "no end".into(), |days| match days {
-        days if days > 999.0 => "over 999 days".into(),
-        days => format!("{} days", rounded(days)),
-    })
+    days.map_or_else(
+        || "no end".into(),
+        |days| match days {
+            days if days > 999.0 => "over 999 days".into(),
+            days => format!("{} days", rounded(days)),
+        },
+    )
 }
 
 #[cfg(test)]
