@@ -4,6 +4,7 @@
 //! ignored, and what cannot be read is left as it is.
 
 use gloo_storage::{LocalStorage, Storage};
+use leptos::web_sys;
 use sunlarder_engine::document::{Document, Problem};
 
 /// Each plan's key starts with this.
@@ -38,9 +39,9 @@ pub(crate) struct Kept {
     pub(crate) text: String,
 }
 
-/// The storage; none where the browser refuses it.
+/// The storage; none where the browser refuses it. Only then may `LocalStorage` be asked, which insists on having one.
 fn storage() -> Option<web_sys::Storage> {
-    leptos::web_sys::window()?.local_storage().ok().flatten()
+    web_sys::window()?.local_storage().ok().flatten()
 }
 
 /// All plans, the newest first.
@@ -60,20 +61,22 @@ pub(crate) fn plans() -> Vec<Kept> {
 
 /// The plan last open.
 pub(crate) fn current() -> Option<Kept> {
-    let id = PlanId(storage()?.get_item(CURRENT).ok().flatten()?);
-    let text = storage()?.get_item(&id.key()).ok().flatten()?;
+    let storage = storage()?;
+    let id = PlanId(LocalStorage::get(CURRENT).ok()?);
+    let text = storage.get_item(&id.key()).ok().flatten()?;
     Some(Kept { plan: Document::from_json(&text), id, text })
 }
 
 /// Keeps a plan and notes that it is the one open. `Err` if the storage is full or refused.
 pub(crate) fn keep(id: &PlanId, plan: &Document) -> Result<(), ()> {
-    // `LocalStorage` would write JSON of the text; the bare text is what a person can read and rescue.
-    let storage = storage().ok_or(())?;
-    storage.set_item(&id.key(), &plan.to_json()).map_err(drop)?;
-    storage.set_item(CURRENT, &id.0).map_err(drop)
+    storage().ok_or(())?;
+    LocalStorage::set(id.key(), plan).map_err(drop)?;
+    LocalStorage::set(CURRENT, &id.0).map_err(drop)
 }
 
 /// Forgets a plan.
 pub(crate) fn forget(id: &PlanId) {
-    LocalStorage::delete(id.key());
+    if storage().is_some() {
+        LocalStorage::delete(id.key());
+    }
 }

@@ -129,7 +129,8 @@ impl Store {
     /// Changes the plan; edits of one kind in quick succession are undone together.
     pub(crate) fn edit(self, kind: &'static str, change: impl FnOnce(&mut Document)) {
         let now = js_sys::Date::now();
-        self.history.update(|history| self.plan.with_untracked(|plan| history.note(kind, plan, now)));
+        self.history
+            .update(|history| self.plan.with_untracked(|plan| history.note(kind, plan, now)));
         self.plan.update(change);
     }
 
@@ -187,9 +188,9 @@ impl Store {
     /// What a load or array is called, for sentences of the engine.
     pub(crate) fn name_of(self, tag: Tag) -> Option<String> {
         match tag {
-            Tag::Load(place) => self.plan.with(|plan| {
-                plan.loads.get(usize::from(place)).map(crate::load_row::name)
-            }),
+            Tag::Load(place) => {
+                self.plan.with(|plan| plan.loads.get(usize::from(place)).map(crate::load_row::name))
+            }
             _ => None,
         }
     }

@@ -2,6 +2,7 @@
 
 use super::{Language, NameOf, en};
 use crate::document::Problem;
+use crate::place::TemperatureOrigin;
 use crate::quantity::{Amps, Celsius, Degrees, Percent};
 
 /// Why the command line stops.
@@ -76,7 +77,7 @@ pub enum Operand {
 
 /// A word or two beside a figure, or over a column.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Label {
+pub enum Caption {
     /// A plan without a name.
     Unnamed,
     /// The inverter's own draw.
@@ -143,8 +144,6 @@ pub enum Label {
     Outside,
     /// Air temperature.
     Temperature,
-    /// Before where the clearness comes from.
-    ClearnessFrom,
     /// Before where the temperature comes from.
     TemperatureFrom,
     /// Elevation of the sun.
@@ -186,9 +185,9 @@ impl Language {
 
     /// A word or two beside a figure, or over a column.
     #[must_use]
-    pub fn label(self, label: Label) -> &'static str {
+    pub fn caption(self, caption: Caption) -> &'static str {
         match self {
-            Self::English => en::command_line::label(label),
+            Self::English => en::command_line::caption(caption),
         }
     }
 
@@ -245,6 +244,14 @@ impl Language {
     pub fn not_within(self, days: usize) -> String {
         match self {
             Self::English => en::command_line::not_within(days),
+        }
+    }
+
+    /// Where the temperature of a place comes from, and how far it may be off.
+    #[must_use]
+    pub fn temperature_origin(self, origin: TemperatureOrigin) -> &'static str {
+        match self {
+            Self::English => en::command_line::temperature_origin(origin),
         }
     }
 }

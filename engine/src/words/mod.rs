@@ -8,20 +8,19 @@
 #[cfg(feature = "cli")]
 pub mod command_line;
 pub mod en;
+mod label;
 mod number;
+mod page;
 mod sentence;
 mod worked;
 
+pub use label::Label;
 pub use number::{amount, clock, precise, rounded};
 pub use sentence::{Sentence, Tone};
 pub use worked::{InputLine, Line, lines};
 
 use crate::document::{Document, Field, Problem};
 use crate::load::catalogue::Appliance;
-use crate::outlook::{Obstacle, Outlook};
-use crate::place::{Origin, TemperatureOrigin};
-use crate::quantity::Hours;
-use crate::system::System;
 use crate::working::{Formula, Source, Symbol, Tag};
 
 /// Gives the name of a load or array, if it has one.
@@ -159,86 +158,6 @@ impl Language {
     pub fn from_step(self, number: usize) -> String {
         match self {
             Self::English => en::working::from_step(number),
-        }
-    }
-
-    /// The verdict as a headline, its deciding moment apart.
-    #[must_use]
-    pub fn headline(self, outlook: &Outlook) -> Sentence {
-        match self {
-            Self::English => en::verdict::headline(outlook),
-        }
-    }
-
-    /// The verdict in a few words.
-    #[must_use]
-    pub fn short_verdict(self, outlook: &Outlook) -> String {
-        match self {
-            Self::English => en::verdict::short(outlook),
-        }
-    }
-
-    /// What explains the verdict, in one or two sentences.
-    #[must_use]
-    pub fn explanation(self, outlook: &Outlook, system: &System, name_of: NameOf<'_>) -> String {
-        match self {
-            Self::English => en::verdict::explanation(outlook, system, name_of),
-        }
-    }
-
-    /// An obstacle or caution: what, how much, what to do.
-    #[must_use]
-    pub fn obstacle(self, obstacle: &Obstacle, name_of: NameOf<'_>) -> String {
-        match self {
-            Self::English => en::verdict::obstacle(obstacle, name_of),
-        }
-    }
-
-    /// The tightest month and why.
-    #[must_use]
-    pub fn tightest(self, outlook: &Outlook) -> String {
-        match self {
-            Self::English => en::verdict::tightest(outlook),
-        }
-    }
-
-    /// Which months these bits name, January first.
-    #[must_use]
-    pub fn months_kept(self, bits: u16) -> String {
-        match self {
-            Self::English => en::verdict::months_kept(bits),
-        }
-    }
-
-    /// A length of time in the two largest units that matter.
-    #[must_use]
-    pub fn duration(self, hours: Hours) -> String {
-        match self {
-            Self::English => en::verdict::duration(hours),
-        }
-    }
-
-    /// Days of autonomy.
-    #[must_use]
-    pub fn autonomy(self, days: Option<f64>) -> String {
-        match self {
-            Self::English => en::verdict::autonomy(days),
-        }
-    }
-
-    /// Where the clearness of a place comes from, and how far it may be off.
-    #[must_use]
-    pub fn origin(self, origin: Origin) -> &'static str {
-        match self {
-            Self::English => en::climate::origin(origin),
-        }
-    }
-
-    /// Where the temperature of a place comes from, and how far it may be off.
-    #[must_use]
-    pub fn temperature_origin(self, origin: TemperatureOrigin) -> &'static str {
-        match self {
-            Self::English => en::climate::temperature_origin(origin),
         }
     }
 }

@@ -1,30 +1,40 @@
-//! A sentence whose deciding words stand out.
+//! A headline of which one part decides.
 
-use core::fmt;
-
-/// How a sentence is to be taken.
+/// How good the news is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Tone {
     /// Neither.
     Plain,
-    /// As wished.
+    /// Good.
     Good,
-    /// To be thought of.
+    /// To be watched.
     Warn,
-    /// Not to be left so.
+    /// Bad.
     Bad,
 }
 
-/// A sentence in three parts, the middle one deciding.
+impl Tone {
+    /// The style class of the page; nothing stands for the sun's colour.
+    #[must_use]
+    pub const fn class(self) -> &'static str {
+        match self {
+            Self::Good => "good",
+            Self::Bad => "bad",
+            Self::Plain | Self::Warn => "",
+        }
+    }
+}
+
+/// A sentence with the part that decides apart.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Sentence {
-    /// What leads to it.
+    /// What comes before.
     pub before: String,
-    /// What it comes to.
+    /// What decides.
     pub key: String,
-    /// What ends it.
+    /// What comes after.
     pub after: String,
-    /// How it is to be taken.
+    /// How good the news is.
     pub tone: Tone,
 }
 
@@ -32,23 +42,12 @@ impl Sentence {
     /// A sentence of its three parts.
     #[must_use]
     pub fn new(before: &str, key: &str, after: &str, tone: Tone) -> Self {
-        Self { before: before.to_owned(), key: key.to_owned(), after: after.to_owned(), tone }
+        Self { before: before.into(), key: key.into(), after: after.into(), tone }
     }
-}
 
-impl fmt::Display for Sentence {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{}{}{}", self.before, self.key, self.after)
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_sentence_reads_through() {
-        let sentence = Sentence::new("In June ", "you keep up", ".", Tone::Good);
-        assert_eq!(sentence.to_string(), "In June you keep up.");
+    /// The whole of it as plain text.
+    #[must_use]
+    pub fn text(&self) -> String {
+        format!("{}{}{}", self.before, self.key, self.after)
     }
 }

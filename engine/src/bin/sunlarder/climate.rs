@@ -8,7 +8,7 @@ use serde::Serialize;
 use sunlarder_engine::place::{MonthlyClimate, climate_at};
 use sunlarder_engine::quantity::{Celsius, Irradiation};
 use sunlarder_engine::sun::Site;
-use sunlarder_engine::words::command_line::Label;
+use sunlarder_engine::words::command_line::Caption;
 use sunlarder_engine::words::{amount, precise};
 
 use crate::WORDS;
@@ -50,17 +50,17 @@ fn months(climate: &MonthlyClimate) -> Vec<Month> {
 /// For people.
 pub(crate) fn text(site: Site) -> String {
     let climate = climate_at(site);
-    let label = |label| WORDS.label(label).to_owned();
+    let caption = |caption| WORDS.caption(caption).to_owned();
     let columns = [
-        Label::Month,
-        Label::Clearness,
-        Label::Spread,
-        Label::Irradiation,
-        Label::Outside,
-        Label::Temperature,
+        Caption::Month,
+        Caption::Clearness,
+        Caption::Spread,
+        Caption::Irradiation,
+        Caption::Outside,
+        Caption::Temperature,
     ];
     let mut table = Table::default();
-    table.row(columns.map(label));
+    table.row(columns.map(caption));
     for month in months(&climate) {
         table.row([
             WORDS.month(month.month - 1).to_owned(),
@@ -72,12 +72,11 @@ pub(crate) fn text(site: Site) -> String {
         ]);
     }
     format!(
-        "{}\n{}{}: {}\n{}: {}\n",
+        "{}\n{}{}\n{}: {}\n",
         WORDS.point(site.latitude, site.longitude),
         table.text(),
-        label(Label::ClearnessFrom),
-        WORDS.origin(climate.origin),
-        label(Label::TemperatureFrom),
+        WORDS.climate_origin(climate.origin),
+        caption(Caption::TemperatureFrom),
         WORDS.temperature_origin(climate.temperature_origin),
     )
 }
@@ -93,7 +92,7 @@ pub(crate) fn json(site: Site) -> String {
     let all = Climate {
         latitude_deg: site.latitude.0,
         longitude_deg: site.longitude.0,
-        clearness_from: WORDS.origin(climate.origin),
+        clearness_from: WORDS.climate_origin(climate.origin),
         temperature_from: WORDS.temperature_origin(climate.temperature_origin),
         months: months(&climate),
     };

@@ -12,7 +12,7 @@ use sunlarder_engine::sun::{
     Daylight, Site, daily_extraterrestrial, daylight, declination, equation_of_time,
     extraterrestrial_normal, noon, position_of, solar_hour, toward_sun,
 };
-use sunlarder_engine::words::command_line::Label;
+use sunlarder_engine::words::command_line::Caption;
 use sunlarder_engine::words::{amount, clock, precise};
 
 use crate::WORDS;
@@ -82,28 +82,28 @@ pub(crate) fn text(site: Site, instant: NaiveDateTime) -> String {
     let angle = |value: f64| format!("{}°", precise(hundredth(value)));
     let time = |hours: Hours| clock((hours.0 * 60.0).round() as u16);
     let mut rows = vec![
-        (Label::Elevation, angle(sun.elevation_deg)),
-        (Label::Azimuth, angle(sun.azimuth_deg)),
-        (Label::Declination, angle(sun.declination_deg)),
+        (Caption::Elevation, angle(sun.elevation_deg)),
+        (Caption::Azimuth, angle(sun.azimuth_deg)),
+        (Caption::Declination, angle(sun.declination_deg)),
         (
-            Label::EquationOfTime,
+            Caption::EquationOfTime,
             format!("{}\u{a0}min", precise(hundredth(sun.equation_of_time_min))),
         ),
-        (Label::SolarTime, time(Hours(sun.solar_time_h))),
-        (Label::FacingSun, amount(sun.facing_sun_w_per_m2)),
-        (Label::OnTheLevel, amount(sun.on_the_level_w_per_m2)),
-        (Label::OfTheDay, amount(sun.of_the_day_kwh_per_m2)),
+        (Caption::SolarTime, time(Hours(sun.solar_time_h))),
+        (Caption::FacingSun, amount(sun.facing_sun_w_per_m2)),
+        (Caption::OnTheLevel, amount(sun.on_the_level_w_per_m2)),
+        (Caption::OfTheDay, amount(sun.of_the_day_kwh_per_m2)),
     ];
     match (sun.sunrise_utc_h, sun.sunset_utc_h) {
         (Some(rise), Some(set)) => {
-            rows.extend([(Label::Sunrise, time(rise)), (Label::Sunset, time(set))]);
+            rows.extend([(Caption::Sunrise, time(rise)), (Caption::Sunset, time(set))]);
         }
-        _ if sun.daylight == "polar_day" => rows.push((Label::PolarDay, String::new())),
-        _ => rows.push((Label::PolarNight, String::new())),
+        _ if sun.daylight == "polar_day" => rows.push((Caption::PolarDay, String::new())),
+        _ => rows.push((Caption::PolarNight, String::new())),
     }
     let mut table = Table::default();
-    for (label, value) in rows {
-        table.row([WORDS.label(label).to_owned(), value]);
+    for (caption, value) in rows {
+        table.row([WORDS.caption(caption).to_owned(), value]);
     }
     let point = WORDS.point(site.latitude, site.longitude);
     format!("{point}, {}Z\n{}", instant.format("%Y-%m-%dT%H:%M:%S"), table.text())

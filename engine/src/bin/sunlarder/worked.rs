@@ -3,7 +3,7 @@
 use sunlarder_engine::document::Document;
 use sunlarder_engine::outlook::Outlook;
 use sunlarder_engine::system::System;
-use sunlarder_engine::words::command_line::{Fault, Label};
+use sunlarder_engine::words::command_line::{Caption, Fault};
 use sunlarder_engine::words::{Line, lines};
 use sunlarder_engine::working::Working;
 
@@ -63,6 +63,6 @@ fn step(number: usize, line: &Line) -> String {
             input.symbol, input.value, input.meaning, input.source
         ));
     }
-    text.push_str(&format!("   {}: {}\n", WORDS.label(Label::Source), line.source));
+    text.push_str(&format!("   {}: {}\n", WORDS.caption(Caption::Source), line.source));
     text
 }

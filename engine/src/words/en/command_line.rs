@@ -4,8 +4,9 @@ use chrono::{Datelike, NaiveDateTime};
 
 use super::calendar::month;
 use super::problems;
+use crate::place::TemperatureOrigin;
 use crate::quantity::{Amps, Celsius, Degrees, Percent};
-use crate::words::command_line::{Fault, Label, Operand};
+use crate::words::command_line::{Caption, Fault, Operand};
 use crate::words::{NameOf, amount, precise};
 
 /// How the command line is used.
@@ -35,59 +36,58 @@ With --without-sun the run goes on without any sun; shore power and engine stay.
 /// A word or two beside a figure, or over a column.
 // One flat list, longer than a function should be: it is a dictionary, and the compiler checks that it is complete.
 #[must_use]
-pub fn label(label: Label) -> &'static str {
-    use Label as L;
-    match label {
-        L::Unnamed => "Plan without a name",
-        L::InverterIdle => "Inverter, idle draw",
-        L::Standing => "Standing draw",
-        L::Protection => "Battery protection",
-        L::All => "All",
-        L::WhatStored => "What you store",
-        L::Rated => "Rated",
-        L::Autonomy => "Days of autonomy",
-        L::HowLong => "How long it lasts",
-        L::AverageWeather => "average weather",
-        L::WithoutSun => "without sun",
-        L::ToReserve => "To the reserve",
-        L::ToEmpty => "To empty",
-        L::ToFull => "To full",
-        L::MonthByMonth => "Month by month, on a mean day",
-        L::PeakSun => "peak sun hours",
-        L::ComesIn => "comes in",
-        L::Used => "used",
-        L::Balance => "balance",
-        L::Lowest => "lowest charge",
-        L::KeepsUp => "keeps up",
-        L::Yes => "yes",
-        L::No => "no",
-        L::InTheWay => "What stands in the way",
-        L::Caution => "Mind",
-        L::Obstacle => "Stops it",
-        L::Estimates => {
+pub fn caption(caption: Caption) -> &'static str {
+    use Caption as C;
+    match caption {
+        C::Unnamed => "Plan without a name",
+        C::InverterIdle => "Inverter, idle draw",
+        C::Standing => "Standing draw",
+        C::Protection => "Battery protection",
+        C::All => "All",
+        C::WhatStored => "What you store",
+        C::Rated => "Rated",
+        C::Autonomy => "Days of autonomy",
+        C::HowLong => "How long it lasts",
+        C::AverageWeather => "average weather",
+        C::WithoutSun => "without sun",
+        C::ToReserve => "To the reserve",
+        C::ToEmpty => "To empty",
+        C::ToFull => "To full",
+        C::MonthByMonth => "Month by month, on a mean day",
+        C::PeakSun => "peak sun hours",
+        C::ComesIn => "comes in",
+        C::Used => "used",
+        C::Balance => "balance",
+        C::Lowest => "lowest charge",
+        C::KeepsUp => "keeps up",
+        C::Yes => "yes",
+        C::No => "no",
+        C::InTheWay => "What stands in the way",
+        C::Caution => "Mind",
+        C::Obstacle => "Stops it",
+        C::Estimates => {
             "These are estimates for planning. Makers' instructions, local codes and licensed practice come first."
         }
-        L::Month => "month",
-        L::Clearness => "clearness",
-        L::Spread => "spread",
-        L::Irradiation => "on the level",
-        L::Outside => "outside the air",
-        L::Temperature => "temperature",
-        L::ClearnessFrom => "Clearness",
-        L::TemperatureFrom => "Temperature",
-        L::Elevation => "Elevation",
-        L::Azimuth => "Azimuth, clockwise from north",
-        L::Declination => "Declination",
-        L::EquationOfTime => "Equation of time",
-        L::SolarTime => "Solar time",
-        L::FacingSun => "Irradiance outside the air, facing the sun",
-        L::OnTheLevel => "Irradiance outside the air, on the level",
-        L::OfTheDay => "Irradiation of the day outside the air, on the level",
-        L::Sunrise => "Sunrise, universal time",
-        L::Sunset => "Sunset, universal time",
-        L::PolarNight => "The sun does not rise on this day",
-        L::PolarDay => "The sun does not set on this day",
-        L::Source => "Source",
+        C::Month => "month",
+        C::Clearness => "clearness",
+        C::Spread => "spread",
+        C::Irradiation => "on the level",
+        C::Outside => "outside the air",
+        C::Temperature => "temperature",
+        C::TemperatureFrom => "Temperature",
+        C::Elevation => "Elevation",
+        C::Azimuth => "Azimuth, clockwise from north",
+        C::Declination => "Declination",
+        C::EquationOfTime => "Equation of time",
+        C::SolarTime => "Solar time",
+        C::FacingSun => "Irradiance outside the air, facing the sun",
+        C::OnTheLevel => "Irradiance outside the air, on the level",
+        C::OfTheDay => "Irradiation of the day outside the air, on the level",
+        C::Sunrise => "Sunrise, universal time",
+        C::Sunset => "Sunset, universal time",
+        C::PolarNight => "The sun does not rise on this day",
+        C::PolarDay => "The sun does not set on this day",
+        C::Source => "Source",
     }
 }
 
@@ -186,6 +186,17 @@ pub fn usable_above(reserve: Percent) -> String {
 #[must_use]
 pub fn not_within(days: usize) -> String {
     format!("not in {days} days")
+}
+
+/// Where the temperature of a place comes from, and how far it may be off.
+#[must_use]
+pub fn temperature_origin(origin: TemperatureOrigin) -> &'static str {
+    match origin {
+        TemperatureOrigin::Own => "your own temperatures",
+        TemperatureOrigin::Reanalysis => {
+            "weather reanalysis of 2000 to 2025 over some 500 km; off by about 2 °C, by 5 °C in mountains"
+        }
+    }
 }
 
 #[cfg(test)]

@@ -2,10 +2,11 @@
 
 pub mod appliances;
 pub mod calendar;
-pub mod climate;
 #[cfg(feature = "cli")]
 pub mod command_line;
 pub mod countries;
+pub mod labels;
+pub mod page;
 pub mod problems;
 pub mod verdict;
 pub mod working;

@@ -233,7 +233,7 @@ fn told(answered: &Answered) -> Told {
     };
     Told {
         kind,
-        text: WORDS.headline(outlook).to_string(),
+        text: WORDS.headline(outlook).text(),
         explanation: WORDS.explanation(outlook, &answered.system, &name_of),
         months: (1..=12).filter(|month| bits >> (month - 1) & 1 == 1).collect(),
         reserve_at_local,

@@ -3,7 +3,7 @@
 use sunlarder_engine::outlook::{HORIZON_DAYS, Month, clock_time};
 use sunlarder_engine::quantity::{Hours, Percent, Quantity};
 use sunlarder_engine::words::amount;
-use sunlarder_engine::words::command_line::Label;
+use sunlarder_engine::words::command_line::Caption;
 
 use super::Answered;
 use crate::WORDS;
@@ -19,18 +19,18 @@ pub(crate) fn text(answered: &Answered) -> String {
         times(answered),
         months(answered),
         obstacles(answered),
-        format!("{}\n", label(Label::Estimates)),
+        format!("{}\n", caption(Caption::Estimates)),
     ];
     parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join("\n")
 }
 
-fn label(label: Label) -> &'static str {
-    WORDS.label(label)
+fn caption(caption: Caption) -> &'static str {
+    WORDS.caption(caption)
 }
 
 fn head(answered: &Answered) -> String {
     let (plan, system) = (&answered.plan, &answered.system);
-    let name = if plan.name.is_empty() { label(Label::Unnamed) } else { &plan.name };
+    let name = if plan.name.is_empty() { caption(Caption::Unnamed) } else { &plan.name };
     let mut place = WORDS.point(system.site.latitude, system.site.longitude);
     if !plan.place.name.is_empty() {
         place = format!("{} ({place})", plan.place.name);
@@ -44,7 +44,7 @@ fn verdict(answered: &Answered) -> String {
     let outlook = &answered.outlook;
     let name_of = |tag| answered.name_of(tag);
     let explanation = WORDS.explanation(outlook, &answered.system, &name_of);
-    format!("{}\n{explanation}\n", WORDS.headline(outlook))
+    format!("{}\n{explanation}\n", WORDS.headline(outlook).text())
 }
 
 fn budget(answered: &Answered) -> String {
@@ -65,15 +65,15 @@ fn budget(answered: &Answered) -> String {
     if idle.charge.0 > 0.0 {
         let (hours, energy, charge) =
             (amount(idle.hours), amount(idle.energy), amount(idle.charge));
-        table.row([label(Label::InverterIdle).to_owned(), hours, none(), energy, charge]);
+        table.row([caption(Caption::InverterIdle).to_owned(), hours, none(), energy, charge]);
     }
-    let rest = [(Label::Standing, budget.standing), (Label::Protection, budget.protection)];
+    let rest = [(Caption::Standing, budget.standing), (Caption::Protection, budget.protection)];
     for (name, charge) in rest.into_iter().filter(|(_, charge)| charge.0 > 0.0) {
         let energy = amount(charge * nominal);
-        table.row([label(name).to_owned(), none(), none(), energy, amount(charge)]);
+        table.row([caption(name).to_owned(), none(), none(), energy, amount(charge)]);
     }
     let (energy, charge) = (amount(budget.total_energy), amount(budget.total));
-    table.row([label(Label::All).to_owned(), none(), none(), energy, charge]);
+    table.row([caption(Caption::All).to_owned(), none(), none(), energy, charge]);
     format!("{}\n{}", WORDS.budget_of(budget.month), table.text())
 }
 
@@ -81,12 +81,12 @@ fn stored(answered: &Answered) -> String {
     let (bank, outlook) = (&answered.system.bank, &answered.outlook);
     let full = WORDS.full_at(outlook.bank_temperature, outlook.current);
     let mut table = Table::default();
-    table.row([label(Label::Rated).to_owned(), amount(bank.rated)]);
+    table.row([caption(Caption::Rated).to_owned(), amount(bank.rated)]);
     table.row([full, amount(outlook.capacity.full)]);
     let usable = WORDS.usable_above(bank.reserve);
     table.row([usable, amount(outlook.capacity.usable)]);
-    table.row([label(Label::Autonomy).to_owned(), WORDS.autonomy(outlook.autonomy_days)]);
-    format!("{}\n{}", label(Label::WhatStored), table.text())
+    table.row([caption(Caption::Autonomy).to_owned(), WORDS.autonomy(outlook.autonomy_days)]);
+    format!("{}\n{}", caption(Caption::WhatStored), table.text())
 }
 
 fn times(answered: &Answered) -> String {
@@ -95,34 +95,34 @@ fn times(answered: &Answered) -> String {
         time.map_or_else(|| WORDS.not_within(HORIZON_DAYS), |time| WORDS.duration(time))
     };
     let mut table = Table::default();
-    table.row(["", label(Label::AverageWeather), label(Label::WithoutSun)]);
+    table.row(["", caption(Caption::AverageWeather), caption(Caption::WithoutSun)]);
     let rows = [
-        (Label::ToReserve, times.to_reserve, times.dark_to_reserve),
-        (Label::ToEmpty, times.to_empty, times.dark_to_empty),
-        (Label::ToFull, times.to_full, answered.outlook.dark.full_at),
+        (Caption::ToReserve, times.to_reserve, times.dark_to_reserve),
+        (Caption::ToEmpty, times.to_empty, times.dark_to_empty),
+        (Caption::ToFull, times.to_full, answered.outlook.dark.full_at),
     ];
     for (name, lit, dark) in rows {
-        table.row([label(name).to_owned(), say(lit), say(dark)]);
+        table.row([caption(name).to_owned(), say(lit), say(dark)]);
     }
-    format!("{}\n{}", label(Label::HowLong), table.text())
+    format!("{}\n{}", caption(Caption::HowLong), table.text())
 }
 
 fn months(answered: &Answered) -> String {
     let mut table = Table::default();
     let columns = [
-        Label::PeakSun,
-        Label::ComesIn,
-        Label::Used,
-        Label::Balance,
-        Label::Lowest,
-        Label::KeepsUp,
+        Caption::PeakSun,
+        Caption::ComesIn,
+        Caption::Used,
+        Caption::Balance,
+        Caption::Lowest,
+        Caption::KeepsUp,
     ];
-    table.row(core::iter::once("").chain(columns.map(label)));
+    table.row(core::iter::once("").chain(columns.map(caption)));
     for month in &answered.outlook.months {
         table.row(month_row(month));
     }
     let tightest = WORDS.tightest(&answered.outlook);
-    format!("{}\n{}{tightest}\n", label(Label::MonthByMonth), table.text())
+    format!("{}\n{}{tightest}\n", caption(Caption::MonthByMonth), table.text())
 }
 
 fn month_row(month: &Month) -> [String; 7] {
@@ -134,7 +134,7 @@ fn month_row(month: &Month) -> [String; 7] {
         amount(month.need),
         format!("{plus}{}", amount(month.balance)),
         amount(Percent::of_ratio(month.lowest)),
-        label(if month.keeps_up { Label::Yes } else { Label::No }).to_owned(),
+        caption(if month.keeps_up { Caption::Yes } else { Caption::No }).to_owned(),
     ]
 }
 
@@ -145,9 +145,9 @@ fn obstacles(answered: &Answered) -> String {
         return String::new();
     }
     let name_of = |tag| answered.name_of(tag);
-    let mut text = format!("{}\n", label(Label::InTheWay));
+    let mut text = format!("{}\n", caption(Caption::InTheWay));
     for obstacle in obstacles {
-        let kind = label(if obstacle.stops() { Label::Obstacle } else { Label::Caution });
+        let kind = caption(if obstacle.stops() { Caption::Obstacle } else { Caption::Caution });
         text.push_str(&format!("  {kind}: {}\n", WORDS.obstacle(obstacle, &name_of)));
     }
     text
