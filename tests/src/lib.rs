@@ -1,6 +1,7 @@
 //! Whole-program tests of Sunlarder; see the files in `tests/`.
 
-pub mod expression;
-pub mod reference;
 #[cfg(feature = "browser")]
 pub mod browser;
+pub mod expression;
+pub mod plans;
+pub mod reference;
