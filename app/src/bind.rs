@@ -1,9 +1,15 @@
 //! Ties controls to places in the plan.
+//!
+//! Closures are boxed here, so that the machinery of signals is compiled once a type and not once a control: on this page that
+//! is a third of the program's size.
 
 use leptos::prelude::*;
 use sunlarder_engine::document::{Document, Load};
 
-use crate::store::Store;
+use crate::store::{Answers, Solved, Store};
+
+/// A figure for a number box: its value and what changes it.
+pub(crate) type Figure = (Signal<Option<f64>>, Callback<Option<f64>>);
 
 /// A part of the plan as a signal that changes only when that part does.
 pub(crate) fn part<T>(
@@ -13,7 +19,33 @@ pub(crate) fn part<T>(
 where
     T: PartialEq + Clone + Send + Sync + 'static,
 {
-    Memo::new(move |_| store.plan.with(&get)).into()
+    boxed_part(store, Box::new(get))
+}
+
+fn boxed_part<T>(store: Store, get: Box<dyn Fn(&Document) -> T + Send + Sync>) -> Signal<T>
+where
+    T: PartialEq + Clone + Send + Sync + 'static,
+{
+    memo(Box::new(move || store.plan.with(&get)))
+}
+
+/// A signal that is computed anew when what it reads has changed.
+pub(crate) fn memo<T>(get: Box<dyn Fn() -> T + Send + Sync>) -> Signal<T>
+where
+    T: PartialEq + Clone + Send + Sync + 'static,
+{
+    Memo::new(move |_| get()).into()
+}
+
+/// What is said of the answers; the type's blank while there are none.
+pub(crate) fn said<T>(store: Store, say: impl Fn(&Solved) -> T + Send + Sync + 'static) -> Signal<T>
+where
+    T: PartialEq + Clone + Default + Send + Sync + 'static,
+{
+    let say: Box<dyn Fn(&Solved) -> T + Send + Sync> = Box::new(say);
+    let of =
+        move |answers: &Answers| answers.solved().map(|solved| say(solved)).unwrap_or_default();
+    memo(Box::new(move || store.answers.with(&of)))
 }
 
 /// What changes a part of the plan; `kind` joins quick edits into one step of undo.
@@ -22,7 +54,22 @@ pub(crate) fn edit<T: 'static>(
     kind: &'static str,
     set: impl Fn(&mut Document, T) + Send + Sync + 'static,
 ) -> Callback<T> {
-    Callback::new(move |value| store.edit(kind, |plan| set(plan, value)))
+    boxed_edit(store, kind, Box::new(set))
+}
+
+fn boxed_edit<T: 'static>(
+    store: Store,
+    kind: &'static str,
+    set: Box<dyn Fn(&mut Document, T) + Send + Sync>,
+) -> Callback<T> {
+    Callback::new(move |value| {
+        let mut value = Some(value);
+        store.edit_boxed(kind, &mut |plan| {
+            if let Some(value) = value.take() {
+                set(plan, value);
+            }
+        });
+    })
 }
 
 /// A figure that must be there, as the optional one that its box deals in.
@@ -31,7 +78,7 @@ pub(crate) fn figure(
     kind: &'static str,
     get: impl Fn(&Document) -> f64 + Send + Sync + 'static,
     set: impl Fn(&mut Document, f64) + Send + Sync + 'static,
-) -> (Signal<Option<f64>>, Callback<Option<f64>>) {
+) -> Figure {
     let value = part(store, move |plan| Some(get(plan)));
     let set = edit(store, kind, move |plan, value: Option<f64>| {
         if let Some(value) = value {
@@ -42,15 +89,11 @@ pub(crate) fn figure(
 }
 
 /// A load's part as a signal; the default's part while the load is gone.
-pub(crate) fn load_part<T>(
-    store: Store,
-    place: usize,
-    get: impl Fn(&Load) -> T + Send + Sync + 'static,
-) -> Signal<T>
+pub(crate) fn load_part<T>(store: Store, place: usize, get: fn(&Load) -> T) -> Signal<T>
 where
     T: PartialEq + Clone + Send + Sync + 'static,
 {
-    part(store, move |plan| plan.loads.get(place).map_or_else(|| get(&Load::default()), &get))
+    part(store, move |plan| plan.loads.get(place).map_or_else(|| get(&Load::default()), get))
 }
 
 /// What changes a load.
@@ -58,7 +101,7 @@ pub(crate) fn load_edit<T: 'static>(
     store: Store,
     place: usize,
     kind: &'static str,
-    set: impl Fn(&mut Load, T) + Send + Sync + 'static,
+    set: fn(&mut Load, T),
 ) -> Callback<T> {
     edit(store, kind, move |plan, value| {
         if let Some(load) = plan.loads.get_mut(place) {
@@ -72,14 +115,17 @@ pub(crate) fn load_figure(
     store: Store,
     place: usize,
     kind: &'static str,
-    get: impl Fn(&Load) -> f64 + Send + Sync + 'static,
-    set: impl Fn(&mut Load, f64) + Send + Sync + 'static,
-) -> (Signal<Option<f64>>, Callback<Option<f64>>) {
-    let value = load_part(store, place, move |load| Some(get(load)));
-    let set = load_edit(store, place, kind, move |load, value: Option<f64>| {
-        if let Some(value) = value {
-            set(load, value);
-        }
-    });
-    (value, set)
+    get: fn(&Load) -> f64,
+    set: fn(&mut Load, f64),
+) -> Figure {
+    figure(
+        store,
+        kind,
+        move |plan| plan.loads.get(place).map_or_else(|| get(&Load::default()), get),
+        move |plan, value| {
+            if let Some(load) = plan.loads.get_mut(place) {
+                set(load, value);
+            }
+        },
+    )
 }

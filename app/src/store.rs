@@ -128,10 +128,20 @@ impl Store {
 
     /// Changes the plan; edits of one kind in quick succession are undone together.
     pub(crate) fn edit(self, kind: &'static str, change: impl FnOnce(&mut Document)) {
+        let mut change = Some(change);
+        self.edit_boxed(kind, &mut |plan| {
+            if let Some(change) = change.take() {
+                change(plan);
+            }
+        });
+    }
+
+    /// The same for a change behind a pointer, compiled once.
+    pub(crate) fn edit_boxed(self, kind: &'static str, change: &mut dyn FnMut(&mut Document)) {
         let now = js_sys::Date::now();
         self.history
             .update(|history| self.plan.with_untracked(|plan| history.note(kind, plan, now)));
-        self.plan.update(change);
+        self.plan.update(|plan| change(plan));
     }
 
     /// Opens a plan in place of the present one, which stays in the storage.

@@ -3,4 +3,5 @@
 #[cfg(feature = "browser")]
 pub mod browser;
 pub mod expression;
+pub mod plans;
 pub mod reference;

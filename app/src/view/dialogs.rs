@@ -198,7 +198,7 @@ pub(crate) fn Opener() -> impl IntoView {
                         prop:value=move || pasted.get()
                         on:input:target=move |event| pasted.set(event.target().value()) />
                 </div>
-                <p class="error" role="alert">{move || fault.get()}</p>
+                <p class="error" role="alert">{fault}</p>
             </div>
             <div class="row">
                 <button type="button" class="button" id="open-link" on:click=open>{WORDS.label(L::OpenLink)}</button>

@@ -140,7 +140,7 @@ fn Power(place: usize) -> impl IntoView {
             Stated::Label => label_box(store, place).into_any(),
             Stated::Output => output_boxes(store, place).into_any(),
         }}
-        <p class="hint">{move || range.get()}</p>
+        <p class="hint">{range}</p>
     }
 }
 

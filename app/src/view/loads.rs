@@ -9,7 +9,7 @@ use super::field::NumberField;
 use super::inverter::InverterEditor;
 use super::load_editor::LoadEditor;
 use super::question::Question;
-use crate::bind::{edit, figure, load_part};
+use crate::bind::{edit, figure, load_part, said};
 use crate::load_row;
 use crate::store::{Store, WORDS};
 
@@ -19,13 +19,9 @@ pub(crate) fn Loads() -> impl IntoView {
     let store = Store::get();
     let open = RwSignal::new(None::<usize>);
     let count = Memo::new(move |_| store.plan.with(|plan| plan.loads.len()));
-    let total = move || {
-        store.answers.with(|answers| {
-            answers.solved().map(|solved| WORDS.per_day(solved.outlook.budget.total))
-        })
-    };
+    let total = said(store, |solved| WORDS.per_day(solved.outlook.budget.total));
     view! {
-        <Question title=L::WhatDoYouRun answer=move || total().unwrap_or_default() open=true>
+        <Question title=L::WhatDoYouRun answer=total open=true>
             <ul class="loads">
                 <For
                     each=move || 0..count.get()
@@ -88,7 +84,7 @@ fn Row(place: usize, open: RwSignal<Option<usize>>) -> impl IntoView {
                 aria-expanded=move || is_open.get().to_string()
                 on:click=move |_| open.update(|open| *open = (*open != Some(place)).then_some(place))
             >
-                <span class="load-name">{move || name.get()}</span>
+                <span class="load-name">{name}</span>
                 <span class="load-when">{move || if on.get() { when.get() } else { WORDS.label(L::LeftAtHome).to_owned() }}</span>
                 <span class="load-charge">
                     {move || charge.get().map(|charge| view! { {rounded(charge)} " " <span class="unit">"Ah"</span> })}

@@ -10,21 +10,10 @@ use wasm_bindgen::JsCast;
 
 use super::place::place_name;
 use super::working::Worked;
-use crate::bind::part;
+use crate::bind::{part, said};
 use crate::chart::{DayStrip, MonthBalance, RemainingCurve};
 use crate::outlook_data as data;
 use crate::store::{Solved, Store, WORDS};
-
-/// Something said of the answers; nothing while there are none.
-fn said(
-    store: Store,
-    say: impl Fn(&Solved) -> String + Send + Sync + 'static,
-) -> impl Fn() -> String + Clone {
-    let text = Memo::new(move |_| {
-        store.answers.with(|answers| answers.solved().map(|solved| say(solved)).unwrap_or_default())
-    });
-    move || text.get()
-}
 
 /// The verdict with what explains it, or what is wrong with the plan.
 #[component]
@@ -40,9 +29,7 @@ pub(crate) fn Verdict() -> impl IntoView {
             &format!("{} %", rounded(start.charge_pct)),
         )
     });
-    let sentence = Memo::new(move |_| {
-        store.answers.with(|answers| answers.solved().map(|solved| WORDS.headline(&solved.outlook)))
-    });
+    let sentence = said(store, |solved| Some(WORDS.headline(&solved.outlook)));
     let lede = said(store, move |solved| {
         let name: NameOf<'_> = &|tag: Tag| store.name_of(tag);
         WORDS.explanation(&solved.outlook, &solved.system, name)
@@ -55,11 +42,11 @@ pub(crate) fn Verdict() -> impl IntoView {
     };
     view! {
         <section class="verdict" aria-label=WORDS.label(L::Verdict)>
-            <p class="where">{move || place.get()}</p>
+            <p class="where">{place}</p>
             {move || sentence.get().map(|sentence| view! {
                 <h1>{sentence.before} <em class=sentence.tone.class()>{sentence.key}</em> {sentence.after}</h1>
             })}
-            <p class="lede">{lede.clone()}</p>
+            <p class="lede">{lede}</p>
             {move || problem().map(|problem| view! { <p class="problem" role="alert">{problem}</p> })}
         </section>
     }
@@ -93,11 +80,7 @@ pub(crate) fn Cautions() -> impl IntoView {
 #[component]
 pub(crate) fn Now() -> impl IntoView {
     let store = Store::get();
-    let curve = Memo::new(move |_| {
-        store
-            .answers
-            .with(|answers| answers.solved().map(|solved| data::curve(solved)).unwrap_or_default())
-    });
+    let curve = said(store, data::curve);
     let cursor = RwSignal::new(None::<f64>);
     let reading = move |hour: f64| {
         store.answers.with(|answers| {
@@ -209,7 +192,7 @@ pub(crate) fn Times() -> impl IntoView {
             <tr>
                 <th scope="row">{WORDS.label(label)}</th>
                 <td class="text">{lit}</td>
-                <td class="text">{dark.map(|dark| view! { {dark} })}</td>
+                <td class="text">{dark}</td>
             </tr>
         }
     };
@@ -243,11 +226,7 @@ pub(crate) fn Times() -> impl IntoView {
 #[component]
 pub(crate) fn DayPicture() -> impl IntoView {
     let store = Store::get();
-    let strip = Memo::new(move |_| {
-        store
-            .answers
-            .with(|answers| answers.solved().map(|solved| data::day(solved)).unwrap_or_default())
-    });
+    let strip = said(store, data::day);
     let title = said(store, |solved| WORDS.a_day_in(solved.outlook.month));
     view! {
         <figure class="picture">
@@ -264,11 +243,7 @@ pub(crate) fn DayPicture() -> impl IntoView {
 #[component]
 pub(crate) fn Months() -> impl IntoView {
     let store = Store::get();
-    let bars = Memo::new(move |_| {
-        store
-            .answers
-            .with(|answers| answers.solved().map(|solved| data::months(solved)).unwrap_or_default())
-    });
+    let bars = said(store, data::months);
     let pick = move |month: usize| {
         store
             .edit("month", |plan| plan.start.date = super::place::in_month(plan.start.date, month));
@@ -341,20 +316,20 @@ pub(crate) fn Bar() -> impl IntoView {
     });
     view! {
         <div class="bar">
-            <span class="bar-verdict"><strong>{short.clone()}</strong></span>
+            <span class="bar-verdict"><strong>{short}</strong></span>
             <span class="bar-figure">{balance}</span>
         </div>
-        <p class="heard" role="status" aria-live="polite">{settled(short)}</p>
+        <p class="unseen" role="status" aria-live="polite">{settled(short)}</p>
     }
 }
 
 /// A text that changes only once it has been the same for a while, so that a screen reader hears one verdict, not every pixel of
 /// a slider.
-fn settled(text: impl Fn() -> String + Clone + Send + Sync + 'static) -> impl Fn() -> String {
+fn settled(text: Signal<String>) -> RwSignal<String> {
     let quiet = RwSignal::new(String::new());
     let turn = StoredValue::new(0u32);
     Effect::new(move |_| {
-        let now = text();
+        let now = text.get();
         turn.update_value(|turn| *turn = turn.wrapping_add(1));
         let mine = turn.get_value();
         set_timeout(
@@ -366,5 +341,5 @@ fn settled(text: impl Fn() -> String + Clone + Send + Sync + 'static) -> impl Fn
             core::time::Duration::from_millis(900),
         );
     });
-    move || quiet.get()
+    quiet
 }

@@ -24,7 +24,7 @@ pub(crate) fn Question(
             <summary>
                 <span class="mark" aria-hidden="true"></span>
                 <h2>{WORDS.label(title)}</h2>
-                <span class="answer">{move || answer.get()}</span>
+                <span class="answer">{answer}</span>
             </summary>
             <div class="inside">{children()}</div>
         </details>

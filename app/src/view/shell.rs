@@ -66,7 +66,7 @@ fn Masthead() -> impl IntoView {
     view! {
         <header class="masthead">
             <p class="brand">"Sunlarder"</p>
-            <p class="plan-name">{move || name.get()}</p>
+            <p class="plan-name">{name}</p>
             <nav class="menu" aria-label=WORDS.label(L::Menu)>
                 <button type="button" id="menu-plans" on:click=move |_| store.dialog.set(Some(Dialog::Plans))>{WORDS.label(L::Plans)}</button>
                 <button type="button" id="menu-share" on:click=move |_| store.dialog.set(Some(Dialog::Share))>{WORDS.label(L::Share)}</button>

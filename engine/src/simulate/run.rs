@@ -118,10 +118,10 @@ impl Run {
     /// The balance of a step with its working: what came, what went, what is left.
     pub fn replay(&self, system: &System, place: usize, trace: &mut impl Trace) -> Option<f64> {
         let sample = self.samples.get(place)?;
-        let before = place.checked_sub(1).and_then(|before| self.samples.get(before));
-        let from = before.map_or(Hours::ZERO, |before| before.at);
+        // Only the first step can be shorter; differences of times would carry the rounding of their sum.
+        let time = if place == 0 { sample.at } else { STEP };
         let state = State { charge: self.charge_before(place), full: self.full };
-        let (charge, ..) = step(&system.bank, state, &sample.forcing, sample.at - from, trace);
+        let (charge, ..) = step(&system.bank, state, &sample.forcing, time, trace);
         Some(charge)
     }
 

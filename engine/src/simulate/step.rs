@@ -187,7 +187,9 @@ pub fn step(
     // What the loads could not cover of the shortage, the protection circuit goes without.
     let protection = supply - spare + given - taken - served;
     let kept = taken * efficiency;
-    let leak = (held * bank.self_discharge_per_hour / Hours(1.0)).at_most(held / time);
+    // Only what is left can leak.
+    let left = held / time + kept - given;
+    let leak = (held * bank.self_discharge_per_hour / Hours(1.0)).at_most(left);
     let stored = (kept - given - leak) * time;
     let after = ((held + stored) / full).clamp(0.0, 1.0);
     let energy = |amps: Amps| volts * amps * time;
@@ -251,6 +253,8 @@ mod tests {
                     let went = f.load + f.protection + f.charge_loss + f.self_discharge + f.stored;
                     let scale = came.0.abs() + f.load.0 + 1.0;
                     assert!((came - went).0.abs() < 1e-9 * scale, "{charge} {demand} {sun}: {f:?}");
+                    let moved = AmpHours(100.0) * (after - charge);
+                    assert!((f.stored - moved).0.abs() < 1e-9 * scale, "{moved:?} {f:?}");
                     let out = f.load_energy + f.protection_energy + f.bank_loss + f.stored_energy;
                     assert!((f.source_energy - out).0.abs() < 1e-9 * scale * 100.0);
                     assert!(f.unmet.0 >= 0.0 && f.curtailed.0 >= 0.0 && f.load.0 >= 0.0);

@@ -3,7 +3,8 @@
 //! **Method.** Light on the plane, less shade, dirt, ageing and unequal modules, warms the cells and makes power. A
 //! maximum-power-point controller passes that power on at its efficiency, up to its current limit. A series-regulating one holds the
 //! array at the bank's voltage, so what counts is the current there, from a curve through the two points that a data sheet
-//! states (short circuit and best point).
+//! states (short circuit and best point). Heat moves the best point faster than the open-circuit voltage; how fast follows from the
+//! power coefficient, so that both kinds of controller see the same module.
 //!
 //! **Validity.** The two-point curve meets a single-diode model within 3 % down to a fifth of full sun while the bank's voltage lies
 //! under the best point; see the reference tests. Left out: partial shade by cells, wind, snow.
@@ -42,6 +43,9 @@ const MIDDLE_BEST: Volts = Volts(33.0);
 const LARGE_BEST: Volts = Volts(41.5);
 /// Temperature of the standard test.
 const STANDARD_CELL: Celsius = Celsius(25.0);
+/// Bounds of the best-point voltage over the open-circuit one: no module comes near them, extreme figures do.
+const LEAST_BEST_SHARE: f64 = 0.4;
+const MOST_BEST_SHARE: f64 = 0.98;
 /// Light of the standard test.
 const STANDARD_LIGHT: Irradiance = Irradiance(1000.0);
 
@@ -52,39 +56,47 @@ pub struct Module {
     pub power: Watts,
     /// Voltage at the best point.
     pub best: Volts,
-    /// Open-circuit voltage.
+    /// Open-circuit voltage, above that at the best point.
     pub open: Volts,
-    /// Short-circuit current.
+    /// Short-circuit current, above that at the best point.
     pub short: Amps,
-    /// Exponent of the curve through short circuit and best point.
-    knee: f64,
+    /// Change of power with temperature \[%/K\].
+    pub power_per_k: Percent,
 }
 
 impl Module {
-    /// A module from its four figures.
-    #[must_use]
-    pub fn new(power: Watts, best: Volts, open: Volts, short: Amps) -> Self {
-        let best_current = power / best;
-        let knee = libm::log(1.0 - best_current / short) / libm::log(best / open);
-        Self { power, best, open, short, knee }
-    }
-
     /// Reads a section; what is not stated is typical for the size.
     fn parse(section: &Section) -> Self {
         let power = Watts(section.module_w);
         let best = section.best_point_v.map_or(typical_best(power), Volts);
         // A sheet with an open-circuit voltage under the best point is a slip of the pen; the curve needs them apart.
         let open = section.open_circuit_v.map_or(best * OPEN_OVER_BEST, Volts);
-        let open = open.at_least(best * 1.02);
+        let open = open.at_least(best / MOST_BEST_SHARE);
         let least = power / best * 1.01;
         let short = section.short_circuit_a.map_or(power / best * SHORT_OVER_BEST, Amps);
-        Self::new(power, best, open, short.at_least(least))
+        Self {
+            power,
+            best,
+            open,
+            short: short.at_least(least),
+            power_per_k: section.power_pct_per_k.map_or(POWER_PER_K, Percent),
+        }
     }
 
     /// Open-circuit voltage of cells at a temperature in full light.
     #[must_use]
     pub fn open_at(&self, cell: Celsius) -> Volts {
         self.open * (1.0 + VOLTAGE_PER_K * (cell - STANDARD_CELL).0)
+    }
+
+    /// Exponent m of the curve through short circuit and best point, at a cell temperature.
+    ///
+    /// Both currents change alike, so the best-point voltage takes what the power coefficient leaves.
+    fn knee(&self, cell: Celsius) -> f64 {
+        let warmth = (cell - STANDARD_CELL).0;
+        let best = self.best * (1.0 + (self.power_per_k.ratio() - CURRENT_PER_K) * warmth);
+        let share = (best / self.open_at(cell)).clamp(LEAST_BEST_SHARE, MOST_BEST_SHARE);
+        libm::log(1.0 - self.power / self.best / self.short) / libm::log(share)
     }
 
     /// Current at a voltage, light and cell temperature: I = I_sc · (1 − (U/U_oc)^m), never negative.
@@ -100,7 +112,7 @@ impl Module {
         }
         let warmth = 1.0 + CURRENT_PER_K * (cell - STANDARD_CELL).0;
         let short = self.short * (sun * warmth);
-        (short * (1.0 - libm::pow(volts / open, self.knee))).at_least(Amps::ZERO)
+        (short * (1.0 - libm::pow(volts / open, self.knee(cell)))).at_least(Amps::ZERO)
     }
 }
 
@@ -130,9 +142,7 @@ pub struct Array {
     facing: Facing,
     /// How it is mounted.
     pub mounting: Mounting,
-    /// Change of power with temperature \[%/K\].
-    pub power_per_k: Percent,
-    /// Whether the sheet stated that.
+    /// Whether the sheet stated how its power changes with temperature.
     pub power_per_k_stated: bool,
     /// Loss to dirt.
     pub dirt: Percent,
@@ -180,7 +190,6 @@ impl Array {
                 Mounted::Open => Mounting::Free,
                 Mounted::Flush => Mounting::Flush,
             },
-            power_per_k: section.power_pct_per_k.map_or(POWER_PER_K, Percent),
             power_per_k_stated: section.power_pct_per_k.is_some(),
             dirt: Percent(section.losses.dirt_pct),
             cable: Percent(section.losses.cable_pct),
@@ -241,7 +250,7 @@ impl Array {
         let cell = cell_temperature(self.mounting, step.air, light);
         match self.controller {
             ControllerKind::Mppt => {
-                let ratio = array_power_ratio(light, cell, self.power_per_k.0);
+                let ratio = array_power_ratio(light, cell, self.module.power_per_k.0);
                 let kept = self.light_kept() * self.cable.remainder() * MPPT_EFFICIENCY;
                 let power = self.rated() * (ratio * kept);
                 Feed { power: power.at_most(charging * self.limit), current: Amps::ZERO }
@@ -261,7 +270,13 @@ mod tests {
     use super::*;
 
     fn module() -> Module {
-        Module::new(Watts(102.9), Volts(18.157), Volts(22.3), Amps(6.0975))
+        Module {
+            power: Watts(102.9),
+            best: Volts(18.157),
+            open: Volts(22.3),
+            short: Amps(6.0975),
+            power_per_k: POWER_PER_K,
+        }
     }
 
     #[test]

@@ -1,0 +1,136 @@
+//! The plans that ship with the program: each opens, stands as a file ought to, and tells its own story.
+
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at what it cannot read")]
+
+use sunlarder_engine::document::Document;
+use sunlarder_engine::load::catalogue::Appliance;
+use sunlarder_engine::outlook::{Obstacle, Outlook, Tight, Verdict};
+use sunlarder_engine::share;
+use sunlarder_engine::system::System;
+use sunlarder_tests::plans::EXAMPLES;
+
+/// A code that fits a text message with some words around it.
+const SHORT_CODE: usize = 400;
+
+fn plan(name: &str) -> Document {
+    let (_, text) = EXAMPLES.iter().find(|(own, _)| *own == name).unwrap();
+    Document::from_json(text).unwrap_or_else(|problem| panic!("{name}: {problem:?}"))
+}
+
+fn outlook(name: &str) -> (System, Outlook) {
+    let system = System::assemble(&plan(name), &mut ()).unwrap();
+    let outlook = Outlook::of(&system);
+    (system, outlook)
+}
+
+/// Bits of months from numbers as people write them.
+fn bits(months: impl IntoIterator<Item = u16>) -> u16 {
+    months.into_iter().map(|month| 1 << (month - 1)).sum()
+}
+
+#[test]
+fn every_example_is_a_well_kept_file() {
+    for (name, text) in EXAMPLES {
+        let plan = plan(name);
+        assert_eq!(format!("{}\n", plan.to_json()), text, "{name} is not as the program writes it");
+        assert_eq!(share::decode(&share::encode(&plan).unwrap()), Ok(plan), "{name}");
+    }
+}
+
+#[test]
+fn every_example_is_a_whole_plan_of_known_appliances() {
+    for (name, _) in EXAMPLES {
+        let plan = plan(name);
+        assert!(!plan.name.is_empty() && !plan.place.name.is_empty(), "{name}");
+        assert!((8..=12).contains(&plan.loads.len()) && !plan.arrays.is_empty(), "{name}");
+        for load in &plan.loads {
+            let number = load.appliance.unwrap();
+            assert!(Appliance::from_number(number).is_some(), "{name}: no appliance {number}");
+        }
+        let code = share::encode(&plan).unwrap();
+        assert!(code.len() <= SHORT_CODE, "{name} takes {} letters", code.len());
+    }
+}
+
+#[test]
+fn nothing_stops_an_example_and_every_cold_voltage_is_checked() {
+    for (name, _) in EXAMPLES {
+        let (_, outlook) = outlook(name);
+        for obstacle in &outlook.obstacles {
+            assert!(!obstacle.stops(), "{name}: {obstacle:?}");
+            assert!(!matches!(obstacle, Obstacle::ColdNotKnown { .. }), "{name}");
+        }
+    }
+}
+
+#[test]
+fn the_camper_reaches_its_reserve_after_two_november_days() {
+    let (_, outlook) = outlook("camper");
+    let Verdict::ReachesReserve { at, after } = outlook.verdict else {
+        panic!("{:?}", outlook.verdict);
+    };
+    assert_eq!(at.date().to_string(), "2026-11-28");
+    assert!((44.0..60.0).contains(&after.0), "{after:?}");
+    let dark = outlook.times().dark_to_reserve.unwrap();
+    assert!(dark < after && dark.0 > 24.0, "{dark:?} without sun");
+    let summer_only = bits(5..=9);
+    assert_eq!(outlook.months_kept() & !summer_only, 0);
+    assert_eq!(outlook.tightest.why, Tight::LittleSun);
+}
+
+#[test]
+fn the_boat_keeps_up_all_summer_and_not_in_winter() {
+    let (_, outlook) = outlook("boat");
+    assert!(matches!(outlook.verdict, Verdict::KeepsUp { .. }), "{:?}", outlook.verdict);
+    let kept = outlook.months_kept();
+    assert_eq!(kept & bits(5..=9), bits(5..=9), "{kept:b}");
+    assert_eq!(kept & bits([1, 11, 12]), 0, "{kept:b}");
+    let days = outlook.autonomy_days.unwrap();
+    assert!((0.8..1.5).contains(&days), "{days} days of autonomy");
+}
+
+#[test]
+fn the_cabin_falls_short_in_the_dark_months() {
+    let (_, outlook) = outlook("cabin");
+    let Verdict::ReachesReserve { at, .. } = outlook.verdict else {
+        panic!("{:?}", outlook.verdict);
+    };
+    assert_eq!(at.date().to_string(), "2026-12-20", "the first weekend");
+    assert_eq!(outlook.months_kept(), bits(2..=10));
+    assert_eq!((outlook.tightest.month, outlook.tightest.why), (11, Tight::LittleSun));
+}
+
+#[test]
+fn the_classroom_and_the_clinic_keep_up_all_year() {
+    for (name, least_days) in [("classroom", 2.0), ("clinic", 5.0)] {
+        let (_, outlook) = outlook(name);
+        assert_eq!(outlook.verdict, Verdict::KeepsUp { months: 0xfff }, "{name}");
+        assert!(outlook.autonomy_days.unwrap() > least_days, "{name}");
+    }
+}
+
+#[test]
+fn the_classroom_rests_on_sundays() {
+    let (system, outlook) = outlook("classroom");
+    // From Monday, 2026-02-09; steps of Sunday and of Friday by their hours from the start at 7:30.
+    let load = |day: f64| -> f64 {
+        let from = day * 24.0 - 7.5;
+        let samples = outlook.run.samples.iter();
+        let of = samples.filter(|sample| sample.at.0 > from && sample.at.0 <= from + 24.0);
+        of.map(|sample| sample.flows.load.0).sum()
+    };
+    assert_eq!(system.start.date.to_string(), "2026-02-09");
+    let (friday, sunday) = (load(4.0), load(6.0));
+    assert!(sunday < 0.1 * friday, "{sunday} Ah on Sunday, {friday} Ah on Friday");
+    assert!(sunday > 0.0, "the cameras watch on Sundays too");
+}
+
+#[test]
+fn the_clinic_says_that_lives_depend_on_it() {
+    let (system, outlook) = outlook("clinic");
+    let vital: Vec<u16> = system.loads.iter().filter(|load| load.vital).map(|l| l.place).collect();
+    assert_eq!(vital, [0, 8]);
+    for load in vital {
+        assert!(outlook.obstacles.contains(&Obstacle::VitalLoad { load }));
+    }
+}

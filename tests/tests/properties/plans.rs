@@ -1,0 +1,340 @@
+//! Whole plans at random: everyday ones, and wild ones that use every field's whole range.
+
+use proptest::array::uniform12;
+use proptest::collection::vec;
+use proptest::option::weighted;
+use proptest::prelude::*;
+use proptest::sample::select;
+use sunlarder_engine::document::{
+    Array, Awake, Bank, Charger, Chemistry, ClockTime, Controller, ControllerKind, Cooling,
+    DAY_MIN, Days, Document, Field, Inverter, Kept, Load, Losses, Months, Mounting, Place, Rating,
+    Schedule, Shading, Span, Start, Supply, When,
+};
+use sunlarder_engine::place::SummerTime;
+
+/// Days from the first to the last date that a plan may start on.
+const LAST_DAY: u64 = 29_219;
+/// The longest name.
+const NAME: usize = 80;
+/// How often an optional part is there.
+const OFTEN: f64 = 0.4;
+const SELDOM: f64 = 0.1;
+
+/// How far values may stray.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Kind {
+    /// As people have them.
+    Everyday,
+    /// Anything that a field takes, its ends more often than their share.
+    Wild,
+}
+
+impl Kind {
+    /// A field's value: between these bounds if everyday.
+    fn number(self, field: Field, low: f64, high: f64) -> BoxedStrategy<f64> {
+        let range = field.range();
+        let steps = |value| range.steps(value);
+        match self {
+            Self::Everyday => {
+                (steps(low)..=steps(high)).prop_map(move |at| range.value(at)).boxed()
+            }
+            Self::Wild => {
+                let (min, max) = (steps(range.min), steps(range.max));
+                prop_oneof![6 => min..=max, 1 => Just(min), 1 => Just(max)]
+                    .prop_map(move |at| range.value(at))
+                    .boxed()
+            }
+        }
+    }
+
+    /// A field that may be left to what is typical.
+    fn option(self, field: Field, low: f64, high: f64) -> BoxedStrategy<Option<f64>> {
+        weighted(OFTEN, self.number(field, low, high)).boxed()
+    }
+}
+
+fn name() -> impl Strategy<Value = String> {
+    let letters = prop_oneof![
+        4 => select("abcdefghilmnoprstuACDLNPST 0123456789,.-".chars().collect::<Vec<_>>()),
+        1 => any::<char>(),
+    ];
+    let short = vec(letters.clone(), 0..12);
+    prop_oneof![9 => short, 1 => vec(letters, 0..=NAME)].prop_map(|all| all.into_iter().collect())
+}
+
+fn place(kind: Kind) -> impl Strategy<Value = Place> {
+    let where_it_is =
+        (kind.number(Field::Latitude, -66.0, 66.0), kind.number(Field::Longitude, -180.0, 180.0));
+    let clock = (kind.number(Field::UtcOffset, -720.0, 840.0), select(SummerTime::ALL.as_slice()));
+    // Peak sun hours so small that they are plausible unless the sun never rises.
+    let sun = weighted(SELDOM, uniform12(Kind::Everyday.number(Field::PeakSun, 0.0, 0.2)));
+    let air = weighted(SELDOM, uniform12(kind.number(Field::AirTemperature, -20.0, 35.0)));
+    let around = (
+        kind.number(Field::Albedo, 5.0, 70.0),
+        kind.number(Field::InsideTemperature, 0.0, 20.0),
+        kind.option(Field::RecordLow, -40.0, 10.0),
+    );
+    (name(), where_it_is, clock, sun, air, around).prop_map(
+        |(name, (latitude_deg, longitude_deg), (utc_offset_min, summer_time), sun, air, around)| {
+            let (albedo_pct, inside_c, record_low_c) = around;
+            Place {
+                name,
+                latitude_deg,
+                longitude_deg,
+                utc_offset_min,
+                summer_time,
+                peak_sun_h: sun,
+                temperature_c: air,
+                albedo_pct,
+                inside_c,
+                record_low_c,
+            }
+        },
+    )
+}
+
+fn start(kind: Kind) -> impl Strategy<Value = Start> {
+    let charge = kind.number(Field::StartCharge, 60.0, 100.0);
+    (0..=LAST_DAY, 0..DAY_MIN, charge).prop_map(|(day, minute, charge_pct)| {
+        let first = Start::default().date;
+        Start { date: first + chrono::Days::new(day), time: ClockTime(minute), charge_pct }
+    })
+}
+
+fn span() -> impl Strategy<Value = Span> {
+    (0..DAY_MIN, 1..=DAY_MIN)
+        .prop_map(|(from_min, to_min)| Span { from_min, to_min })
+        .prop_filter("a stretch that is none", |span| span.is_valid())
+}
+
+fn schedule(kind: Kind) -> impl Strategy<Value = Schedule> {
+    let when = prop_oneof![
+        2 => kind.number(Field::HoursPerDay, 0.1, 8.0).prop_map(When::HoursPerDay),
+        1 => Just(When::Always),
+        2 => vec(span(), 0..4).prop_map(When::Spans),
+    ];
+    let days = prop_oneof![3 => Just(Days::ALL), 1 => (0..=Days::ALL.0).prop_map(Days)];
+    let months = prop_oneof![3 => Just(Months::ALL), 1 => (0..=Months::ALL.0).prop_map(Months)];
+    (when, days, months).prop_map(|(when, days, months)| Schedule { when, days, months })
+}
+
+fn rating(kind: Kind) -> impl Strategy<Value = Rating> {
+    let plate =
+        (kind.number(Field::LoadCurrent, 0.1, 5.0), kind.number(Field::PlateVoltage, 5.0, 24.0));
+    let output = (
+        kind.number(Field::OutputPower, 10.0, 300.0),
+        kind.number(Field::OutputEfficiency, 50.0, 95.0),
+    );
+    prop_oneof![
+        4 => kind.number(Field::LoadPower, 1.0, 120.0).prop_map(Rating::PowerW),
+        1 => plate.prop_map(|(current_a, at_v)| Rating::Plate { current_a, at_v }),
+        1 => kind.number(Field::LabelEnergy, 20.0, 200.0).prop_map(Rating::LabelKwhPerYear),
+        1 => output.prop_map(|(power_w, efficiency_pct)| Rating::Output { power_w, efficiency_pct }),
+    ]
+}
+
+fn cooling(kind: Kind) -> impl Strategy<Value = Cooling> {
+    (kind.number(Field::FridgeInside, -20.0, 6.0), kind.number(Field::FridgeReference, 20.0, 32.0))
+        .prop_map(|(inside_c, reference_c)| Cooling { inside_c, reference_c })
+}
+
+pub(crate) fn load(kind: Kind) -> impl Strategy<Value = Load> {
+    let named = (name(), weighted(OFTEN, any::<u16>()), prop::bool::weighted(0.9));
+    let power = (kind.number(Field::Quantity, 1.0, 3.0), rating(kind), any::<bool>());
+    let time = (kind.number(Field::Duty, 20.0, 100.0), schedule(kind));
+    let rest = (kind.number(Field::Surge, 1.0, 3.0), weighted(0.2, cooling(kind)), any::<bool>());
+    (named, power, time, rest).prop_map(|(named, power, time, rest)| {
+        let ((name, appliance, on), (quantity, rating, ac)) = (named, power);
+        let ((duty_pct, schedule), (surge, cooling, vital)) = (time, rest);
+        let supply = if ac { Supply::Ac } else { Supply::Dc };
+        Load {
+            name,
+            appliance,
+            on,
+            quantity,
+            rating,
+            supply,
+            duty_pct,
+            schedule,
+            surge,
+            cooling,
+            vital,
+        }
+    })
+}
+
+fn inverter(kind: Kind) -> impl Strategy<Value = Inverter> {
+    // An idle draw above the loss at half load is refused, so it is drawn as a share of the output.
+    let rated = kind.number(Field::InverterRated, 200.0, 3000.0);
+    let idle = weighted(OFTEN, 0.001..0.012_f64);
+    let half = kind.option(Field::InverterEfficiency, 85.0, 96.0);
+    let full = kind.option(Field::InverterEfficiency, 80.0, 92.0);
+    let surge = kind.option(Field::InverterSurge, 400.0, 6000.0);
+    (rated, surge, idle, half, full, any::<bool>()).prop_map(
+        |(rated_w, surge_w, idle, half, full, always)| Inverter {
+            rated_w,
+            surge_w,
+            idle_w: idle.map(|share| {
+                let range = Field::InverterIdle.range();
+                range.rounded((share * rated_w).min(range.max))
+            }),
+            efficiency_half_pct: half,
+            efficiency_full_pct: full,
+            awake: if always { Awake::Always } else { Awake::WithLoads },
+        },
+    )
+}
+
+fn bank(kind: Kind) -> impl Strategy<Value = Bank> {
+    let battery = (
+        select(Chemistry::ALL),
+        kind.number(Field::BatteryVoltage, 11.0, 26.0),
+        kind.number(Field::BatteryCapacity, 40.0, 400.0),
+        kind.option(Field::HourRate, 5.0, 20.0),
+    );
+    // Hundreds of batteries of hundreds of volts in one string are refused, so long strings are of low voltage.
+    let row = (
+        Kind::Everyday.number(Field::InSeries, 1.0, 4.0),
+        kind.number(Field::InParallel, 1.0, 4.0),
+    );
+    let left = (kind.number(Field::Health, 70.0, 100.0), kind.number(Field::Reserve, 10.0, 50.0));
+    let kept = prop_oneof![
+        Just(Kept::Inside),
+        Just(Kept::Outside),
+        kind.number(Field::BatteryTemperature, 0.0, 30.0).prop_map(Kept::AtC)
+    ];
+    let limits = (
+        kind.option(Field::BatteryCurrent, 20.0, 200.0),
+        kind.option(Field::BatteryCurrent, 50.0, 400.0),
+        kind.option(Field::BatteryCurrent, 100.0, 800.0),
+    );
+    let losses = (
+        kind.option(Field::ProtectionDraw, 0.0, 50.0),
+        kind.option(Field::ChargeEfficiency, 80.0, 100.0),
+        kind.option(Field::RateExponent, 1.0, 1.3),
+        kind.option(Field::SelfDischarge, 0.0, 10.0),
+    );
+    (battery, row, left, kept, limits, losses).prop_map(
+        |(battery, (in_series, in_parallel), left, kept, limits, losses)| {
+            let (chemistry, battery_v, capacity_ah, hour_rate_h) = battery;
+            let (health_pct, reserve_pct) = left;
+            let (charge_limit_a, discharge_limit_a, peak_limit_a) = limits;
+            let (protection_ma, charge_efficiency_pct, rate_exponent, self_discharge_pct) = losses;
+            Bank {
+                chemistry,
+                battery_v,
+                capacity_ah,
+                hour_rate_h,
+                in_series,
+                in_parallel,
+                health_pct,
+                reserve_pct,
+                kept,
+                charge_limit_a,
+                discharge_limit_a,
+                peak_limit_a,
+                protection_ma,
+                charge_efficiency_pct,
+                rate_exponent,
+                self_discharge_pct,
+            }
+        },
+    )
+}
+
+fn controller(kind: Kind) -> impl Strategy<Value = Controller> {
+    let which = select([ControllerKind::Mppt, ControllerKind::Pwm].as_slice());
+    let limit = kind.number(Field::ChargerCurrent, 5.0, 60.0);
+    (which, limit, kind.option(Field::ControllerVoltage, 50.0, 250.0))
+        .prop_map(|(kind, limit_a, max_v)| Controller { kind, limit_a, max_v })
+}
+
+pub(crate) fn array(kind: Kind) -> impl Strategy<Value = Array> {
+    let modules = (
+        prop::bool::weighted(0.9),
+        kind.number(Field::ModulePower, 50.0, 450.0),
+        kind.number(Field::InSeries, 1.0, 3.0),
+        kind.number(Field::InParallel, 1.0, 3.0),
+    );
+    let plane = (
+        kind.number(Field::Tilt, 0.0, 70.0),
+        kind.number(Field::Azimuth, 0.0, 360.0),
+        any::<bool>(),
+    );
+    let sheet = (
+        weighted(SELDOM, kind.number(Field::ModuleVoltage, 17.0, 42.0)),
+        weighted(SELDOM, kind.number(Field::ModuleVoltage, 20.0, 50.0)),
+        weighted(SELDOM, kind.number(Field::ModuleCurrent, 5.0, 14.0)),
+        kind.option(Field::PowerCoefficient, -0.5, -0.2),
+    );
+    let loss = || kind.number(Field::Loss, 0.0, 10.0);
+    let losses = (loss(), loss(), loss(), loss());
+    let shade = || kind.number(Field::Shading, 0.0, 30.0);
+    let shading = (shade(), shade(), shade());
+    (modules, plane, sheet, losses, shading, controller(kind)).prop_map(
+        |(modules, plane, sheet, losses, shading, controller)| {
+            let (on, module_w, in_series, in_parallel) = modules;
+            let (tilt_deg, azimuth_deg, flush) = plane;
+            let (best_point_v, open_circuit_v, short_circuit_a, power_pct_per_k) = sheet;
+            let (dirt_pct, cable_pct, ageing_pct, other_pct) = losses;
+            let (morning_pct, midday_pct, afternoon_pct) = shading;
+            Array {
+                on,
+                module_w,
+                in_series,
+                in_parallel,
+                tilt_deg,
+                azimuth_deg,
+                mounting: if flush { Mounting::Flush } else { Mounting::Open },
+                best_point_v,
+                open_circuit_v,
+                short_circuit_a,
+                power_pct_per_k,
+                losses: Losses { dirt_pct, cable_pct, ageing_pct, other_pct },
+                shading: Shading { morning_pct, midday_pct, afternoon_pct },
+                controller,
+            }
+        },
+    )
+}
+
+fn charger(kind: Kind) -> impl Strategy<Value = Charger> {
+    (prop::bool::weighted(0.8), kind.number(Field::ChargerCurrent, 5.0, 40.0), schedule(kind))
+        .prop_map(|(on, limit_a, schedule)| Charger { on, limit_a, schedule })
+}
+
+/// A whole plan.
+pub(crate) fn plan(kind: Kind) -> impl Strategy<Value = Document> {
+    let scene = (name(), place(kind), start(kind));
+    let loads = prop_oneof![9 => vec(load(kind), 0..8), 1 => vec(load(kind), 0..=40)];
+    let standing = prop_oneof![Just(0.0), kind.number(Field::StandingCurrent, 0.0, 0.3)];
+    let sources = (
+        vec(array(kind), 0..3),
+        weighted(0.2, charger(kind)),
+        weighted(0.3, charger(kind)),
+        weighted(0.7, inverter(kind)),
+    );
+    (scene, loads, standing, bank(kind), sources).prop_map(
+        |((name, place, start), loads, standing_a, bank, sources)| {
+            let (arrays, shore, alternator, inverter) = sources;
+            Document {
+                name,
+                place,
+                start,
+                loads,
+                standing_a,
+                inverter,
+                bank,
+                arrays,
+                shore,
+                alternator,
+                ..Document::default()
+            }
+        },
+    )
+}
+
+/// Either kind of plan.
+pub(crate) fn any_plan() -> impl Strategy<Value = Document> {
+    prop_oneof![plan(Kind::Everyday), plan(Kind::Wild)]
+}
