@@ -16,11 +16,11 @@ use leptos::prelude::*;
 fn main() {
     edge::catch_panics();
     mount_to_body(|| {
-        let store = store::Store::provide();
+        let store = store::Store::new();
         edge::open_first(store);
         edge::follow_address(store);
         edge::keep_saved(store);
-        view! { <view::Shell /> }
+        view::shell(store)
     });
     edge::stand();
 }
