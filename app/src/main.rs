@@ -1,14 +1,26 @@
-//! The Sunlarder planner page.
+//! The Sunlarder planner page. It holds no physics: it binds controls to the plan and shows what the engine says of it.
+
+mod address;
+mod bind;
+mod chart;
+mod edge;
+mod history;
+mod keep;
+mod load_row;
+mod outlook_data;
+mod store;
+mod view;
+
 use leptos::prelude::*;
 
 fn main() {
-    console_error_panic_hook::set_once();
-    if let Some(skeleton) = document().get_element_by_id("skeleton") {
-        skeleton.remove();
-    }
-    mount_to_body(|| view! { <main><h1>"Sunlarder"</h1></main> });
-    if let Some(root) = document().document_element() {
-        // Browser tests wait for this.
-        let _ = root.set_attribute("data-ready", "1");
-    }
+    edge::catch_panics();
+    mount_to_body(|| {
+        let store = store::Store::provide();
+        edge::open_first(store);
+        edge::follow_address(store);
+        edge::keep_saved(store);
+        view! { <view::Shell /> }
+    });
+    edge::stand();
 }

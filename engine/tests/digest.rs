@@ -6,6 +6,8 @@
 //! where a difference comes from. After a wanted change of results,
 //! `SUNLARDER_WRITE_DIGEST=1 cargo test -p sunlarder-engine --test digest` writes the file anew, natively; wasm must then agree.
 
+#![allow(clippy::unwrap_used, reason = "a test stops at what it cannot read")]
+
 use sunlarder_engine::document::Document;
 use sunlarder_engine::outlook::{Budget, Month, Outlook};
 use sunlarder_engine::quantity::{AmpHours, Amps, Celsius, Hours, Percent, Volts, Watts};

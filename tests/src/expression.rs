@@ -1,6 +1,6 @@
 //! Works out the text of a formula, so that what people are shown can be held against what the engine computed.
 //!
-//! Understands `+ − · /`, brackets, `²` and `³`, π, and the functions of [`FUNCTIONS`]. Angles are in degrees, as they are
+//! Understands `+ − · /`, brackets, `²` and `³`, π, and the functions of `FUNCTIONS`. Angles are in degrees, as they are
 //! shown; unit signs are passed over.
 
 use std::str::Chars;

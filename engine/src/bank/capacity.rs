@@ -124,11 +124,7 @@ impl Bank {
         );
         let rate = self.rate_factor(aged, current, trace);
         let hours = aged / current.at_least(Amps(1e-6));
-        let cold = trace.step(
-            Formula::ColdFactor,
-            cold_factor(self.typical.cold, temperature, hours),
-            &[term(temperature), term(hours)],
-        );
+        let cold = self.cold_factor(temperature, hours, trace);
         let full = trace.step(
             Formula::FullCapacity,
             aged * (rate * cold),
@@ -140,6 +136,16 @@ impl Bank {
             &[term(full), term(self.reserve)],
         );
         Capacity { full, usable, rate, cold }
+    }
+
+    /// Share of the capacity that the temperature leaves, under the law of the chemistry.
+    fn cold_factor(&self, temperature: Celsius, hours: Hours, trace: &mut impl Trace) -> f64 {
+        let cold = cold_factor(self.typical.cold, temperature, hours);
+        let inputs = [term(temperature).from(Source::Steps), term(hours).from(Source::Steps)];
+        match self.typical.cold {
+            ColdLaw::LeadAcid => trace.step(Formula::ColdFactor, cold, &inputs),
+            ColdLaw::Lithium => trace.step(Formula::ColdFactorTypical, cold, &inputs[..1]),
+        }
     }
 
     /// Share of the capacity that the current leaves; never more than the label, however slow the discharge.
@@ -154,8 +160,8 @@ impl Bank {
             rate,
             &[
                 term(aged),
-                term(current),
-                term(self.hour_rate),
+                term(current).from(Source::Steps),
+                term(self.hour_rate).from(self.hour_rate_source),
                 term(self.exponent).from(self.exponent_source),
             ],
         )
@@ -168,15 +174,6 @@ impl Capacity {
     #[must_use]
     pub fn usable_share(&self, rated: AmpHours) -> Percent {
         Percent::of_ratio(self.usable / rated)
-    }
-}
-
-/// Where the cold laws come from.
-#[must_use]
-pub const fn cold_source(law: ColdLaw) -> Source {
-    match law {
-        ColdLaw::LeadAcid => Source::StandardCold,
-        ColdLaw::Lithium => Source::Typical,
     }
 }
 
@@ -211,7 +208,7 @@ mod tests {
             [
                 Formula::AgedCapacity,
                 Formula::RateFactor,
-                Formula::ColdFactor,
+                Formula::ColdFactorTypical,
                 Formula::FullCapacity,
                 Formula::UsableCapacity
             ]

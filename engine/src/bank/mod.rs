@@ -11,9 +11,7 @@
 mod capacity;
 mod chemistry;
 
-pub use capacity::{
-    Capacity, capacity_at, cold_factor, cold_source, exponent_from, standard_cold_factor,
-};
+pub use capacity::{Capacity, capacity_at, cold_factor, exponent_from, standard_cold_factor};
 pub use chemistry::{ChargeEfficiency, ColdLaw, CurvePoint, Typical, typical};
 
 use crate::document::{Bank as Section, Chemistry, Field, Kept, Problem};
@@ -44,6 +42,8 @@ pub struct Bank {
     pub rated: AmpHours,
     /// Hours in which that is rated.
     pub hour_rate: Hours,
+    /// Where these hours come from.
+    pub hour_rate_source: Source,
     /// What age has left.
     pub health: Percent,
     /// State of charge not to be undercut.
@@ -56,10 +56,14 @@ pub struct Bank {
     pub efficiency: ChargeEfficiency,
     /// Mean efficiency for budgets by hand (ratio).
     pub mean_efficiency: f64,
+    /// Where it comes from.
+    pub efficiency_source: Source,
     /// Charge that an hour of standing takes, of the capacity.
     pub self_discharge_per_hour: f64,
     /// Draw of all protection circuits.
     pub protection: Amps,
+    /// Where that draw comes from.
+    pub protection_source: Source,
     /// Charge limit.
     pub charge_limit: Amps,
     /// Continuous discharge limit, if something sets one.
@@ -75,6 +79,11 @@ impl PartialEq for Typical {
         // One table a chemistry: the same curve means the same table.
         core::ptr::eq(self.curve, other.curve)
     }
+}
+
+/// Where the value of an option comes from: the plan if it states it, else what is typical.
+fn stated(option: Option<f64>) -> Source {
+    option.map_or(Source::Typical, |_| Source::Plan)
 }
 
 impl Bank {
@@ -116,12 +125,15 @@ impl Bank {
             hour_rate: section.hour_rate_h.map_or(typical.hour_rate, Hours),
             health: Percent(section.health_pct),
             reserve: Percent(section.reserve_pct),
+            hour_rate_source: stated(section.hour_rate_h),
             exponent: section.rate_exponent.unwrap_or(typical.rate_exponent),
-            exponent_source: section.rate_exponent.map_or(Source::Typical, |_| Source::Plan),
+            exponent_source: stated(section.rate_exponent),
             efficiency: own_efficiency.map_or(typical.efficiency, ChargeEfficiency::Flat),
             mean_efficiency: own_efficiency.unwrap_or(typical.mean_efficiency),
+            efficiency_source: stated(section.charge_efficiency_pct),
             self_discharge_per_hour: self_discharge.ratio() / MONTH_HOURS,
             protection: own_protection.unwrap_or(typical.protection) * strings,
+            protection_source: stated(section.protection_ma),
             charge_limit: charge * strings,
             discharge_limit: discharge.map(|limit| limit * strings),
             peak_limit: peak.map(|limit| limit * strings),

@@ -6,6 +6,7 @@
 //! Reading is strict. An unknown field, a newer version, another program's file: each gives a [`Problem`] and changes nothing.
 
 mod field;
+mod locate;
 mod problem;
 mod schedule;
 mod sections;
@@ -58,10 +59,8 @@ impl Document {
             }
             Some(_) => {}
         }
-        let document: Self = serde_path_to_error::deserialize(value).map_err(|fault| {
-            let path = fault.path().to_string();
-            wrong_field(path, &fault.into_inner().to_string())
-        })?;
+        let document: Self = serde_json::from_value(value.clone())
+            .map_err(|fault| locate::problem(value, &fault.to_string()))?;
         document.checked()
     }
 
@@ -84,26 +83,6 @@ impl Document {
         self.version = VERSION;
         Ok(self)
     }
-}
-
-/// Tells which fault the deserialiser means. Its sentences are stable enough for this and never shown; anything
-/// unforeseen counts as the wrong kind, which is still true.
-fn wrong_field(path: String, message: &str) -> Problem {
-    let named = message.split('`').nth(1).unwrap_or_default();
-    let (fault, own) = if message.starts_with("unknown field") {
-        (FieldFault::Unknown, named)
-    } else if message.starts_with("missing field") {
-        (FieldFault::Missing, named)
-    } else {
-        (FieldFault::WrongKind, "")
-    };
-    let path = match (path.as_str(), own) {
-        (_, "") => path,
-        (".", own) => own.to_owned(),
-        (path, own) if path.ends_with(own) => path.to_owned(),
-        (path, own) => format!("{path}.{own}"),
-    };
-    Problem::WrongField { path, fault }
 }
 
 /// Checks every range and length, and rounds to the resolution.

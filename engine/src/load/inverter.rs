@@ -74,6 +74,8 @@ pub struct Inverter {
     pub surge: Watts,
     /// Its losses.
     pub curve: LossCurve,
+    /// Where its idle draw comes from.
+    pub idle_source: Source,
     /// Whether it is on even without a load.
     pub always: bool,
 }
@@ -94,7 +96,13 @@ impl Inverter {
             return Err(Problem::IdleAboveLoss { idle, loss });
         }
         let surge = section.surge_w.map_or(rated * SURGE, Watts);
-        Ok(Self { rated, surge, curve, always: section.awake == Awake::Always })
+        Ok(Self {
+            rated,
+            surge,
+            curve,
+            idle_source: section.idle_w.map_or(Source::Typical, |_| Source::Plan),
+            always: section.awake == Awake::Always,
+        })
     }
 
     /// Draw while on and idle.

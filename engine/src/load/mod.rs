@@ -17,9 +17,9 @@ pub use inverter::{Inverter, LossCurve};
 pub use schedule::{DayKind, hours_of, presence};
 
 use crate::document::{Load as Section, Rating, Schedule, Supply};
-use crate::quantity::{Amps, Celsius, Percent, Volts, WattHours, Watts};
+use crate::quantity::{Amps, Celsius, Hours, Percent, Volts, WattHours, Watts};
 use crate::sky::STEPS_PER_DAY;
-use crate::working::{Formula, Tag, Trace, term};
+use crate::working::{Formula, Source, Tag, Trace, term};
 
 /// Hours of a mean year, for energy labels.
 const YEAR_HOURS: f64 = 8760.0;
@@ -100,7 +100,8 @@ fn running_power(section: &Section, tag: Tag, trace: &mut impl Trace) -> Watts {
             // The label's mean power already contains the pauses; dividing by the duty gives the power while it runs.
             let (energy, duty) = (WattHours(energy * 1000.0), Percent(section.duty_pct.max(0.1)));
             let power = Watts(energy.0 / YEAR_HOURS / duty.ratio());
-            let inputs = [term(energy), term(crate::quantity::Hours(YEAR_HOURS)), term(duty)];
+            let year = term(Hours(YEAR_HOURS)).from(Source::Definition);
+            let inputs = [term(energy), year, term(duty)];
             trace.step_of(tag, Formula::LabelPower, power, &inputs)
         }
         Rating::Output { power_w, efficiency_pct } => {

@@ -10,7 +10,7 @@ use crate::quantity::{AmpHours, Amps, Celsius, Hours, Percent, WattHours};
 use crate::simulate::{Day, STEP, TypicalDays, inside_air, weekdays_differ};
 use crate::sky::STEPS_PER_DAY;
 use crate::system::System;
-use crate::working::{Formula, Tag, Trace, term};
+use crate::working::{Formula, Source, Symbol, Tag, Trace, term};
 
 /// Days of a week.
 const WEEK: u8 = 7;
@@ -90,18 +90,26 @@ pub fn budget(
     let standing = trace.step(
         Formula::StandingCharge,
         system.standing * day,
-        &[term(system.standing), term(day)],
+        &[term(system.standing), term(day).from(Source::Definition)],
     );
     let protection = trace.step(
         Formula::ProtectionDay,
         system.bank.protection * day,
-        &[term(system.bank.protection), term(day)],
+        &[
+            term(system.bank.protection).from(system.bank.protection_source),
+            term(day).from(Source::Definition),
+        ],
     );
     let sum: AmpHours = loads.iter().map(|load| load.charge).sum();
     let total = sum + inverter.charge + standing + protection;
     let mut terms: Vec<_> =
         loads.iter().map(|load| term(load.charge).of(Tag::Load(load.place))).collect();
-    terms.extend([inverter.charge, standing, protection].map(term));
+    let rest = [
+        (inverter.charge, Symbol::InverterDay),
+        (standing, Symbol::StandingDay),
+        (protection, Symbol::ProtectionDay),
+    ];
+    terms.extend(rest.map(|(charge, symbol)| term(charge).named(symbol)));
     let total = trace.step(Formula::DayTotal, total, &terms);
     Budget {
         month,
@@ -162,12 +170,13 @@ fn load_budget(
     let per_day = STEP / week.len() as f64;
     let hours = per_day * on;
     let duty = Percent::of_ratio(if on > 0.0 { runs / on } else { load.duty.ratio() });
+    let duty_source = if load.cooling.is_some() { Source::Steps } else { Source::Plan };
     let tag = Tag::Load(load.place);
     let own_energy = trace.step_of(
         tag,
         Formula::LoadEnergy,
         load.running() * per_day * runs,
-        &[term(load.power).of(tag), term(load.quantity), term(hours), term(duty)],
+        &[term(load.power).of(tag), term(load.quantity), term(hours), term(duty).from(duty_source)],
     );
     let energy = at_bank(system, load, own_energy, inverter, trace);
     let charge = trace.step_of(
@@ -198,7 +207,7 @@ fn at_bank(
                 tag,
                 Formula::EnergyByInverter,
                 own * (1.0 + loss),
-                &[term(own).of(tag), term(Percent::of_ratio(loss))],
+                &[term(own).of(tag), term(Percent::of_ratio(loss)).from(Source::Steps)],
             )
         }
     }
@@ -206,11 +215,16 @@ fn at_bank(
 
 fn inverter_budget(system: &System, day: &InverterDay, trace: &mut impl Trace) -> InverterBudget {
     let idle = system.inverter.as_ref().map(Inverter::idle).unwrap_or_default();
+    let idle_source = system.inverter.map_or(Source::Plan, |inverter| inverter.idle_source);
     let energy = idle * day.hours;
     let charge = trace.step(
         Formula::InverterIdle,
         energy / system.bank.nominal,
-        &[term(idle), term(day.hours), term(system.bank.nominal)],
+        &[
+            term(idle).from(idle_source),
+            term(day.hours).from(Source::Steps),
+            term(system.bank.nominal),
+        ],
     );
     InverterBudget { hours: day.hours, energy, charge }
 }

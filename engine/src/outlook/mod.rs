@@ -210,6 +210,8 @@ fn verdict(
 /// The best fixed tilt of an array.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct BestTilt {
+    /// Whether the equator lies to the south.
+    pub south: bool,
     /// Facing the equator, for the month of the start: tilt and light on the plane a day.
     pub month: (Degrees, Irradiation),
     /// Facing the equator, for the year.
@@ -241,6 +243,7 @@ pub fn best_tilts(system: &System, array: &Array) -> BestTilt {
         Irradiation(sum * crate::simulate::STEP.0 / 1000.0 / total)
     };
     BestTilt {
+        south: azimuth.0 > 90.0,
         month: best_tilt(&days, &only, azimuth, system.albedo),
         year: best_tilt(&days, &MONTH_DAYS, azimuth, system.albedo),
         now: (got(&only), got(&MONTH_DAYS)),

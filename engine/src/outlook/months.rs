@@ -133,14 +133,23 @@ fn gain(system: &System, week: &[Day], tag: Tag, trace: &mut impl Trace) -> Gain
         tag,
         Formula::SolarDay,
         power / system.bank.nominal + current,
-        &[term(power), term(system.bank.nominal), term(current)],
+        &[
+            term(power).from(Source::Steps),
+            term(system.bank.nominal),
+            term(current).from(Source::Steps),
+        ],
     );
     let efficiency = Percent::of_ratio(system.bank.mean_efficiency);
     let kept = trace.step_of(
         tag,
         Formula::GainKept,
         (solar + engine + shore) * efficiency.ratio(),
-        &[term(solar).of(tag), term(engine), term(shore), term(efficiency).from(Source::Typical)],
+        &[
+            term(solar).of(tag),
+            term(engine).from(Source::Steps),
+            term(shore).from(Source::Steps),
+            term(efficiency).from(system.bank.efficiency_source),
+        ],
     );
     Gain { solar, engine, shore, kept }
 }
@@ -185,7 +194,7 @@ pub fn array_yield(
             term(array.ageing),
             term(array.other),
             term(array.cable),
-            term(Percent::of_ratio(running)).from(Source::Choice),
+            term(Percent::of_ratio(running)).from(Source::Steps),
         ],
     )
 }

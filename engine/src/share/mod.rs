@@ -10,8 +10,11 @@
 //! appliances are frozen numbers. A code of a newer release shows fields unknown here, which is told as such. Golden
 //! codes under `tests/golden` prove it.
 
+mod address;
 mod bytes;
 mod text;
+
+pub use address::{PARAMETER, code_in};
 
 use base64::Engine as _;
 use base64::engine::general_purpose::URL_SAFE_NO_PAD;

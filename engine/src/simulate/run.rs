@@ -8,7 +8,7 @@ use crate::load::DayKind;
 use crate::quantity::{AmpHours, Hours, Volts};
 use crate::sky::STEPS_PER_DAY;
 use crate::system::System;
-use crate::working::{Formula, Trace, term};
+use crate::working::{Formula, Source, Trace, term};
 
 /// Length of a full step.
 pub const STEP: Hours = Hours(24.0 / STEPS_PER_DAY as f64);
@@ -131,23 +131,33 @@ impl Run {
         let came = trace.step(
             Formula::ChargeCame,
             came,
-            &[term(self.totals.solar), term(self.totals.engine), term(self.totals.shore)],
+            &[
+                term(self.totals.solar).from(Source::Steps),
+                term(self.totals.engine).from(Source::Steps),
+                term(self.totals.shore).from(Source::Steps),
+            ],
         );
         let lost = self.totals.charge_loss + self.totals.self_discharge + self.totals.protection;
         let lost = trace.step(
             Formula::ChargeLost,
             lost,
             &[
-                term(self.totals.charge_loss),
-                term(self.totals.self_discharge),
-                term(self.totals.protection),
+                term(self.totals.charge_loss).from(Source::Steps),
+                term(self.totals.self_discharge).from(Source::Steps),
+                term(self.totals.protection).from(Source::Steps),
             ],
         );
         let end = self.initial + (came - self.totals.load - lost) / self.full;
         trace.step(
             Formula::ChargeAtEnd,
             end,
-            &[term(self.initial), term(came), term(self.totals.load), term(lost), term(self.full)],
+            &[
+                term(self.initial),
+                term(came),
+                term(self.totals.load).from(Source::Steps),
+                term(lost),
+                term(self.full),
+            ],
         )
     }
 }

@@ -10,7 +10,7 @@ use core::f64::consts::PI;
 use super::orbit::day_angle;
 use super::{DAY, Site, declination, degrees, equation_of_time, extraterrestrial_normal};
 use crate::quantity::{Degrees, Hours, Irradiance, Irradiation};
-use crate::working::{Formula, Trace, term};
+use crate::working::{Formula, Source, Trace, term};
 
 /// The day of the year in each month whose irradiation outside the air is nearest to the month's mean (Klein 1977).
 pub const MONTH_DAY: [u16; 12] = [17, 47, 75, 105, 135, 162, 198, 228, 258, 288, 318, 344];
@@ -60,7 +60,11 @@ pub fn daily_extraterrestrial_from(
 #[doc(alias = "H_0")]
 #[must_use]
 pub fn daily_extraterrestrial(latitude: Degrees, day: f64, trace: &mut impl Trace) -> Irradiation {
-    let angle = trace.step(Formula::DayAngle, degrees(day_angle(day)), &[term(day)]);
+    let angle = trace.step(
+        Formula::DayAngle,
+        degrees(day_angle(day)),
+        &[term(day).from(Source::DuffieBeckman)],
+    );
     let radians = declination(day);
     let decl = trace.step(Formula::Declination, degrees(radians), &[term(angle)]);
     let normal =

@@ -27,6 +27,49 @@ pub fn rounded(value: f64) -> String {
     format!("{sign}{}", grouped(&text))
 }
 
+/// A number with four significant digits and no idle zeros, for workings that people redo; thousands in groups.
+///
+/// Whole thousands keep all their digits. Under a billionth of a thousandth it is 0.
+#[must_use]
+pub fn precise(value: f64) -> String {
+    if !value.is_finite() {
+        return "–".to_owned();
+    }
+    let size = value.abs();
+    // The exponent after rounding to four digits: 99.996 counts as 100.0.
+    let exponent: i32 = format!("{size:.3e}")
+        .split_once('e')
+        .and_then(|(_, exponent)| exponent.parse().ok())
+        .unwrap_or_default();
+    let digits = (3 - exponent).clamp(0, 12) as usize;
+    let text = format!("{size:.digits$}");
+    let text = if text.contains('.') {
+        text.trim_end_matches('0').trim_end_matches('.')
+    } else {
+        text.as_str()
+    };
+    let sign = if value < 0.0 && text != "0" { "−" } else { "" };
+    format!("{sign}{}", grouped(text))
+}
+
+/// A number as a person gave it: all its digits, very large and very small ones with a power of ten.
+#[must_use]
+pub(crate) fn as_given(value: f64) -> String {
+    let size = value.abs();
+    let text = if size >= 1e9 || size > 0.0 && size < 1e-6 {
+        format!("{size:e}")
+    } else {
+        grouped(&size.to_string())
+    };
+    if value < 0.0 { format!("−{text}") } else { text }
+}
+
+/// A count with its thousands in groups.
+#[must_use]
+pub(crate) fn grouped_count(count: usize) -> String {
+    grouped(&count.to_string())
+}
+
 /// Groups the digits before the point by threes with a thin space, from five digits on.
 fn grouped(text: &str) -> String {
     let (whole, rest) = text.find('.').map_or((text, ""), |point| text.split_at(point));
@@ -79,6 +122,25 @@ mod tests {
         ];
         for (value, text) in cases {
             assert_eq!(rounded(value), text);
+        }
+    }
+
+    #[test]
+    fn workings_keep_four_digits() {
+        let cases = [
+            (0.0, "0"),
+            (12.8, "12.8"),
+            (1234.56, "1235"),
+            (99.996, "100"),
+            (0.083_333, "0.08333"),
+            (-0.25, "−0.25"),
+            (123_456.7, "123\u{202f}457"),
+            (0.000_123_456, "0.0001235"),
+            (1e-15, "0"),
+            (f64::INFINITY, "–"),
+        ];
+        for (value, text) in cases {
+            assert_eq!(precise(value), text);
         }
     }
 

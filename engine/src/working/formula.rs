@@ -59,9 +59,11 @@ formulas! {
     /// Capacity that age has left.
     AgedCapacity: AgedCapacity = "{0} · {1}" [RatedCapacity, Health] Definition;
     /// Share of the capacity at a current above the rated one; 1 at and below it.
-    RateFactor: RateFactor = "({0} / ({1} · {2}))^({3} − 1)" [AgedCapacity, DischargeCurrent, HourRate, RateExponent] Peukert;
+    RateFactor: RateFactor = "min(1, ({0} / ({1} · {2}))^({3} − 1))" [AgedCapacity, DischargeCurrent, HourRate, RateExponent] Peukert;
     /// Share of the capacity that the temperature leaves, at a discharge of so many hours; at most 1.
     ColdFactor: ColdFactor = "k_T({0}, {1})" [BankTemperature, DischargeHours] StandardCold;
+    /// The same of lithium and sodium, whatever the discharge.
+    ColdFactorTypical: ColdFactor = "k_T({0})" [BankTemperature] Typical;
     /// Charge between full and empty.
     FullCapacity: FullCapacity = "{0} · {1} · {2}" [AgedCapacity, RateFactor, ColdFactor] Definition;
     /// Charge between full and the reserve.

@@ -41,12 +41,20 @@ pub struct Term {
     pub tag: Tag,
     /// Where it comes from, if it is no result of an earlier step.
     pub source: Source,
+    /// Its own symbol, where a sum mixes several kinds; otherwise the formula's.
+    pub symbol: Option<Symbol>,
 }
 
 /// Makes a term of a quantity that the plan states or an earlier step gave.
 #[inline]
 pub fn term<Q: Quantity>(quantity: Q) -> Term {
-    Term { value: quantity.value(), unit: Q::UNIT, tag: Tag::None, source: Source::Plan }
+    Term {
+        value: quantity.value(),
+        unit: Q::UNIT,
+        tag: Tag::None,
+        source: Source::Plan,
+        symbol: None,
+    }
 }
 
 impl Term {
@@ -62,6 +70,13 @@ impl Term {
     #[must_use]
     pub fn of(self, tag: Tag) -> Self {
         Self { tag, ..self }
+    }
+
+    /// The same term under a symbol of its own, in a sum of several kinds.
+    #[inline]
+    #[must_use]
+    pub fn named(self, symbol: Symbol) -> Self {
+        Self { symbol: Some(symbol), ..self }
     }
 }
 
@@ -158,7 +173,7 @@ impl Trace for Working {
             .iter()
             .enumerate()
             .map(|(place, term)| {
-                let symbol = formula.input(place);
+                let symbol = term.symbol.unwrap_or(formula.input(place));
                 Input { symbol, term: *term, made_by: self.maker_of(symbol, term) }
             })
             .collect();

@@ -5,8 +5,10 @@ macro_rules! sources {
         /// Where a formula or a value comes from.
         #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
         pub enum Source {
-            /// The plan itself: somebody entered it.
+            /// The plan itself: somebody entered it, or it follows from what was entered.
             Plan,
+            /// Added up over the quarter-hours of a day or a run.
+            Steps,
             /// It follows from the definition of the quantities.
             Definition,
             /// A rounded typical value of the trade; the maker's sheet comes first.
@@ -19,13 +21,13 @@ macro_rules! sources {
         impl Source {
             /// Every source.
             pub const ALL: &[Self] =
-                &[Self::Plan, Self::Definition, Self::Typical, Self::Choice, $(Self::$name,)+];
+                &[Self::Plan, Self::Steps, Self::Definition, Self::Typical, Self::Choice, $(Self::$name,)+];
 
-            /// The publication in the form of a reference list; `None` for the four that are no publication.
+            /// The publication in the form of a reference list; `None` for the five that are no publication.
             #[must_use]
             pub const fn citation(self) -> Option<&'static str> {
                 match self {
-                    Self::Plan | Self::Definition | Self::Typical | Self::Choice => None,
+                    Self::Plan | Self::Steps | Self::Definition | Self::Typical | Self::Choice => None,
                     $(Self::$name => Some($text),)+
                 }
             }

@@ -1,4 +1,12 @@
 //! English.
 
 pub mod appliances;
+pub mod calendar;
+#[cfg(feature = "cli")]
+pub mod command_line;
 pub mod countries;
+pub mod labels;
+pub mod page;
+pub mod problems;
+pub mod verdict;
+pub mod working;

@@ -1,0 +1,153 @@
+//! The day strip: 24 hours of what comes in, drawn up, and what goes out, drawn down.
+
+use leptos::prelude::*;
+
+use super::bars::{largest, share};
+
+/// What the strip shows. Hours are clock hours of the day.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub(crate) struct DayData {
+    /// Power that comes in, in equal steps over the day \[W\].
+    pub(crate) in_w: Vec<f64>,
+    /// Power that goes out, in equal steps over the day \[W\].
+    pub(crate) out_w: Vec<f64>,
+    /// From sunset to sunrise, both within the day \[h\].
+    pub(crate) night: Vec<(f64, f64)>,
+    /// What stands under the strip.
+    pub(crate) hour_labels: Vec<(f64, String)>,
+    /// The picture in words.
+    pub(crate) aria: String,
+}
+
+/// The picture in units of its own, stretched to the room there is: an hour is one wide.
+const HOURS: f64 = 24.0;
+const HEIGHT: f64 = 100.0;
+/// The least part of the height that either side keeps, so that a small one can still be seen to be there.
+const LEAST: f64 = 0.2;
+
+/// A bar: left edge, top, width and height.
+type Bar = (f64, f64, f64, f64);
+
+/// The bars of both sides on one scale, and the line between them.
+#[derive(Debug, PartialEq)]
+struct Strip {
+    zero: f64,
+    up: Vec<Bar>,
+    down: Vec<Bar>,
+}
+
+impl Strip {
+    fn new(data: &DayData) -> Self {
+        let (high, low) = (largest(data.in_w.iter().copied()), largest(data.out_w.iter().copied()));
+        let zero = match high / (high + low) {
+            part if part.is_finite() => HEIGHT * part.clamp(LEAST, 1.0 - LEAST),
+            _ => HEIGHT / 2.0,
+        };
+        // One scale for both sides, the one that fits them both.
+        let per_watt = fit(zero, high).min(fit(HEIGHT - zero, low));
+        let up = bars(&data.in_w, per_watt).map(|(x, wide, tall)| (x, zero - tall, wide, tall));
+        let down = bars(&data.out_w, per_watt).map(|(x, wide, tall)| (x, zero, wide, tall));
+        Self { zero, up: up.collect(), down: down.collect() }
+    }
+}
+
+/// Height of a watt where `most` watts have `room`; without any watts there is no limit.
+fn fit(room: f64, most: f64) -> f64 {
+    if most > 0.0 { room / most } else { f64::INFINITY }
+}
+
+/// Left edge, width and height of each step that has any.
+fn bars(watts: &[f64], per_watt: f64) -> impl Iterator<Item = (f64, f64, f64)> {
+    let step = HOURS / watts.len().max(1) as f64;
+    let drawn = watts.iter().enumerate().filter(|(_, w)| w.is_finite() && **w > 0.0);
+    drawn.map(move |(i, w)| ((i as f64 + 0.06) * step, 0.88 * step, w * per_watt))
+}
+
+/// 24 hours of what comes in and what goes out, with the night behind.
+#[component]
+pub(crate) fn DayStrip(
+    /// What to show.
+    #[prop(into)]
+    data: Signal<DayData>,
+) -> impl IntoView {
+    let hours = move || {
+        let labels = data.with(|data| data.hour_labels.clone());
+        labels.into_iter().map(hour).collect_view()
+    };
+    view! {
+        <div class="day">
+            {move || data.with(picture)}
+            <div class="day-hours" aria-hidden="true">{hours}</div>
+        </div>
+    }
+}
+
+fn hour((at, label): (f64, String)) -> impl IntoView {
+    view! { <span style:left=format!("{:.2}%", 100.0 * share(at, HOURS))>{label}</span> }
+}
+
+fn picture(data: &DayData) -> impl IntoView + use<> {
+    let Strip { zero, up, down } = Strip::new(data);
+    let nights = data.night.iter().map(|(from, to)| (from.clamp(0.0, HOURS), to.clamp(0.0, HOURS)));
+    let nights = nights.filter(|(from, to)| from < to).map(|(from, to)| {
+        view! { <rect class="night" x=from y="0" width=to - from height=HEIGHT /> }
+    });
+    view! {
+        <svg
+            role="img"
+            aria-label=data.aria.clone()
+            viewBox=format!("0 0 {HOURS} {HEIGHT}")
+            preserveAspectRatio="none"
+        >
+            <title>{data.aria.clone()}</title>
+            {nights.collect_view()}
+            {up.into_iter().map(|b| bar("gain", b)).collect_view()}
+            {down.into_iter().map(|b| bar("need", b)).collect_view()}
+            <line class="axis" x1="0" x2=HOURS y1=zero y2=zero />
+        </svg>
+    }
+}
+
+fn bar(class: &'static str, (x, y, width, height): Bar) -> impl IntoView {
+    view! { <rect class=class x=format!("{x:.3}") y=format!("{y:.2}") width=format!("{width:.3}") height=format!("{height:.2}") /> }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn strip(in_w: Vec<f64>, out_w: Vec<f64>) -> Strip {
+        Strip::new(&DayData { in_w, out_w, ..DayData::default() })
+    }
+
+    #[test]
+    fn both_sides_share_one_scale() {
+        let day = strip(vec![0.0, 120.0, 60.0, 0.0], vec![30.0, 60.0, 30.0, 30.0]);
+        let tall = |bar: &Bar| bar.3;
+        assert!((tall(&day.up[0]) - 2.0 * tall(&day.up[1])).abs() < 1e-9);
+        assert!((tall(&day.up[1]) - tall(&day.down[1])).abs() < 1e-9, "60 W is as tall up as down");
+        assert!((day.zero - HEIGHT * 2.0 / 3.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn a_small_side_keeps_its_room_and_nothing_leaves_the_picture() {
+        for (high, low) in [(1.0, 5000.0), (5000.0, 1.0), (1e300, 1e-300), (1e308, 1e308)] {
+            let day = strip(vec![high; 96], vec![low; 96]);
+            assert!((20.0..=80.0).contains(&day.zero), "{high} {low}");
+            let inside = |b: &Bar| b.1 >= -1e-9 && b.1 + b.3 <= HEIGHT + 1e-9;
+            assert!(day.up.iter().chain(&day.down).all(inside), "{high} {low}");
+        }
+    }
+
+    #[test]
+    fn an_idle_day_is_a_line_in_the_middle() {
+        assert_eq!(strip(vec![0.0; 96], vec![]), Strip { zero: 50.0, up: vec![], down: vec![] });
+    }
+
+    #[test]
+    fn what_is_no_power_has_no_bar() {
+        let day = strip(vec![f64::NAN, -5.0, 10.0, f64::INFINITY], vec![10.0]);
+        assert_eq!(day.up.len(), 1);
+        assert_eq!(day.down.len(), 1);
+    }
+}

@@ -1,0 +1,124 @@
+//! Lines as the path language of SVG.
+
+use std::fmt::Write;
+
+/// Points nearer than this to the last one drawn, in pixels, cannot be told from it.
+const NEAR: f64 = 0.5;
+
+/// A line through `points`, in pixels to a tenth, without those nobody could see. Empty for no point; one point is a dot
+/// for a pen with round ends.
+pub(crate) fn polyline(points: impl IntoIterator<Item = (f64, f64)>) -> String {
+    let mut path = String::new();
+    let mut drawn: Option<(f64, f64)> = None;
+    let mut skipped = None;
+    for point in points.into_iter().filter(|(x, y)| x.is_finite() && y.is_finite()) {
+        if drawn.is_some_and(|last| near(last, point)) {
+            skipped = Some(point);
+            continue;
+        }
+        // A corner that follows skipped points starts at the last of them, or a steep step would lean.
+        if let Some(corner) = skipped.take() {
+            line_to(&mut path, corner);
+        }
+        line_to(&mut path, point);
+        drawn = Some(point);
+    }
+    if let Some(end) = skipped {
+        line_to(&mut path, end);
+    } else if let (Some(only), false) = (drawn, path.contains('L')) {
+        line_to(&mut path, only);
+    }
+    path
+}
+
+fn near((x, y): (f64, f64), (other_x, other_y): (f64, f64)) -> bool {
+    (x - other_x).abs() < NEAR && (y - other_y).abs() < NEAR
+}
+
+fn line_to(path: &mut String, (x, y): (f64, f64)) {
+    path.push(if path.is_empty() { 'M' } else { 'L' });
+    number(path, x);
+    path.push(' ');
+    number(path, y);
+}
+
+/// A number to a tenth, without a needless ".0".
+fn number(path: &mut String, value: f64) {
+    // Writing to a string cannot fail. The cast stops at the ends of i64, far outside any page.
+    let tenths = (value * 10.0).round() as i64;
+    let sign = if tenths < 0 { "-" } else { "" };
+    let (whole, rest) = (tenths.unsigned_abs() / 10, tenths.unsigned_abs() % 10);
+    let _ = if rest == 0 {
+        write!(path, "{sign}{whole}")
+    } else {
+        write!(path, "{sign}{whole}.{rest}")
+    };
+}
+
+/// The value of a series of equal steps at `hour`, straight between its samples; the ends hold beyond it.
+pub(crate) fn sample(series: &[f64], step: f64, hour: f64) -> Option<f64> {
+    let last = series.len().checked_sub(1)?;
+    let place = (hour / step).clamp(0.0, last as f64);
+    if place.is_nan() {
+        return None;
+    }
+    let (before, after) = (series.get(place.floor() as usize)?, series.get(place.ceil() as usize)?);
+    Some(before + (after - before) * place.fract())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_line_goes_through_its_points() {
+        assert_eq!(polyline([(0.0, 10.0), (5.25, 3.0), (10.0, -2.5)]), "M0 10L5.3 3L10 -2.5");
+    }
+
+    #[test]
+    fn points_that_cannot_be_seen_are_left_out() {
+        let dense = (0..=4000).map(|i| (f64::from(i) * 0.1, 50.0));
+        let path = polyline(dense);
+        assert!(path.matches('L').count() <= 1600, "{}", path.matches('L').count());
+        assert!(path.starts_with("M0 50"));
+        assert!(path.ends_with("L400 50"), "the end is kept");
+    }
+
+    #[test]
+    fn a_steep_step_stays_steep() {
+        let step = polyline([(0.0, 0.0), (10.0, 0.0), (10.3, 0.0), (10.4, 80.0)]);
+        assert_eq!(step, "M0 0L10 0L10.3 0L10.4 80");
+    }
+
+    #[test]
+    fn one_point_is_a_dot_and_none_is_nothing() {
+        assert_eq!(polyline([(3.0, 4.0)]), "M3 4L3 4");
+        assert_eq!(polyline([]), "");
+    }
+
+    #[test]
+    fn what_is_no_number_is_left_out() {
+        assert_eq!(polyline([(0.0, 0.0), (1.0, f64::NAN), (2.0, 2.0)]), "M0 0L2 2");
+    }
+
+    #[test]
+    fn numbers_are_short() {
+        let mut path = String::new();
+        for value in [0.0, -0.04, -0.06, 12.96, -7.0] {
+            number(&mut path, value);
+            path.push(' ');
+        }
+        assert_eq!(path, "0 0 -0.1 13 -7 ");
+    }
+
+    #[test]
+    fn samples_lie_between_their_neighbours() {
+        let series = [90.0, 80.0, 60.0];
+        assert_eq!(sample(&series, 0.25, 0.25), Some(80.0));
+        assert_eq!(sample(&series, 0.25, 0.375), Some(70.0));
+        assert_eq!(sample(&series, 0.25, -1.0), Some(90.0));
+        assert_eq!(sample(&series, 0.25, 99.0), Some(60.0));
+        assert_eq!(sample(&[], 0.25, 0.0), None);
+        assert_eq!(sample(&[5.0], 0.0, 0.0), None);
+    }
+}

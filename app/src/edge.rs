@@ -1,0 +1,125 @@
+//! The edges of the page: address, storage, the starter script. Effects live here and nowhere else.
+
+use leptos::prelude::*;
+use leptos::web_sys;
+use sunlarder_engine::words::Label as L;
+use wasm_bindgen::closure::Closure;
+use wasm_bindgen::{JsCast, JsValue};
+
+use crate::address::{Asked, asked};
+use crate::keep;
+use crate::store::{Face, Store, WORDS};
+
+/// Opens what the address asks for, else the plan last open, else the choice of starts.
+pub(crate) fn open_first(store: Store) {
+    if open_asked(store) {
+        return;
+    }
+    match keep::current() {
+        Some(kept) => match kept.plan {
+            Ok(plan) => store.open(kept.id, plan),
+            Err(problem) => {
+                let why = WORDS.problem(&problem, &|_| None);
+                store.complain(format!("{} {why}", WORDS.label(L::StoredPlanUnreadable)));
+            }
+        },
+        None => store.face.set(Face::Start),
+    }
+}
+
+/// Opens the plan behind the `#` of the address and takes it out of there: what is edited next is no longer that link.
+fn open_asked(store: Store) -> bool {
+    let Some(window) = web_sys::window() else { return false };
+    let hash = window.location().hash().unwrap_or_default();
+    let opened = match asked(&hash) {
+        Asked::Nothing => return false,
+        Asked::Plan(plan) => {
+            store.open_new(*plan);
+            true
+        }
+        Asked::Unreadable(problem) => {
+            store.complain(format!("{} {}", WORDS.problem(&problem, &|_| None), WORDS.unchanged()));
+            false
+        }
+    };
+    let bare = window.location().href().unwrap_or_default();
+    let bare = bare.split('#').next().unwrap_or_default();
+    if let Ok(history) = window.history() {
+        let _ = history.replace_state_with_url(&JsValue::NULL, "", Some(bare));
+    }
+    opened
+}
+
+/// Follows links that are opened while the page stands.
+pub(crate) fn follow_address(store: Store) {
+    let follow = Closure::<dyn FnMut()>::new(move || {
+        open_asked(store);
+    });
+    let _ =
+        window().add_event_listener_with_callback("hashchange", follow.as_ref().unchecked_ref());
+    // The page listens as long as it lives.
+    follow.forget();
+}
+
+/// Keeps the plan on the device after every change; tells once if that is refused.
+pub(crate) fn keep_saved(store: Store) {
+    let told = StoredValue::new(false);
+    Effect::new(move |_| {
+        if store.face.get() != Face::Planner {
+            return;
+        }
+        let kept = store.plan.with(|plan| keep::keep(&store.id.get(), plan));
+        match kept {
+            Ok(()) => told.set_value(false),
+            Err(()) if !told.get_value() => {
+                told.set_value(true);
+                store.complain(WORDS.label(L::StorageRefused));
+            }
+            Err(()) => {}
+        }
+    });
+}
+
+/// Whether a new version waits.
+pub(crate) fn update_waits() -> bool {
+    let root = document().document_element();
+    root.and_then(|root| root.get_attribute("data-update")).as_deref() == Some("waiting")
+}
+
+/// Listens to an event that the starter script sends.
+pub(crate) fn on_document(event: &str, heard: impl Fn() + 'static) {
+    let heard = Closure::<dyn FnMut()>::new(heard);
+    let _ = document().add_event_listener_with_callback(event, heard.as_ref().unchecked_ref());
+    heard.forget();
+}
+
+/// Tells the starter script that the person agreed to the new version.
+pub(crate) fn take_over() {
+    send("sunlarder:take-over", &JsValue::NULL);
+}
+
+fn send(name: &str, detail: &JsValue) {
+    let options = web_sys::CustomEventInit::new();
+    options.set_detail(detail);
+    if let Ok(event) = web_sys::CustomEvent::new_with_event_init_dict(name, &options) {
+        let _ = document().dispatch_event(&event);
+    }
+}
+
+/// Shows the calm page when the program stops, whatever the cause.
+pub(crate) fn catch_panics() {
+    std::panic::set_hook(Box::new(|panic| {
+        console_error_panic_hook::hook(panic);
+        send("sunlarder:stopped", &JsValue::from_str(&panic.to_string()));
+    }));
+}
+
+/// Tells that the page stands: takes the first paint away and lets tests begin.
+pub(crate) fn stand() {
+    if let Some(skeleton) = document().get_element_by_id("skeleton") {
+        skeleton.remove();
+    }
+    if let Some(root) = document().document_element() {
+        let _ = root.set_attribute("data-ready", "1");
+    }
+}

@@ -1,0 +1,82 @@
+//! Plans kept on this device: one entry a plan, so that a broken one harms no other.
+//!
+//! Nothing here can stop the page: a storage that is full, refused or filled with something else is told and otherwise
+//! ignored, and what cannot be read is left as it is.
+
+use gloo_storage::{LocalStorage, Storage};
+use leptos::web_sys;
+use sunlarder_engine::document::{Document, Problem};
+
+/// Each plan's key starts with this.
+const PLAN: &str = "sunlarder.plan.";
+/// The key of the plan last open.
+const CURRENT: &str = "sunlarder.current";
+
+/// The place of a plan in the storage.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) struct PlanId(String);
+
+impl PlanId {
+    /// A new place, named by the moment and a random part.
+    pub(crate) fn fresh() -> Self {
+        let moment = js_sys::Date::now() as u64;
+        let chance = (js_sys::Math::random() * 1e6) as u32;
+        Self(format!("{moment:013}-{chance:06}"))
+    }
+
+    fn key(&self) -> String {
+        format!("{PLAN}{}", self.0)
+    }
+}
+
+/// A stored plan, or why it cannot be read.
+pub(crate) struct Kept {
+    /// Its place.
+    pub(crate) id: PlanId,
+    /// The plan.
+    pub(crate) plan: Result<Document, Problem>,
+    /// Its bare text.
+    pub(crate) text: String,
+}
+
+/// The storage; none where the browser refuses it. Only then may `LocalStorage` be asked, which insists on having one.
+fn storage() -> Option<web_sys::Storage> {
+    web_sys::window()?.local_storage().ok().flatten()
+}
+
+/// All plans, the newest first.
+pub(crate) fn plans() -> Vec<Kept> {
+    let Some(storage) = storage() else { return Vec::new() };
+    let keys = (0..storage.length().unwrap_or(0)).filter_map(|at| storage.key(at).ok().flatten());
+    let mut kept: Vec<Kept> = keys
+        .filter_map(|key| {
+            let id = PlanId(key.strip_prefix(PLAN)?.to_owned());
+            let text = storage.get_item(&key).ok().flatten()?;
+            Some(Kept { id, plan: Document::from_json(&text), text })
+        })
+        .collect();
+    kept.sort_by(|a, b| b.id.cmp(&a.id));
+    kept
+}
+
+/// The plan last open.
+pub(crate) fn current() -> Option<Kept> {
+    let storage = storage()?;
+    let id = PlanId(LocalStorage::get(CURRENT).ok()?);
+    let text = storage.get_item(&id.key()).ok().flatten()?;
+    Some(Kept { plan: Document::from_json(&text), id, text })
+}
+
+/// Keeps a plan and notes that it is the one open. `Err` if the storage is full or refused.
+pub(crate) fn keep(id: &PlanId, plan: &Document) -> Result<(), ()> {
+    storage().ok_or(())?;
+    LocalStorage::set(id.key(), plan).map_err(drop)?;
+    LocalStorage::set(CURRENT, &id.0).map_err(drop)
+}
+
+/// Forgets a plan.
+pub(crate) fn forget(id: &PlanId) {
+    if storage().is_some() {
+        LocalStorage::delete(id.key());
+    }
+}

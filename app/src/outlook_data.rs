@@ -1,0 +1,284 @@
+//! From answers to what the pictures show: plain functions, tested without a browser.
+
+use chrono::{Datelike, Duration, NaiveDate, Timelike};
+use sunlarder_engine::outlook::{Outlook, clock_time};
+use sunlarder_engine::quantity::Hours;
+use sunlarder_engine::simulate::{Run, Sample, TypicalDays};
+use sunlarder_engine::sun::{Daylight, MONTH_DAY, daylight};
+use sunlarder_engine::system::System;
+use sunlarder_engine::words::{Label, clock, rounded};
+
+use crate::chart::{CurveData, DayData, MonthBar, MonthData, midnights};
+use crate::store::{Solved, WORDS};
+
+/// Shortest and longest span of the curve \[h\].
+const SPAN: (f64, f64) = (48.0, 24.0 * 14.0);
+/// Length of a step \[h\].
+const STEP: f64 = 0.25;
+
+/// How many hours the curve shows: to the reserve or to empty and some more, in whole days.
+pub(crate) fn span(outlook: &Outlook) -> f64 {
+    let times = outlook.times();
+    let last = times.to_empty.or(times.to_reserve).map_or(24.0 * 7.0, |at| at.0 * 1.15);
+    let dark = times.dark_to_reserve.map_or(0.0, |at| at.0 * 1.05);
+    ((last.max(dark) / 24.0).ceil() * 24.0).clamp(SPAN.0, SPAN.1)
+}
+
+/// Percentages at every quarter-hour from the start on.
+fn series(run: &Run, hours: f64) -> Vec<f64> {
+    let wanted = (hours / STEP) as usize + 1;
+    let mut values = vec![run.initial * 100.0];
+    let mut at = 0;
+    while values.len() < wanted {
+        let time = values.len() as f64 * STEP;
+        while run.samples.get(at).is_some_and(|sample| sample.at.0 < time) {
+            at += 1;
+        }
+        // Interpolated, because a run that starts between quarter-hours keeps its own steps.
+        let Some(sample) = run.samples.get(at) else { break };
+        let before = at.checked_sub(1).map_or((0.0, run.initial), |before| {
+            (run.samples[before].at.0, run.samples[before].charge)
+        });
+        let part = (time - before.0) / (sample.at.0 - before.0);
+        values.push((before.1 + (sample.charge - before.1) * part) * 100.0);
+    }
+    // An empty bank ends its run; it stays empty for the picture.
+    if run.empty_at.is_some() {
+        let last = values.last().copied().unwrap_or(0.0);
+        values.resize(wanted, last);
+    }
+    values
+}
+
+/// The nights of a span, in hours from a clock hour of a first day.
+fn nights(system: &System, first: NaiveDate, start_hour: f64, hours: f64) -> Vec<(f64, f64)> {
+    let mut nights: Vec<(f64, f64)> = Vec::new();
+    let mut push = |from: f64, to: f64| {
+        let (from, to) = ((from - start_hour).max(0.0), (to - start_hour).min(hours));
+        if to > from {
+            match nights.last_mut() {
+                Some(last) if from - last.1 < 0.01 => last.1 = to,
+                _ => nights.push((from, to)),
+            }
+        }
+    };
+    for day in 0..=((hours + start_hour) / 24.0) as i64 {
+        let date = first + Duration::days(day);
+        let offset = system.clock.offset_on(date);
+        let base = day as f64 * 24.0;
+        match daylight(system.site, date.ordinal() as u16, offset) {
+            Daylight::Night => push(base, base + 24.0),
+            Daylight::Day => {}
+            Daylight::Between { rise, set } if rise.0 <= set.0 => {
+                push(base, base + rise.0);
+                push(base + set.0, base + 24.0);
+            }
+            Daylight::Between { rise, set } => push(base + set.0, base + rise.0),
+        }
+    }
+    nights
+}
+
+/// What the remaining-time curve shows.
+pub(crate) fn curve(solved: &Solved) -> CurveData {
+    let Solved { system, outlook } = solved;
+    let hours = span(outlook);
+    let start_hour = f64::from(system.start.minute) / 60.0;
+    let first = system.start.date;
+    let reached = outlook.run.reserve_at.map(|at| at.0).filter(|at| *at <= hours);
+    let weekday = |days: usize| {
+        let date = first + Duration::days(days as i64);
+        WORDS.weekday_short(date.weekday().num_days_from_monday() as usize)
+    };
+    let label = |after: f64| {
+        let at = clock_time(system, Hours(after));
+        format!(
+            "{} {}",
+            WORDS.weekday_short(at.weekday().num_days_from_monday() as usize),
+            time_of(at)
+        )
+    };
+    CurveData {
+        start_hour,
+        hours,
+        step_hours: STEP,
+        charge: series(&outlook.run, hours),
+        dark: if system.arrays.is_empty() { Vec::new() } else { series(&outlook.dark, hours) },
+        reserve: system.bank.reserve.0,
+        nights: nights(system, first, start_hour, hours),
+        reached,
+        reached_label: reached.map(label).unwrap_or_default(),
+        reserve_label: WORDS.reserve_line(&format!("{:.0} %", system.bank.reserve.0)),
+        day_labels: midnights(start_hour, hours)
+            .into_iter()
+            .map(|(at, days)| (at, weekday(days).to_owned()))
+            .collect(),
+        aria: WORDS.curve_in_words(&WORDS.short(outlook), outlook.month),
+    }
+}
+
+/// A row of the table behind the curve, every six hours.
+pub(crate) struct CurveRow {
+    /// Day and clock time.
+    pub(crate) when: String,
+    /// State of charge in mean weather \[%\].
+    pub(crate) charge: String,
+    /// The same without any sun \[%\].
+    pub(crate) dark: String,
+}
+
+/// The table behind the curve.
+pub(crate) fn curve_rows(solved: &Solved) -> Vec<CurveRow> {
+    let data = curve(solved);
+    let every = if data.hours > 24.0 * 5.0 { 48 } else { 24 };
+    let percent = |values: &[f64], at: usize| {
+        values.get(at).map_or_else(|| "–".to_owned(), |value| format!("{value:.0}"))
+    };
+    (0..)
+        .map(|row| row * every)
+        .take_while(|at| *at < data.charge.len())
+        .map(|at| {
+            let time = clock_time(&solved.system, Hours(at as f64 * STEP));
+            CurveRow {
+                when: moment(time),
+                charge: percent(&data.charge, at),
+                dark: percent(&data.dark, at),
+            }
+        })
+        .collect()
+}
+
+/// Weekday, date and clock time.
+pub(crate) fn moment(at: chrono::NaiveDateTime) -> String {
+    let weekday = WORDS.weekday_short(at.weekday().num_days_from_monday() as usize);
+    let month = WORDS.month_short(at.month0() as usize);
+    format!("{weekday} {} {month}, {}", at.day(), time_of(at))
+}
+
+/// The clock time of a moment.
+fn time_of(at: chrono::NaiveDateTime) -> String {
+    clock((at.hour() * 60 + at.minute()) as u16)
+}
+
+/// The sample of the run at an hour, if the run is that long.
+pub(crate) fn sample_at(solved: &Solved, hour: f64) -> Option<&Sample> {
+    solved.outlook.run.sample_at(Hours(hour))
+}
+
+/// What is read at an hour of the curve, as a sentence.
+pub(crate) fn reading(solved: &Solved, hour: f64) -> String {
+    let when = moment(clock_time(&solved.system, Hours(hour)));
+    let Some(sample) = sample_at(solved, hour.max(0.01)) else { return when };
+    let last = solved.outlook.run.samples.last().map_or(0.0, |last| last.at.0);
+    if hour > last + STEP {
+        return WORDS.reading_empty(&when);
+    }
+    let amps = |charge: f64| format!("{} A", rounded(charge / STEP));
+    let came = sample.flows.solar.0 + sample.flows.engine.0 + sample.flows.shore.0;
+    WORDS.reading(
+        &when,
+        &format!("{:.0} %", sample.charge * 100.0),
+        &format!("{:.1} V", sample.volts.0),
+        &amps(came),
+        &amps(sample.flows.load.0),
+    )
+}
+
+/// What the month-by-month balance shows.
+pub(crate) fn months(solved: &Solved) -> MonthData {
+    let outlook = &solved.outlook;
+    let months = outlook.months.iter().map(|month| MonthBar {
+        label: WORDS.month_initial(month.month).to_owned(),
+        name: WORDS.month(month.month).to_owned(),
+        gain: month.gain.kept.0,
+        need: month.need.0,
+        balance_label: signed(month.balance.0),
+        bad: !month.keeps_up,
+        current: month.month == outlook.month,
+    });
+    MonthData { months: months.collect(), aria: WORDS.tightest(outlook) }
+}
+
+/// A figure with its sign, short enough to stand under a bar.
+pub(crate) fn signed(value: f64) -> String {
+    let text = if value.abs() < 10.0 {
+        rounded((value * 10.0).round() / 10.0)
+    } else {
+        format!("{:.0}", value.abs())
+    };
+    let text = text.trim_start_matches('−').to_owned();
+    match value {
+        value if value > 0.0 => format!("+{text}"),
+        value if value < 0.0 => format!("−{text}"),
+        _ => text,
+    }
+}
+
+/// What the strip of the month's typical day shows.
+pub(crate) fn day(solved: &Solved) -> DayData {
+    let Solved { system, outlook } = solved;
+    let mut typical = TypicalDays::default();
+    let weekday = system.start.date.weekday().num_days_from_monday() as u8;
+    let day = typical.day(system, outlook.month, weekday);
+    let volts = system.bank.nominal;
+    let into = |forcing: &sunlarder_engine::simulate::Forcing| {
+        (forcing.solar_power + volts * (forcing.solar_current + forcing.engine + forcing.shore)).0
+    };
+    let out = |forcing: &sunlarder_engine::simulate::Forcing| {
+        (forcing.demand + volts * forcing.standing).0
+    };
+    let typical_date =
+        NaiveDate::from_yo_opt(system.start.date.year(), u32::from(MONTH_DAY[outlook.month]));
+    DayData {
+        in_w: day.iter().map(into).collect(),
+        out_w: day.iter().map(out).collect(),
+        night: nights(system, typical_date.unwrap_or(system.start.date), 0.0, 24.0),
+        hour_labels: [0, 6, 12, 18, 24]
+            .map(|hour| (f64::from(hour), format!("{hour:02}")))
+            .to_vec(),
+        aria: WORDS.label(Label::DayInWords).to_owned(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::address::{EXAMPLES, example};
+
+    fn solved(name: &str) -> Solved {
+        let system = System::assemble(&example(name).unwrap(), &mut ()).unwrap();
+        let outlook = Outlook::of(&system);
+        Solved { system, outlook }
+    }
+
+    #[test]
+    fn the_curve_starts_where_the_plan_does_and_meets_its_reserve() {
+        let solved = solved("camper");
+        let data = curve(&solved);
+        assert!((data.charge[0] - solved.system.start.charge * 100.0).abs() < 1e-9);
+        assert_eq!(data.charge.len(), (data.hours / STEP) as usize + 1);
+        let reached = data.reached.unwrap();
+        let there = data.charge[(reached / STEP).round() as usize];
+        assert!((there - data.reserve).abs() < 1.5, "{there} at {reached}");
+        assert!(data.nights.iter().all(|(from, to)| from < to && *to <= data.hours));
+    }
+
+    #[test]
+    fn every_example_draws() {
+        for (name, _) in EXAMPLES {
+            let solved = solved(name);
+            assert!(!curve_rows(&solved).is_empty());
+            assert_eq!(months(&solved).months.len(), 12);
+            assert!(day(&solved).out_w.iter().sum::<f64>() > 0.0);
+            assert!(reading(&solved, 5.0).contains('%'));
+        }
+    }
+
+    #[test]
+    fn signed_figures_are_short() {
+        assert_eq!(
+            (signed(3.24), signed(-51.7), signed(0.0)),
+            ("+3.2".into(), "−52".into(), "0".into())
+        );
+    }
+}

@@ -1,0 +1,207 @@
+//! The one store of inputs, and the answers that follow from it.
+//!
+//! What is saved (the plan) and what is passing (which load is open, what is being typed) are apart: the store holds the first, components
+//! the second. Answers are a memo; effects live only at the edges (storage, address).
+
+use std::sync::Arc;
+
+use leptos::prelude::*;
+use sunlarder_engine::document::{Document, Problem};
+use sunlarder_engine::outlook::Outlook;
+use sunlarder_engine::system::System;
+use sunlarder_engine::words::Language;
+use sunlarder_engine::working::Tag;
+
+use crate::history::History;
+use crate::keep::{self, PlanId};
+
+/// The language of the page.
+pub(crate) const WORDS: Language = Language::English;
+
+/// A plan and all answers about it.
+#[derive(Debug)]
+pub(crate) struct Solved {
+    /// The plan, resolved.
+    pub(crate) system: System,
+    /// The answers.
+    pub(crate) outlook: Outlook,
+}
+
+/// Answers, or why there are none.
+#[derive(Clone, Debug)]
+pub(crate) struct Answers(pub(crate) Result<Arc<Solved>, Problem>);
+
+impl PartialEq for Answers {
+    fn eq(&self, other: &Self) -> bool {
+        match (&self.0, &other.0) {
+            // Comparing thousands of samples would cost more than drawing them again.
+            (Ok(one), Ok(other)) => Arc::ptr_eq(one, other),
+            (Err(one), Err(other)) => one == other,
+            _ => false,
+        }
+    }
+}
+
+impl Answers {
+    fn to(document: &Document) -> Self {
+        Self(System::assemble(document, &mut ()).map(|system| {
+            let outlook = Outlook::of(&system);
+            Arc::new(Solved { system, outlook })
+        }))
+    }
+
+    /// The answers, if there are any.
+    pub(crate) fn solved(&self) -> Option<&Arc<Solved>> {
+        self.0.as_ref().ok()
+    }
+}
+
+/// Something the page has to say in passing.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Notice {
+    /// The sentence.
+    pub(crate) text: String,
+    /// Whether something went wrong.
+    pub(crate) grave: bool,
+}
+
+/// Which face the page shows.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Face {
+    /// The choice of what to start from.
+    Start,
+    /// The planner.
+    Planner,
+}
+
+/// Which dialog is open.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Dialog {
+    /// The plans on this device.
+    Plans,
+    /// Link and file.
+    Share,
+}
+
+/// The store; every part is a handle, so it is copied freely.
+#[derive(Clone, Copy)]
+pub(crate) struct Store {
+    /// The plan.
+    pub(crate) plan: RwSignal<Document>,
+    /// Its place in the storage.
+    pub(crate) id: RwSignal<PlanId>,
+    /// What follows from it.
+    pub(crate) answers: Memo<Answers>,
+    /// Which face is shown.
+    pub(crate) face: RwSignal<Face>,
+    /// Which dialog is open.
+    pub(crate) dialog: RwSignal<Option<Dialog>>,
+    /// What is said in passing.
+    pub(crate) notice: RwSignal<Option<Notice>>,
+    /// Counts what changes the list of stored plans.
+    pub(crate) stored: RwSignal<u32>,
+    history: RwSignal<History>,
+}
+
+impl Store {
+    /// A store with a blank plan, put into context.
+    pub(crate) fn provide() -> Self {
+        let plan = RwSignal::new(Document::default());
+        let store = Self {
+            plan,
+            id: RwSignal::new(PlanId::fresh()),
+            answers: Memo::new(move |_| plan.with(Answers::to)),
+            face: RwSignal::new(Face::Start),
+            dialog: RwSignal::new(None),
+            notice: RwSignal::new(None),
+            stored: RwSignal::new(0),
+            history: RwSignal::new(History::default()),
+        };
+        provide_context(store);
+        store
+    }
+
+    /// The store of this page.
+    pub(crate) fn get() -> Self {
+        expect_context()
+    }
+
+    /// Changes the plan; edits of one kind in quick succession are undone together.
+    pub(crate) fn edit(self, kind: &'static str, change: impl FnOnce(&mut Document)) {
+        let mut change = Some(change);
+        self.edit_boxed(kind, &mut |plan| {
+            if let Some(change) = change.take() {
+                change(plan);
+            }
+        });
+    }
+
+    /// The same for a change behind a pointer, compiled once.
+    pub(crate) fn edit_boxed(self, kind: &'static str, change: &mut dyn FnMut(&mut Document)) {
+        let now = js_sys::Date::now();
+        self.history
+            .update(|history| self.plan.with_untracked(|plan| history.note(kind, plan, now)));
+        self.plan.update(|plan| change(plan));
+    }
+
+    /// Opens a plan in place of the present one, which stays in the storage.
+    pub(crate) fn open(self, id: PlanId, plan: Document) {
+        self.history.set(History::default());
+        self.id.set(id);
+        self.plan.set(plan);
+        self.face.set(Face::Planner);
+        self.dialog.set(None);
+    }
+
+    /// Opens a plan that came from outside: the stored one if it is the same, else as a new one.
+    pub(crate) fn open_new(self, plan: Document) {
+        let known = keep::plans().into_iter().find(|kept| kept.plan.as_ref() == Ok(&plan));
+        self.open(known.map_or_else(PlanId::fresh, |kept| kept.id), plan);
+    }
+
+    /// Takes the last change back.
+    pub(crate) fn undo(self) {
+        let before = self.history.try_update(|history| history.undo(&self.plan.get_untracked()));
+        if let Some(plan) = before.flatten() {
+            self.plan.set(plan);
+        }
+    }
+
+    /// Makes the change taken back again.
+    pub(crate) fn redo(self) {
+        let after = self.history.try_update(|history| history.redo(&self.plan.get_untracked()));
+        if let Some(plan) = after.flatten() {
+            self.plan.set(plan);
+        }
+    }
+
+    /// Whether there is something to take back.
+    pub(crate) fn can_undo(self) -> bool {
+        self.history.with(History::can_undo)
+    }
+
+    /// Whether there is something to make again.
+    pub(crate) fn can_redo(self) -> bool {
+        self.history.with(History::can_redo)
+    }
+
+    /// Says something in passing.
+    pub(crate) fn say(self, text: impl Into<String>) {
+        self.notice.set(Some(Notice { text: text.into(), grave: false }));
+    }
+
+    /// Says that something went wrong.
+    pub(crate) fn complain(self, text: impl Into<String>) {
+        self.notice.set(Some(Notice { text: text.into(), grave: true }));
+    }
+
+    /// What a load or array is called, for sentences of the engine.
+    pub(crate) fn name_of(self, tag: Tag) -> Option<String> {
+        match tag {
+            Tag::Load(place) => {
+                self.plan.with(|plan| plan.loads.get(usize::from(place)).map(crate::load_row::name))
+            }
+            _ => None,
+        }
+    }
+}

@@ -1,0 +1,331 @@
+//! What was typed, as a command.
+
+use chrono::{DateTime, NaiveDate, NaiveDateTime, NaiveTime};
+use lexopt::{Arg, Parser};
+use sunlarder_engine::document::{Field, Problem};
+use sunlarder_engine::quantity::Degrees;
+use sunlarder_engine::simulate::Sun;
+use sunlarder_engine::sun::Site;
+use sunlarder_engine::words::command_line::{Fault, Operand};
+use sunlarder_engine::working::Tag;
+
+/// What to do.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) enum Command {
+    /// Print how it is used.
+    Help,
+    /// Print the version.
+    Version,
+    /// Print budget and outlook, or the run.
+    Plan {
+        /// File, link or `-`.
+        plan: String,
+        /// How.
+        form: Form,
+        /// Whether the sun shines in the run.
+        sun: Sun,
+    },
+    /// Print how a figure comes about.
+    Working {
+        /// File, link or `-`.
+        plan: String,
+        /// Which figure.
+        figure: Figure,
+        /// For which month, January being 0; that of the start if none is given.
+        month: Option<usize>,
+    },
+    /// Print the link code.
+    Link {
+        /// File, link or `-`.
+        plan: String,
+    },
+    /// Print the file.
+    File {
+        /// File, link or `-`.
+        plan: String,
+    },
+    /// Print the climate of a place.
+    Climate {
+        /// Where.
+        site: Site,
+        /// How.
+        form: Form,
+    },
+    /// Print where the sun stands.
+    Sun {
+        /// Where.
+        site: Site,
+        /// When, in universal time.
+        instant: NaiveDateTime,
+        /// How; there is no CSV of it.
+        form: Form,
+    },
+}
+
+/// How something is printed.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(crate) enum Form {
+    /// For people.
+    #[default]
+    Text,
+    /// For programs.
+    Json,
+    /// For spreadsheets.
+    Csv,
+}
+
+/// A figure with a working.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Figure {
+    /// Usable capacity.
+    Capacity,
+    /// Daily budget.
+    Budget,
+    /// Days of autonomy.
+    Autonomy,
+    /// Balance of a month.
+    Month,
+}
+
+/// What was typed, sorted.
+#[derive(Default)]
+struct Typed {
+    operands: Vec<String>,
+    json: bool,
+    csv: bool,
+    without_sun: bool,
+    month: Option<usize>,
+    help: bool,
+    version: bool,
+}
+
+/// Understands a command line.
+pub(crate) fn parse(parser: Parser) -> Result<Command, Fault> {
+    let typed = sort(parser)?;
+    let mut operands = typed.operands.iter().cloned();
+    let command = operands.next();
+    let mut rest = Operands(operands);
+    let command = match command.as_deref() {
+        _ if typed.help => Command::Help,
+        _ if typed.version => Command::Version,
+        None => return Err(Fault::NoCommand),
+        Some("help") => Command::Help,
+        Some("version") => Command::Version,
+        Some("plan") => {
+            let sun = if typed.without_sun { Sun::None } else { Sun::Mean };
+            Command::Plan { plan: rest.next(Operand::Plan)?, form: typed.form()?, sun }
+        }
+        Some("working") => Command::Working {
+            plan: rest.next(Operand::Plan)?,
+            figure: figure(rest.next(Operand::Figure)?)?,
+            month: typed.month,
+        },
+        Some("link") => Command::Link { plan: rest.next(Operand::Plan)? },
+        Some("file") => Command::File { plan: rest.next(Operand::Plan)? },
+        Some("climate") => Command::Climate { site: rest.site()?, form: typed.form()? },
+        Some("sun") => Command::Sun {
+            site: rest.site()?,
+            instant: instant(rest.next(Operand::Instant)?)?,
+            form: typed.form()?,
+        },
+        Some(other) => return Err(Fault::UnknownCommand(other.to_owned())),
+    };
+    typed.fits(&command)?;
+    match rest.0.next() {
+        Some(more) if command != Command::Help => Err(Fault::TooMuch(more)),
+        _ => Ok(command),
+    }
+}
+
+/// Parts options from operands; a number with a minus is no option, and neither is a lone `-`.
+fn sort(mut parser: Parser) -> Result<Typed, Fault> {
+    let mut typed = Typed::default();
+    loop {
+        if let Some(number) = negative_number(&mut parser) {
+            typed.operands.push(number);
+            continue;
+        }
+        let argument = parser.next().map_err(|fault| Fault::UnknownOption(fault.to_string()))?;
+        match argument {
+            None => return Ok(typed),
+            Some(Arg::Value(value)) => typed.operands.push(value.to_string_lossy().into_owned()),
+            Some(Arg::Long("json")) => typed.json = true,
+            Some(Arg::Long("csv")) => typed.csv = true,
+            Some(Arg::Long("without-sun")) => typed.without_sun = true,
+            Some(Arg::Long("help") | Arg::Short('h')) => typed.help = true,
+            Some(Arg::Long("version") | Arg::Short('V')) => typed.version = true,
+            Some(Arg::Long("month")) => {
+                let given = parser.value().map_err(|_| Fault::Missing(Operand::Month))?;
+                typed.month = Some(month(&given.to_string_lossy())?);
+            }
+            Some(Arg::Long(name)) => return Err(Fault::UnknownOption(format!("--{name}"))),
+            Some(Arg::Short(name)) => return Err(Fault::UnknownOption(format!("-{name}"))),
+        }
+    }
+}
+
+/// The next argument if it is a number below zero.
+fn negative_number(parser: &mut Parser) -> Option<String> {
+    let mut raw = parser.try_raw_args()?;
+    let next = raw.peek()?.to_str()?;
+    let is_number = next.starts_with('-') && next.parse::<f64>().is_ok();
+    is_number.then(|| raw.next().map(|taken| taken.to_string_lossy().into_owned()))?
+}
+
+impl Typed {
+    fn form(&self) -> Result<Form, Fault> {
+        match (self.json, self.csv) {
+            (true, true) => Err(Fault::JsonOrCsv),
+            (true, false) => Ok(Form::Json),
+            (false, true) => Ok(Form::Csv),
+            (false, false) => Ok(Form::Text),
+        }
+    }
+
+    /// Refuses options that the command would pass over.
+    fn fits(&self, command: &Command) -> Result<(), Fault> {
+        use Command as C;
+        let (json, csv, dark, month) = match command {
+            C::Plan { .. } => (true, true, true, false),
+            C::Climate { .. } => (true, true, false, false),
+            C::Sun { .. } => (true, false, false, false),
+            C::Working { .. } => (false, false, false, true),
+            C::Link { .. } | C::File { .. } | C::Version => (false, false, false, false),
+            C::Help => return Ok(()),
+        };
+        let given = [
+            (self.json, json, "--json"),
+            (self.csv, csv, "--csv"),
+            (self.without_sun, dark, "--without-sun"),
+            (self.month.is_some(), month, "--month"),
+        ];
+        match given.into_iter().find(|(given, allowed, _)| *given && !allowed) {
+            Some((.., name)) => Err(Fault::UnknownOption(name.to_owned())),
+            None => Ok(()),
+        }
+    }
+}
+
+/// What stands behind the command, taken one by one.
+struct Operands<I>(I);
+
+impl<I: Iterator<Item = String>> Operands<I> {
+    fn next(&mut self, what: Operand) -> Result<String, Fault> {
+        self.0.next().ok_or(Fault::Missing(what))
+    }
+
+    fn site(&mut self) -> Result<Site, Fault> {
+        let mut angle = |operand, field: Field| {
+            let given = self.next(operand)?;
+            let value: f64 =
+                given.parse().map_err(|_| Fault::NotANumber(operand, given.clone()))?;
+            if field.range().holds(value) {
+                Ok(Degrees(value))
+            } else {
+                Err(Fault::Refused(Problem::OutOfRange { field, at: Tag::None, value }))
+            }
+        };
+        Ok(Site {
+            latitude: angle(Operand::Latitude, Field::Latitude)?,
+            longitude: angle(Operand::Longitude, Field::Longitude)?,
+        })
+    }
+}
+
+fn figure(given: String) -> Result<Figure, Fault> {
+    match given.as_str() {
+        "capacity" => Ok(Figure::Capacity),
+        "budget" => Ok(Figure::Budget),
+        "autonomy" => Ok(Figure::Autonomy),
+        "month" => Ok(Figure::Month),
+        _ => Err(Fault::UnknownFigure(given)),
+    }
+}
+
+fn month(given: &str) -> Result<usize, Fault> {
+    let number = given.parse().ok().filter(|number| (1..=12).contains(number));
+    number.map(|number: usize| number - 1).ok_or_else(|| Fault::NoMonth(given.to_owned()))
+}
+
+/// Reads a date and time by ISO 8601: with an offset, or in universal time; a date alone is its midnight.
+fn instant(given: String) -> Result<NaiveDateTime, Fault> {
+    let text = given.replacen(' ', "T", 1);
+    if let Ok(zoned) = DateTime::parse_from_rfc3339(&text) {
+        return Ok(zoned.naive_utc());
+    }
+    let bare = text.strip_suffix(['Z', 'z']).unwrap_or(&text);
+    ["%Y-%m-%dT%H:%M:%S%.f", "%Y-%m-%dT%H:%M"]
+        .into_iter()
+        .find_map(|format| NaiveDateTime::parse_from_str(bare, format).ok())
+        .or_else(|| Some(bare.parse::<NaiveDate>().ok()?.and_time(NaiveTime::MIN)))
+        .ok_or(Fault::NotAnInstant(given))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn parsed(line: &str) -> Result<Command, Fault> {
+        parse(Parser::from_args(line.split_whitespace()))
+    }
+
+    #[test]
+    fn options_stand_anywhere_and_minus_signs_are_numbers() {
+        let plan = |form, sun| Command::Plan { plan: "a.json".into(), form, sun };
+        assert_eq!(parsed("plan a.json --json"), Ok(plan(Form::Json, Sun::Mean)));
+        assert_eq!(parsed("--csv plan --without-sun a.json"), Ok(plan(Form::Csv, Sun::None)));
+        let cape = Site { latitude: Degrees(-33.9), longitude: Degrees(-0.5) };
+        let climate = |form| Command::Climate { site: cape, form };
+        assert_eq!(parsed("climate -33.9 -.5 --json"), Ok(climate(Form::Json)));
+        assert_eq!(
+            parsed("plan -").map(|command| command == plan(Form::Text, Sun::Mean)),
+            Ok(false)
+        );
+    }
+
+    #[test]
+    fn instants_are_read_with_and_without_an_offset() {
+        let noon = NaiveDate::from_ymd_opt(2026, 6, 21).unwrap().and_hms_opt(12, 0, 0).unwrap();
+        let midnight = noon.date().and_time(NaiveTime::MIN);
+        let cases = [
+            ("2026-06-21T12:00", noon),
+            ("2026-06-21T12:00Z", noon),
+            ("2026-06-21 12:00:00", noon),
+            ("2026-06-21T14:00:00+02:00", noon),
+            ("2026-06-21T12:00:00.000Z", noon),
+            ("2026-06-21", midnight),
+        ];
+        for (text, instant) in cases {
+            assert_eq!(super::instant(text.into()), Ok(instant), "{text}");
+        }
+        for wrong in ["noon", "2026-13-01", "2026-06-21T25:00", ""] {
+            assert_eq!(instant(wrong.into()), Err(Fault::NotAnInstant(wrong.into())));
+        }
+    }
+
+    #[test]
+    fn what_is_not_understood_is_named() {
+        let cases = [
+            ("", Fault::NoCommand),
+            ("bake", Fault::UnknownCommand("bake".into())),
+            ("plan", Fault::Missing(Operand::Plan)),
+            ("plan a b", Fault::TooMuch("b".into())),
+            ("plan a --json --csv", Fault::JsonOrCsv),
+            ("plan a --yaml", Fault::UnknownOption("--yaml".into())),
+            ("plan a -x", Fault::UnknownOption("-x".into())),
+            ("link a --json", Fault::UnknownOption("--json".into())),
+            ("sun 1 2 2026-06-21 --csv", Fault::UnknownOption("--csv".into())),
+            ("working a", Fault::Missing(Operand::Figure)),
+            ("working a weight", Fault::UnknownFigure("weight".into())),
+            ("working a month --month 13", Fault::NoMonth("13".into())),
+            ("climate here 2", Fault::NotANumber(Operand::Latitude, "here".into())),
+            ("climate 52", Fault::Missing(Operand::Longitude)),
+        ];
+        for (line, fault) in cases {
+            assert_eq!(parsed(line), Err(fault), "{line}");
+        }
+        let beyond = Problem::OutOfRange { field: Field::Latitude, at: Tag::None, value: 91.0 };
+        assert_eq!(parsed("climate 91 0"), Err(Fault::Refused(beyond)));
+        assert_eq!(parsed("plan a --help"), Ok(Command::Help));
+    }
+}

@@ -1,0 +1,81 @@
+//! `sunlarder`: the planner without a page, for dealers who batch, teachers who script, and tests.
+//!
+//! It holds no formula and no word: the engine computes and its `words` room speaks. What is asked for goes to standard output,
+//! whole or not at all; why it could not be done goes to standard error. Exit code 0 is success, 1 input that was refused, 2 a
+//! command line that was not understood.
+
+mod arguments;
+mod climate;
+mod plan;
+mod read;
+mod sun;
+mod table;
+mod worked;
+
+use std::io::{self, Write};
+use std::process::ExitCode;
+
+use arguments::{Command, Form};
+use sunlarder_engine::share;
+use sunlarder_engine::words::Language;
+use sunlarder_engine::words::command_line::Fault;
+
+/// The language that is spoken.
+const WORDS: Language = Language::English;
+
+/// Input that was refused.
+const REFUSED: u8 = 1;
+/// A command line that was not understood.
+const USAGE: u8 = 2;
+
+fn main() -> ExitCode {
+    match arguments::parse(lexopt::Parser::from_env()).and_then(|command| answer(&command)) {
+        Ok(text) => say(&mut io::stdout().lock(), &text),
+        Err(fault) => {
+            let text = WORDS.fault(&fault, &|_| None) + "\n";
+            say(&mut io::stderr().lock(), &text);
+            ExitCode::from(if fault.is_usage() { USAGE } else { REFUSED })
+        }
+    }
+}
+
+/// Writes it all. Whoever closed the other end has read enough, which is no failure.
+fn say(to: &mut impl Write, text: &str) -> ExitCode {
+    match to.write_all(text.as_bytes()).and_then(|()| to.flush()) {
+        Err(fault) if fault.kind() != io::ErrorKind::BrokenPipe => ExitCode::from(REFUSED),
+        _ => ExitCode::SUCCESS,
+    }
+}
+
+/// What a command prints.
+fn answer(command: &Command) -> Result<String, Fault> {
+    match command {
+        Command::Help => Ok(WORDS.usage().to_owned()),
+        Command::Version => Ok(format!("sunlarder {}\n", env!("CARGO_PKG_VERSION"))),
+        Command::Plan { plan, form, sun } => {
+            let plan = plan::Answered::of(read::plan(plan)?, *sun)?;
+            Ok(match form {
+                Form::Text => plan::text(&plan),
+                Form::Json => plan::json(&plan),
+                Form::Csv => plan::csv(&plan),
+            })
+        }
+        Command::Working { plan, figure, month } => {
+            worked::text(&read::plan(plan)?, *figure, *month)
+        }
+        Command::Link { plan } => {
+            let code = share::encode(&read::plan(plan)?).map_err(Fault::Refused)?;
+            Ok(code + "\n")
+        }
+        Command::File { plan } => Ok(read::plan(plan)?.to_json() + "\n"),
+        Command::Climate { site, form } => Ok(match form {
+            Form::Text => climate::text(*site),
+            Form::Json => climate::json(*site),
+            Form::Csv => climate::csv(*site),
+        }),
+        Command::Sun { site, instant, form } => Ok(match form {
+            Form::Json => sun::json(*site, *instant),
+            Form::Text | Form::Csv => sun::text(*site, *instant),
+        }),
+    }
+}

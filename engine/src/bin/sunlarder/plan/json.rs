@@ -1,0 +1,365 @@
+//! A plan's answers for programs. The unit stands at the end of each name.
+//!
+//! | end of name | unit |
+//! |---|---|
+//! | `_ah`, `_wh` | amp-hours, watt-hours; of budgets and months on a mean day |
+//! | `_a`, `_v`, `_w` | amps, volts, watts |
+//! | `_h`, `_days` | hours, days |
+//! | `_pct`, `_ratio` | percent, share of one |
+//! | `_c`, `_deg` | degrees Celsius, degrees of arc |
+//! | `_kwh_per_m2` | kilowatt-hours per square metre and day, which are peak sun hours |
+//! | `_local` | clock time of the place, ISO 8601 |
+//!
+//! `month` counts from 1, `load` and `array` from 1 as they stand in the plan. `null` stands for what does not come: a time to
+//! the reserve that is not reached within the run. Kinds (of verdicts, obstacles, sun) are words in lower case that stay the
+//! same; the `text` beside them may be reworded. Fields may be added; none is renamed within `format` 1.
+//!
+//! | part | holds |
+//! |---|---|
+//! | `plan`, `place`, `start` | what was asked |
+//! | `verdict` | the answer: `kind`, `text`, and what it rests on |
+//! | `budget` | each load, the inverter's idle draw, standing draw, protection, and the sum, on a mean day of the starting month |
+//! | `capacity` | from rated to usable |
+//! | `times` | to the reserve, to empty, to full; with the mean sun and without |
+//! | `months` | twelve mean days: what comes in, what is used, what is left |
+//! | `tightest` | the worst month and why |
+//! | `obstacles` | what stops the plan, and cautions |
+//! | `run` | sums of the run asked for: they balance |
+
+use chrono::NaiveDateTime;
+use serde::Serialize;
+use sunlarder_engine::outlook::{Month, Obstacle, Tight, Verdict, clock_time};
+use sunlarder_engine::quantity::{AmpHours, Amps, Celsius, Hours, Irradiation, Percent, WattHours};
+use sunlarder_engine::simulate::Sun;
+
+use super::Answered;
+use crate::WORDS;
+
+/// Version of these fields.
+const FORMAT: u32 = 1;
+
+/// The answers as text of JSON.
+pub(crate) fn json(answered: &Answered) -> String {
+    // Numbers, texts and lists only: nothing in it can fail to serialise.
+    serde_json::to_string_pretty(&answers(answered)).unwrap_or_default() + "\n"
+}
+
+#[derive(Serialize)]
+struct Answers<'a> {
+    format: u32,
+    plan: &'a str,
+    place: Place<'a>,
+    start: Start,
+    verdict: Told,
+    budget: Budget,
+    capacity: Capacity,
+    times: Times,
+    months: Vec<MonthLine>,
+    tightest: Tightest,
+    obstacles: Vec<ObstacleLine>,
+    run: RunSums,
+}
+
+#[derive(Serialize)]
+struct Place<'a> {
+    name: &'a str,
+    latitude_deg: f64,
+    longitude_deg: f64,
+}
+
+#[derive(Serialize)]
+struct Start {
+    at_local: NaiveDateTime,
+    charge_pct: f64,
+}
+
+#[derive(Serialize)]
+struct Told {
+    kind: &'static str,
+    text: String,
+    explanation: String,
+    /// Months that keep up.
+    months: Vec<usize>,
+    reserve_at_local: Option<NaiveDateTime>,
+    short_ah: Option<AmpHours>,
+}
+
+#[derive(Serialize)]
+struct Budget {
+    month: usize,
+    loads: Vec<LoadLine>,
+    inverter_on_h: Hours,
+    inverter_idle_wh: WattHours,
+    inverter_idle_ah: AmpHours,
+    standing_ah: AmpHours,
+    protection_ah: AmpHours,
+    total_ah: AmpHours,
+    total_wh: WattHours,
+}
+
+#[derive(Serialize)]
+struct LoadLine {
+    load: u32,
+    name: String,
+    on_h: Hours,
+    duty_pct: Percent,
+    at_load_wh: WattHours,
+    at_bank_wh: WattHours,
+    at_bank_ah: AmpHours,
+}
+
+#[derive(Serialize)]
+struct Capacity {
+    rated_ah: AmpHours,
+    full_ah: AmpHours,
+    usable_ah: AmpHours,
+    rate_ratio: f64,
+    cold_ratio: f64,
+    reserve_pct: Percent,
+    bank_c: Celsius,
+    mean_discharge_a: Amps,
+    autonomy_days: Option<f64>,
+}
+
+#[derive(Serialize)]
+struct Times {
+    to_reserve_h: Option<Hours>,
+    to_empty_h: Option<Hours>,
+    to_full_h: Option<Hours>,
+    without_sun_to_reserve_h: Option<Hours>,
+    without_sun_to_empty_h: Option<Hours>,
+}
+
+#[derive(Serialize)]
+struct MonthLine {
+    month: usize,
+    irradiation_kwh_per_m2: Irradiation,
+    bank_c: Celsius,
+    solar_ah: AmpHours,
+    engine_ah: AmpHours,
+    shore_ah: AmpHours,
+    kept_ah: AmpHours,
+    used_ah: AmpHours,
+    balance_ah: AmpHours,
+    usable_ah: AmpHours,
+    lowest_charge_pct: Percent,
+    keeps_up: bool,
+    too_cold_to_charge: bool,
+}
+
+#[derive(Serialize)]
+struct Tightest {
+    month: usize,
+    balance_ah: AmpHours,
+    why: &'static str,
+}
+
+#[derive(Serialize)]
+struct ObstacleLine {
+    kind: &'static str,
+    stops: bool,
+    text: String,
+    load: Option<u32>,
+    array: Option<u32>,
+}
+
+#[derive(Serialize)]
+struct RunSums {
+    sun: &'static str,
+    lasts_h: Hours,
+    first_charge_pct: Percent,
+    last_charge_pct: Percent,
+    load_ah: AmpHours,
+    unmet_ah: AmpHours,
+    protection_ah: AmpHours,
+    solar_ah: AmpHours,
+    engine_ah: AmpHours,
+    shore_ah: AmpHours,
+    curtailed_ah: AmpHours,
+    charge_loss_ah: AmpHours,
+    self_discharge_ah: AmpHours,
+    stored_ah: AmpHours,
+    load_wh: WattHours,
+    protection_wh: WattHours,
+    source_wh: WattHours,
+    bank_loss_wh: WattHours,
+    stored_wh: WattHours,
+}
+
+fn answers(answered: &Answered) -> Answers<'_> {
+    let (plan, system, outlook) = (&answered.plan, &answered.system, &answered.outlook);
+    Answers {
+        format: FORMAT,
+        plan: &plan.name,
+        place: Place {
+            name: &plan.place.name,
+            latitude_deg: system.site.latitude.0,
+            longitude_deg: system.site.longitude.0,
+        },
+        start: Start {
+            at_local: clock_time(system, Hours::ZERO),
+            charge_pct: Percent::of_ratio(system.start.charge).0,
+        },
+        verdict: told(answered),
+        budget: budget(answered),
+        capacity: capacity(answered),
+        times: times(answered),
+        months: outlook.months.iter().map(month_line).collect(),
+        tightest: Tightest {
+            month: outlook.tightest.month + 1,
+            balance_ah: outlook.tightest.balance,
+            why: match outlook.tightest.why {
+                Tight::NoSource => "no_source",
+                Tight::LittleSun => "little_sun",
+                Tight::MuchUse => "much_use",
+            },
+        },
+        obstacles: outlook.obstacles.iter().map(|found| obstacle(answered, found)).collect(),
+        run: run_sums(answered),
+    }
+}
+
+fn told(answered: &Answered) -> Told {
+    let outlook = &answered.outlook;
+    let name_of = |tag| answered.name_of(tag);
+    let bits = outlook.months_kept();
+    let (kind, reserve_at_local, short_ah) = match &outlook.verdict {
+        Verdict::NothingRuns => ("nothing_runs", None, None),
+        Verdict::CannotWork { .. } => ("cannot_work", None, None),
+        Verdict::StartsBelowReserve { .. } => ("starts_below_reserve", None, None),
+        Verdict::KeepsUp { .. } => ("keeps_up", None, None),
+        Verdict::HoldsLong { short, .. } => ("holds_long", None, Some(*short)),
+        Verdict::ReachesReserve { at, .. } => ("reaches_reserve", Some(*at), None),
+    };
+    Told {
+        kind,
+        text: WORDS.headline(outlook).text(),
+        explanation: WORDS.explanation(outlook, &answered.system, &name_of),
+        months: (1..=12).filter(|month| bits >> (month - 1) & 1 == 1).collect(),
+        reserve_at_local,
+        short_ah,
+    }
+}
+
+fn budget(answered: &Answered) -> Budget {
+    let budget = &answered.outlook.budget;
+    let loads = budget.loads.iter().map(|load| LoadLine {
+        load: u32::from(load.place) + 1,
+        name: answered.name(load.place),
+        on_h: load.hours,
+        duty_pct: load.duty,
+        at_load_wh: load.own_energy,
+        at_bank_wh: load.energy,
+        at_bank_ah: load.charge,
+    });
+    Budget {
+        month: budget.month + 1,
+        loads: loads.collect(),
+        inverter_on_h: budget.inverter.hours,
+        inverter_idle_wh: budget.inverter.energy,
+        inverter_idle_ah: budget.inverter.charge,
+        standing_ah: budget.standing,
+        protection_ah: budget.protection,
+        total_ah: budget.total,
+        total_wh: budget.total_energy,
+    }
+}
+
+fn capacity(answered: &Answered) -> Capacity {
+    let (bank, outlook) = (&answered.system.bank, &answered.outlook);
+    Capacity {
+        rated_ah: bank.rated,
+        full_ah: outlook.capacity.full,
+        usable_ah: outlook.capacity.usable,
+        rate_ratio: outlook.capacity.rate,
+        cold_ratio: outlook.capacity.cold,
+        reserve_pct: bank.reserve,
+        bank_c: outlook.bank_temperature,
+        mean_discharge_a: outlook.current,
+        autonomy_days: outlook.autonomy_days,
+    }
+}
+
+fn times(answered: &Answered) -> Times {
+    let times = answered.outlook.times();
+    Times {
+        to_reserve_h: times.to_reserve,
+        to_empty_h: times.to_empty,
+        to_full_h: times.to_full,
+        without_sun_to_reserve_h: times.dark_to_reserve,
+        without_sun_to_empty_h: times.dark_to_empty,
+    }
+}
+
+fn month_line(month: &Month) -> MonthLine {
+    MonthLine {
+        month: month.month + 1,
+        irradiation_kwh_per_m2: month.irradiation,
+        bank_c: month.bank_temperature,
+        solar_ah: month.gain.solar,
+        engine_ah: month.gain.engine,
+        shore_ah: month.gain.shore,
+        kept_ah: month.gain.kept,
+        used_ah: month.need,
+        balance_ah: month.balance,
+        usable_ah: month.usable,
+        lowest_charge_pct: Percent::of_ratio(month.lowest),
+        keeps_up: month.keeps_up,
+        too_cold_to_charge: month.too_cold_to_charge,
+    }
+}
+
+fn obstacle(answered: &Answered, found: &Obstacle) -> ObstacleLine {
+    use Obstacle as O;
+    let (kind, load, array) = match *found {
+        O::NoInverter { load } => ("no_inverter", Some(load), None),
+        O::InverterOverloaded { .. } => ("inverter_overloaded", None, None),
+        O::InverterSurge { load, .. } => ("inverter_surge", Some(load), None),
+        O::BankOverloaded { .. } => ("bank_overloaded", None, None),
+        O::BankSurge { load, .. } => ("bank_surge", Some(load), None),
+        O::InverterBeyondBank { .. } => ("inverter_beyond_bank", None, None),
+        O::ArrayVoltageTooHigh { array, .. } => ("array_voltage_too_high", None, Some(array)),
+        O::ArrayVoltageTooLow { array, .. } => ("array_voltage_too_low", None, Some(array)),
+        O::ColdNotKnown { array } => ("cold_not_known", None, Some(array)),
+        O::TooColdToCharge { .. } => ("too_cold_to_charge", None, None),
+        O::VitalLoad { load } => ("vital_load", Some(load), None),
+        O::DangerousVoltage { .. } => ("dangerous_voltage", None, None),
+    };
+    let from_one = |place: u16| u32::from(place) + 1;
+    ObstacleLine {
+        kind,
+        stops: found.stops(),
+        text: WORDS.obstacle(found, &|tag| answered.name_of(tag)),
+        load: load.map(from_one),
+        array: array.map(from_one),
+    }
+}
+
+fn run_sums(answered: &Answered) -> RunSums {
+    let run = answered.run();
+    let (last, sums) = (run.samples.last(), &run.totals);
+    RunSums {
+        sun: match answered.sun {
+            Sun::Mean => "mean",
+            Sun::None => "none",
+        },
+        lasts_h: last.map_or(Hours::ZERO, |last| last.at),
+        first_charge_pct: Percent::of_ratio(run.initial),
+        last_charge_pct: Percent::of_ratio(last.map_or(run.initial, |last| last.charge)),
+        load_ah: sums.load,
+        unmet_ah: sums.unmet,
+        protection_ah: sums.protection,
+        solar_ah: sums.solar,
+        engine_ah: sums.engine,
+        shore_ah: sums.shore,
+        curtailed_ah: sums.curtailed,
+        charge_loss_ah: sums.charge_loss,
+        self_discharge_ah: sums.self_discharge,
+        stored_ah: sums.stored,
+        load_wh: sums.load_energy,
+        protection_wh: sums.protection_energy,
+        source_wh: sums.source_energy,
+        bank_loss_wh: sums.bank_loss,
+        stored_wh: sums.stored_energy,
+    }
+}

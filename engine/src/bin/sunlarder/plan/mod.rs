@@ -1,0 +1,58 @@
+//! A plan with all its answers, and the three ways to print it.
+
+mod csv;
+mod json;
+mod text;
+
+pub(crate) use csv::csv;
+pub(crate) use json::json;
+pub(crate) use text::text;
+
+use sunlarder_engine::document::Document;
+use sunlarder_engine::outlook::Outlook;
+use sunlarder_engine::simulate::{Run, Sun};
+use sunlarder_engine::system::System;
+use sunlarder_engine::words::command_line::Fault;
+use sunlarder_engine::working::Tag;
+
+use crate::WORDS;
+
+/// A plan, resolved and answered.
+pub(crate) struct Answered {
+    /// As it was given.
+    pub(crate) plan: Document,
+    /// Resolved.
+    pub(crate) system: System,
+    /// All answers.
+    pub(crate) outlook: Outlook,
+    /// Which of the two runs was asked for.
+    pub(crate) sun: Sun,
+}
+
+impl Answered {
+    /// Answers a plan.
+    pub(crate) fn of(plan: Document, sun: Sun) -> Result<Self, Fault> {
+        let system = System::assemble(&plan, &mut ()).map_err(Fault::Refused)?;
+        let outlook = Outlook::of(&system);
+        Ok(Self { plan, system, outlook, sun })
+    }
+
+    /// The run that was asked for.
+    pub(crate) fn run(&self) -> &Run {
+        match self.sun {
+            Sun::Mean => &self.outlook.run,
+            Sun::None => &self.outlook.dark,
+        }
+    }
+
+    /// The name of a load, in any case.
+    pub(crate) fn name(&self, load: u16) -> String {
+        let tag = Tag::Load(load);
+        self.name_of(tag).or_else(|| WORDS.unnamed(tag)).unwrap_or_default()
+    }
+
+    /// The name of a load, if it has one.
+    pub(crate) fn name_of(&self, tag: Tag) -> Option<String> {
+        WORDS.name_in(&self.plan, tag)
+    }
+}

@@ -1,0 +1,154 @@
+//! A plan's answers as a page of text.
+
+use sunlarder_engine::outlook::{HORIZON_DAYS, Month, clock_time};
+use sunlarder_engine::quantity::{Hours, Percent, Quantity};
+use sunlarder_engine::words::amount;
+use sunlarder_engine::words::command_line::Caption;
+
+use super::Answered;
+use crate::WORDS;
+use crate::table::Table;
+
+/// The whole page.
+pub(crate) fn text(answered: &Answered) -> String {
+    let parts = [
+        head(answered),
+        verdict(answered),
+        budget(answered),
+        stored(answered),
+        times(answered),
+        months(answered),
+        obstacles(answered),
+        format!("{}\n", caption(Caption::Estimates)),
+    ];
+    parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join("\n")
+}
+
+fn caption(caption: Caption) -> &'static str {
+    WORDS.caption(caption)
+}
+
+fn head(answered: &Answered) -> String {
+    let (plan, system) = (&answered.plan, &answered.system);
+    let name = if plan.name.is_empty() { caption(Caption::Unnamed) } else { &plan.name };
+    let mut place = WORDS.point(system.site.latitude, system.site.longitude);
+    if !plan.place.name.is_empty() {
+        place = format!("{} ({place})", plan.place.name);
+    }
+    let start = clock_time(system, Hours::ZERO);
+    let beginning = WORDS.beginning(start, Percent::of_ratio(system.start.charge));
+    format!("{name}\n{place}, {beginning}\n")
+}
+
+fn verdict(answered: &Answered) -> String {
+    let outlook = &answered.outlook;
+    let name_of = |tag| answered.name_of(tag);
+    let explanation = WORDS.explanation(outlook, &answered.system, &name_of);
+    format!("{}\n{explanation}\n", WORDS.headline(outlook).text())
+}
+
+fn budget(answered: &Answered) -> String {
+    let budget = &answered.outlook.budget;
+    let mut table = Table::default();
+    for load in &budget.loads {
+        table.row([
+            answered.name(load.place),
+            amount(load.hours),
+            amount(load.duty),
+            amount(load.energy),
+            amount(load.charge),
+        ]);
+    }
+    let idle = &budget.inverter;
+    let nominal = answered.system.bank.nominal;
+    let none = String::new;
+    if idle.charge.0 > 0.0 {
+        let (hours, energy, charge) =
+            (amount(idle.hours), amount(idle.energy), amount(idle.charge));
+        table.row([caption(Caption::InverterIdle).to_owned(), hours, none(), energy, charge]);
+    }
+    let rest = [(Caption::Standing, budget.standing), (Caption::Protection, budget.protection)];
+    for (name, charge) in rest.into_iter().filter(|(_, charge)| charge.0 > 0.0) {
+        let energy = amount(charge * nominal);
+        table.row([caption(name).to_owned(), none(), none(), energy, amount(charge)]);
+    }
+    let (energy, charge) = (amount(budget.total_energy), amount(budget.total));
+    table.row([caption(Caption::All).to_owned(), none(), none(), energy, charge]);
+    format!("{}\n{}", WORDS.budget_of(budget.month), table.text())
+}
+
+fn stored(answered: &Answered) -> String {
+    let (bank, outlook) = (&answered.system.bank, &answered.outlook);
+    let full = WORDS.full_at(outlook.bank_temperature, outlook.current);
+    let mut table = Table::default();
+    table.row([caption(Caption::Rated).to_owned(), amount(bank.rated)]);
+    table.row([full, amount(outlook.capacity.full)]);
+    let usable = WORDS.usable_above(bank.reserve);
+    table.row([usable, amount(outlook.capacity.usable)]);
+    table.row([caption(Caption::Autonomy).to_owned(), WORDS.autonomy(outlook.autonomy_days)]);
+    format!("{}\n{}", caption(Caption::WhatStored), table.text())
+}
+
+fn times(answered: &Answered) -> String {
+    let times = answered.outlook.times();
+    let say = |time: Option<Hours>| {
+        time.map_or_else(|| WORDS.not_within(HORIZON_DAYS), |time| WORDS.duration(time))
+    };
+    let mut table = Table::default();
+    table.row(["", caption(Caption::AverageWeather), caption(Caption::WithoutSun)]);
+    let rows = [
+        (Caption::ToReserve, times.to_reserve, times.dark_to_reserve),
+        (Caption::ToEmpty, times.to_empty, times.dark_to_empty),
+        (Caption::ToFull, times.to_full, answered.outlook.dark.full_at),
+    ];
+    for (name, lit, dark) in rows {
+        table.row([caption(name).to_owned(), say(lit), say(dark)]);
+    }
+    format!("{}\n{}", caption(Caption::HowLong), table.text())
+}
+
+fn months(answered: &Answered) -> String {
+    let mut table = Table::default();
+    let columns = [
+        Caption::PeakSun,
+        Caption::ComesIn,
+        Caption::Used,
+        Caption::Balance,
+        Caption::Lowest,
+        Caption::KeepsUp,
+    ];
+    table.row(core::iter::once("").chain(columns.map(caption)));
+    for month in &answered.outlook.months {
+        table.row(month_row(month));
+    }
+    let tightest = WORDS.tightest(&answered.outlook);
+    format!("{}\n{}{tightest}\n", caption(Caption::MonthByMonth), table.text())
+}
+
+fn month_row(month: &Month) -> [String; 7] {
+    let plus = if month.balance.value() > 0.0 { "+" } else { "" };
+    [
+        WORDS.month(month.month).to_owned(),
+        amount(Hours(month.irradiation.0)),
+        amount(month.gain.kept),
+        amount(month.need),
+        format!("{plus}{}", amount(month.balance)),
+        amount(Percent::of_ratio(month.lowest)),
+        caption(if month.keeps_up { Caption::Yes } else { Caption::No }).to_owned(),
+    ]
+}
+
+/// What stands in the way, and what must be known; nothing if there is nothing.
+fn obstacles(answered: &Answered) -> String {
+    let obstacles = &answered.outlook.obstacles;
+    if obstacles.is_empty() {
+        return String::new();
+    }
+    let name_of = |tag| answered.name_of(tag);
+    let mut text = format!("{}\n", caption(Caption::InTheWay));
+    for obstacle in obstacles {
+        let kind = caption(if obstacle.stops() { Caption::Obstacle } else { Caption::Caution });
+        text.push_str(&format!("  {kind}: {}\n", WORDS.obstacle(obstacle, &name_of)));
+    }
+    text
+}

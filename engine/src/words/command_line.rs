@@ -1,0 +1,257 @@
+//! What the command line has to say, as typed messages; the words are in the folder of each language.
+
+use super::{Language, NameOf, en};
+use crate::document::Problem;
+use crate::place::TemperatureOrigin;
+use crate::quantity::{Amps, Celsius, Degrees, Percent};
+
+/// Why the command line stops.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Fault {
+    /// No command was given.
+    NoCommand,
+    /// A command that there is not.
+    UnknownCommand(String),
+    /// An option that the command does not have.
+    UnknownOption(String),
+    /// Something the command needs was not given.
+    Missing(Operand),
+    /// More was given than the command takes.
+    TooMuch(String),
+    /// Two options that exclude each other.
+    JsonOrCsv,
+    /// A figure that has no working.
+    UnknownFigure(String),
+    /// A month that is none.
+    NoMonth(String),
+    /// Text where a number should be.
+    NotANumber(Operand, String),
+    /// An instant that cannot be read.
+    NotAnInstant(String),
+    /// A file that is not there.
+    NoFile(String),
+    /// A file that cannot be read.
+    Unreadable(String),
+    /// A file that is no text.
+    NotText(String),
+    /// A plan that is refused.
+    Refused(Problem),
+    /// The figure does not exist for this plan: nothing is used, so it lasts for ever.
+    NothingUsed,
+}
+
+impl Fault {
+    /// Whether the command line itself was wrong, rather than what it was given.
+    #[must_use]
+    pub const fn is_usage(&self) -> bool {
+        matches!(
+            self,
+            Self::NoCommand
+                | Self::UnknownCommand(_)
+                | Self::UnknownOption(_)
+                | Self::Missing(_)
+                | Self::TooMuch(_)
+                | Self::JsonOrCsv
+                | Self::UnknownFigure(_)
+                | Self::NoMonth(_)
+        )
+    }
+}
+
+/// Something a command is given.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Operand {
+    /// A file, a link, or `-`.
+    Plan,
+    /// A latitude.
+    Latitude,
+    /// A longitude.
+    Longitude,
+    /// An instant.
+    Instant,
+    /// A figure.
+    Figure,
+    /// A month.
+    Month,
+}
+
+/// A word or two beside a figure, or over a column.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Caption {
+    /// A plan without a name.
+    Unnamed,
+    /// The inverter's own draw.
+    InverterIdle,
+    /// The standing draw.
+    Standing,
+    /// The battery protection.
+    Protection,
+    /// All of it.
+    All,
+    /// Over what is stored.
+    WhatStored,
+    /// The rated capacity.
+    Rated,
+    /// Days of autonomy.
+    Autonomy,
+    /// Over the times.
+    HowLong,
+    /// In average weather.
+    AverageWeather,
+    /// Without sun.
+    WithoutSun,
+    /// Time to the reserve.
+    ToReserve,
+    /// Time to empty.
+    ToEmpty,
+    /// Time to full.
+    ToFull,
+    /// Over the months.
+    MonthByMonth,
+    /// Peak sun hours.
+    PeakSun,
+    /// What comes in and is kept.
+    ComesIn,
+    /// What is used.
+    Used,
+    /// What is left or lacks.
+    Balance,
+    /// The lowest state of charge.
+    Lowest,
+    /// Whether the month keeps up.
+    KeepsUp,
+    /// It does.
+    Yes,
+    /// It does not.
+    No,
+    /// Over the obstacles.
+    InTheWay,
+    /// Before a caution.
+    Caution,
+    /// Before an obstacle.
+    Obstacle,
+    /// That the figures are estimates.
+    Estimates,
+    /// A month.
+    Month,
+    /// Clearness.
+    Clearness,
+    /// Spread of the clearness.
+    Spread,
+    /// Irradiation on the level.
+    Irradiation,
+    /// Irradiation outside the air.
+    Outside,
+    /// Air temperature.
+    Temperature,
+    /// Before where the temperature comes from.
+    TemperatureFrom,
+    /// Elevation of the sun.
+    Elevation,
+    /// Azimuth of the sun.
+    Azimuth,
+    /// Declination of the sun.
+    Declination,
+    /// Equation of time.
+    EquationOfTime,
+    /// Solar time.
+    SolarTime,
+    /// Irradiance outside the air, facing the sun.
+    FacingSun,
+    /// Irradiance outside the air on the level.
+    OnTheLevel,
+    /// Irradiation of the day outside the air.
+    OfTheDay,
+    /// Sunrise in universal time.
+    Sunrise,
+    /// Sunset in universal time.
+    Sunset,
+    /// The sun does not rise.
+    PolarNight,
+    /// The sun does not set.
+    PolarDay,
+    /// Before the source of a formula.
+    Source,
+}
+
+impl Language {
+    /// How the command line is used.
+    #[must_use]
+    pub fn usage(self) -> &'static str {
+        match self {
+            Self::English => en::command_line::USAGE,
+        }
+    }
+
+    /// A word or two beside a figure, or over a column.
+    #[must_use]
+    pub fn caption(self, caption: Caption) -> &'static str {
+        match self {
+            Self::English => en::command_line::caption(caption),
+        }
+    }
+
+    /// Why the command line stops, in one sentence or two.
+    #[must_use]
+    pub fn fault(self, fault: &Fault, name_of: NameOf<'_>) -> String {
+        match self {
+            Self::English => en::command_line::fault(fault, name_of),
+        }
+    }
+
+    /// A point on the globe.
+    #[must_use]
+    pub fn point(self, latitude: Degrees, longitude: Degrees) -> String {
+        match self {
+            Self::English => en::command_line::point(latitude, longitude),
+        }
+    }
+
+    /// When a run starts, and how full.
+    #[must_use]
+    pub fn beginning(self, at: chrono::NaiveDateTime, charge: Percent) -> String {
+        match self {
+            Self::English => en::command_line::beginning(at, charge),
+        }
+    }
+
+    /// The heading of the budget of a month.
+    #[must_use]
+    pub fn budget_of(self, month: usize) -> String {
+        match self {
+            Self::English => en::command_line::budget_of(month),
+        }
+    }
+
+    /// The full capacity under the circumstances of a month.
+    #[must_use]
+    pub fn full_at(self, temperature: Celsius, current: Amps) -> String {
+        match self {
+            Self::English => en::command_line::full_at(temperature, current),
+        }
+    }
+
+    /// The usable capacity above a reserve.
+    #[must_use]
+    pub fn usable_above(self, reserve: Percent) -> String {
+        match self {
+            Self::English => en::command_line::usable_above(reserve),
+        }
+    }
+
+    /// That something does not come within the longest run.
+    #[must_use]
+    pub fn not_within(self, days: usize) -> String {
+        match self {
+            Self::English => en::command_line::not_within(days),
+        }
+    }
+
+    /// Where the temperature of a place comes from, and how far it may be off.
+    #[must_use]
+    pub fn temperature_origin(self, origin: TemperatureOrigin) -> &'static str {
+        match self {
+            Self::English => en::command_line::temperature_origin(origin),
+        }
+    }
+}

@@ -1,0 +1,214 @@
+//! Words of the command line.
+
+use chrono::{Datelike, NaiveDateTime};
+
+use super::calendar::month;
+use super::problems;
+use crate::place::TemperatureOrigin;
+use crate::quantity::{Amps, Celsius, Degrees, Percent};
+use crate::words::command_line::{Caption, Fault, Operand};
+use crate::words::{NameOf, amount, precise};
+
+/// How the command line is used.
+pub const USAGE: &str = "\
+sunlarder answers what runs, what is stored, what comes in and how long it lasts.
+
+  sunlarder plan PLAN [--json | --csv] [--without-sun]
+      budget and outlook; --csv gives the run, one row a step
+  sunlarder working PLAN FIGURE [--month 1..12]
+      how a figure comes about: capacity, budget, autonomy or month
+  sunlarder link PLAN
+      the link code of a plan
+  sunlarder file PLAN
+      the file of a plan
+  sunlarder climate LATITUDE LONGITUDE [--json | --csv]
+      twelve months of clearness, irradiation and temperature
+  sunlarder sun LATITUDE LONGITUDE INSTANT [--json]
+      where the sun stands, as in: sunlarder sun 52.1 5.2 2026-06-21T12:00
+  sunlarder help
+  sunlarder version
+
+PLAN is a file, a link or its code, or - for what comes on standard input.
+North and east are positive. Instants are in universal time unless they state an offset.
+With --without-sun the run goes on without any sun; shore power and engine stay.
+";
+
+/// A word or two beside a figure, or over a column.
+// One flat list, longer than a function should be: it is a dictionary, and the compiler checks that it is complete.
+#[must_use]
+pub fn caption(caption: Caption) -> &'static str {
+    use Caption as C;
+    match caption {
+        C::Unnamed => "Plan without a name",
+        C::InverterIdle => "Inverter, idle draw",
+        C::Standing => "Standing draw",
+        C::Protection => "Battery protection",
+        C::All => "All",
+        C::WhatStored => "What you store",
+        C::Rated => "Rated",
+        C::Autonomy => "Days of autonomy",
+        C::HowLong => "How long it lasts",
+        C::AverageWeather => "average weather",
+        C::WithoutSun => "without sun",
+        C::ToReserve => "To the reserve",
+        C::ToEmpty => "To empty",
+        C::ToFull => "To full",
+        C::MonthByMonth => "Month by month, on a mean day",
+        C::PeakSun => "peak sun hours",
+        C::ComesIn => "comes in",
+        C::Used => "used",
+        C::Balance => "balance",
+        C::Lowest => "lowest charge",
+        C::KeepsUp => "keeps up",
+        C::Yes => "yes",
+        C::No => "no",
+        C::InTheWay => "What stands in the way",
+        C::Caution => "Mind",
+        C::Obstacle => "Stops it",
+        C::Estimates => {
+            "These are estimates for planning. Makers' instructions, local codes and licensed practice come first."
+        }
+        C::Month => "month",
+        C::Clearness => "clearness",
+        C::Spread => "spread",
+        C::Irradiation => "on the level",
+        C::Outside => "outside the air",
+        C::Temperature => "temperature",
+        C::TemperatureFrom => "Temperature",
+        C::Elevation => "Elevation",
+        C::Azimuth => "Azimuth, clockwise from north",
+        C::Declination => "Declination",
+        C::EquationOfTime => "Equation of time",
+        C::SolarTime => "Solar time",
+        C::FacingSun => "Irradiance outside the air, facing the sun",
+        C::OnTheLevel => "Irradiance outside the air, on the level",
+        C::OfTheDay => "Irradiation of the day outside the air, on the level",
+        C::Sunrise => "Sunrise, universal time",
+        C::Sunset => "Sunset, universal time",
+        C::PolarNight => "The sun does not rise on this day",
+        C::PolarDay => "The sun does not set on this day",
+        C::Source => "Source",
+    }
+}
+
+/// Why the command line stops.
+#[must_use]
+pub fn fault(fault: &Fault, name_of: NameOf<'_>) -> String {
+    match fault {
+        Fault::NoCommand => "Say what to do; “sunlarder help” lists the commands.".into(),
+        Fault::UnknownCommand(given) => {
+            format!("There is no command “{given}”; “sunlarder help” lists those there are.")
+        }
+        Fault::UnknownOption(given) => {
+            format!("This command has no option “{given}”; “sunlarder help” lists those it has.")
+        }
+        Fault::Missing(operand) => {
+            format!("{} is missing; “sunlarder help” shows the order.", self::operand(*operand))
+        }
+        Fault::TooMuch(given) => {
+            format!("“{given}” is more than this command takes; “sunlarder help” shows the order.")
+        }
+        Fault::JsonOrCsv => "Choose one of --json and --csv.".into(),
+        Fault::UnknownFigure(given) => {
+            format!(
+                "There is no working of “{given}”: ask for capacity, budget, autonomy or month."
+            )
+        }
+        Fault::NoMonth(given) => format!("“{given}” is no month; give a number from 1 to 12."),
+        Fault::NotANumber(operand, given) => {
+            format!("{} “{given}” is not a number.", self::operand(*operand))
+        }
+        Fault::NotAnInstant(given) => {
+            format!("“{given}” is no instant; write it as 2026-06-21T12:00, in universal time.")
+        }
+        Fault::NoFile(given) => {
+            format!("There is no file “{given}”, and it is not a link of a plan either.")
+        }
+        Fault::Unreadable(given) => format!("“{given}” cannot be read."),
+        Fault::NotText(given) => format!("“{given}” is not text, so it is no plan."),
+        Fault::Refused(problem) => problems::problem(problem, name_of),
+        Fault::NothingUsed => {
+            "This plan uses nothing, so there are no days of autonomy to work out.".into()
+        }
+    }
+}
+
+fn operand(operand: Operand) -> &'static str {
+    match operand {
+        Operand::Plan => "The plan (a file, a link, or -)",
+        Operand::Latitude => "Latitude",
+        Operand::Longitude => "Longitude",
+        Operand::Instant => "The instant",
+        Operand::Figure => "The figure",
+        Operand::Month => "The month",
+    }
+}
+
+/// A point on the globe: `53.28° N, 4.39° W`.
+#[must_use]
+pub fn point(latitude: Degrees, longitude: Degrees) -> String {
+    let side = |value: Degrees, ahead, back| {
+        let side = if value.0 < 0.0 { back } else { ahead };
+        format!("{}° {side}", value.abs().0)
+    };
+    format!("{}, {}", side(latitude, "N", "S"), side(longitude, "E", "W"))
+}
+
+/// When a run starts, and how full.
+#[must_use]
+pub fn beginning(at: NaiveDateTime, charge: Percent) -> String {
+    let date = at.date();
+    let name = month(date.month0() as usize);
+    let (day, year) = (date.day(), date.year());
+    let (time, charge) = (at.format("%H:%M"), precise(charge.0));
+    format!("from {day} {name} {year}, {time}, at {charge}\u{a0}%")
+}
+
+/// The heading of the budget of a month.
+#[must_use]
+pub fn budget_of(at: usize) -> String {
+    format!("What you run, on a mean day of {}", month(at))
+}
+
+/// The full capacity under the circumstances of a month.
+#[must_use]
+pub fn full_at(temperature: Celsius, current: Amps) -> String {
+    format!("Full, at {} and {}", amount(temperature), amount(current))
+}
+
+/// The usable capacity above a reserve.
+#[must_use]
+pub fn usable_above(reserve: Percent) -> String {
+    format!("Usable, above the reserve of {}\u{a0}%", precise(reserve.0))
+}
+
+/// That something does not come within the longest run.
+#[must_use]
+pub fn not_within(days: usize) -> String {
+    format!("not in {days} days")
+}
+
+/// Where the temperature of a place comes from, and how far it may be off.
+#[must_use]
+pub fn temperature_origin(origin: TemperatureOrigin) -> &'static str {
+    match origin {
+        TemperatureOrigin::Own => "your own temperatures",
+        TemperatureOrigin::Reanalysis => {
+            "weather reanalysis of 2000 to 2025 over some 500 km; off by about 2 °C, by 5 °C in mountains"
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn points_and_beginnings_read_well() {
+        assert_eq!(point(Degrees(53.28), Degrees(-4.39)), "53.28° N, 4.39° W");
+        assert_eq!(point(Degrees(-33.9), Degrees(18.4)), "33.9° S, 18.4° E");
+        let at = chrono::NaiveDate::from_ymd_opt(2026, 11, 26).unwrap().and_hms_opt(16, 5, 0);
+        let text = beginning(at.unwrap(), Percent(92.0)).replace('\u{a0}', " ");
+        assert_eq!(text, "from 26 November 2026, 16:05, at 92 %");
+    }
+}

@@ -1,0 +1,262 @@
+//! Titles, labels, hints and buttons of the page.
+
+use crate::words::Label;
+
+/// What a label says.
+#[must_use]
+pub fn label(label: Label) -> &'static str {
+    match label {
+        Label::AddArray => "Add an array",
+        Label::AddByHand => "Type one in yourself",
+        Label::AddHours => "Add hours",
+        Label::AddSomething => "Add something",
+        Label::Ageing => "Years in the sun",
+        Label::AlbedoHint => {
+            "Grass and soil 20 %, sand 30 %, water 7 %, old snow 50 %, fresh snow 80 %."
+        }
+        Label::AlternatorHint => {
+            "What the charger on the engine gives at most. Set the hours of driving below."
+        }
+        Label::Always => "Always",
+        Label::AsATable => "As a table",
+        Label::AtTheseHours => "At these hours",
+        Label::Autonomy => "Days of autonomy",
+        Label::AutonomyHint => "The usable charge over a mean day's use, with nothing coming in.",
+        Label::AzimuthHint => {
+            "0 is north, 90 east, 180 south, 270 west. A flat array faces nowhere."
+        }
+        Label::BalanceWord => "Balance",
+        Label::BankStands => "Where the bank stands",
+        Label::BestPoint => "Voltage at the best point",
+        Label::BlankPlan => "A blank plan",
+        Label::ByEnergyLabel => "By the energy label",
+        Label::ByInverter => "Mains, by the inverter",
+        Label::ByOutput => "By what comes out, as for a microwave",
+        Label::Cable => "Cable",
+        Label::CapacityHint => "Amp-hours on the label of one battery.",
+        Label::Cautions => "What to mind",
+        Label::ChargeController => "Charge controller",
+        Label::ChargeLimit => "Charge limit of one battery",
+        Label::ChargerLimit => "Charger output, at most",
+        Label::Chemistry => "Kind of battery",
+        Label::ClockHint => {
+            "Standard time less universal time: 60 in Berlin, −300 in New York, 345 in Kathmandu."
+        }
+        Label::Close => "Close",
+        Label::ControllerLimit => "Controller output, at most",
+        Label::ControllerVoltageHint => {
+            "From its sheet. Without it the cold voltage of the array is not checked."
+        }
+        Label::CoordinatesAndClock => "Coordinates and clock",
+        Label::CopyLink => "Copy the link",
+        Label::CopyPlan => "Make a copy",
+        Label::CopyRefused => {
+            "The browser did not let the page copy. Mark the link in the box and copy it by hand."
+        }
+        Label::Counted => "Counted in the plan",
+        Label::DayInWords => "What comes in and what goes out through a typical day",
+        Label::DayLegend => "in above, out below",
+        Label::DaysAndMonths => "Days and months",
+        Label::DaysOfTheWeek => "Days of the week",
+        Label::Delete => "Delete",
+        Label::DeleteArray => "Delete this array",
+        Label::Dirt => "Dirt",
+        Label::DischargeLimit => "Discharge limit of one battery",
+        Label::Download => "Save as a file",
+        Label::Duplicate => "Duplicate",
+        Label::DutyHint => {
+            "The share of its time in which it really runs: a compressor rests between."
+        }
+        Label::Efficiency => "Efficiency by the sheet",
+        Label::EfficiencyFull => "Efficiency at full load",
+        Label::EfficiencyHalf => "Efficiency at half load",
+        Label::Engine => "Engine",
+        Label::FedBy => "Fed by",
+        Label::FirstDay => "First day",
+        Label::FollowsTheHeat => "It cools, and works harder in the heat",
+        Label::From => "From",
+        Label::HaveLinkOrFile => "I have a link or a file",
+        Label::HealthHint => "What age has left of the capacity. A new one has 100 %.",
+        Label::HeatIsComputed => "Heat is reckoned from the weather hour by hour.",
+        Label::HereName => "Here",
+        Label::HourRateHint => {
+            "The hours in which the label's capacity was measured; 20 is usual for lead."
+        }
+        Label::HoursPerDay => "Hours a day",
+        Label::HowAutonomy => "How are the days of autonomy worked out?",
+        Label::HowBudget => "How is the daily use worked out?",
+        Label::HowLong => "How long will it last?",
+        Label::HowMonth => "How is this month's balance worked out?",
+        Label::HowUsable => "How is the usable charge worked out?",
+        Label::HowWorkedOut => "How is this worked out?",
+        Label::IdleHint => "What it takes while on with nothing connected.",
+        Label::InADay => "In, a day",
+        Label::InVoltsAndAmps => "In volts and amps",
+        Label::InWatts => "In watts",
+        Label::InWord => "In",
+        Label::InsideHint => {
+            "The room, cabin or vehicle is never colder than this. Refrigerators and a bank inside feel it."
+        }
+        Label::InverterAwake => "Inverter, awake",
+        Label::InverterIsOn => "The inverter is on",
+        Label::KeepsUp => "Keeps up",
+        Label::KeptAt => "At its own temperature",
+        Label::KeptInside => "Inside",
+        Label::KeptOutside => "Outside",
+        Label::LabelHint => "The energy of a year, with all its pauses.",
+        Label::LastPlan => "My last plan",
+        Label::LatitudeHint => "North is positive, south negative.",
+        Label::LeftAtHome => "left at home",
+        Label::LinkCopied => "The link is on the clipboard.",
+        Label::LinkHint => {
+            "The whole plan is in the link. Nothing is sent anywhere until you send it."
+        }
+        Label::LinkToPlan => "Link to this plan",
+        Label::LocationTaken => "Your place is taken over. Check the clock below.",
+        Label::LongitudeHint => "East is positive, west negative.",
+        Label::LossesAndSheet => "Losses and module sheet",
+        Label::MayBeUsed => "May be used",
+        Label::MeanWeather => "Mean weather",
+        Label::Menu => "Plan",
+        Label::ModulesInSeries => "Modules in series",
+        Label::Month => "Month",
+        Label::MonthByMonth => "Month by month",
+        Label::MonthLegend => "Ah a day, in against out; tap a month",
+        Label::MonthsOfTheYear => "Months of the year",
+        Label::More => "More",
+        Label::MoreOfTheBank => "Age, limits and losses",
+        Label::MountedFlush => "Close on a roof",
+        Label::MountedOpen => "Air behind",
+        Label::Mounting => "Mounting",
+        Label::MoveDown => "Move down",
+        Label::MoveUp => "Move up",
+        Label::Mppt => "Maximum-power-point (MPPT)",
+        Label::Name => "Name",
+        Label::NameOfPlan => "Name of this plan",
+        Label::NewPlan => "Start a new plan",
+        Label::NewVersion => "A new version is ready. Your plans stay as they are.",
+        Label::NoLocation => {
+            "The device did not tell where it is. Search a town, or type the coordinates."
+        }
+        Label::NoSuchTown => {
+            "No such place is known here. Take a town near it, or type the coordinates."
+        }
+        Label::Nothing => "nothing yet",
+        Label::NothingFound => {
+            "Nothing like that is on the list. Try another word, or type it in yourself."
+        }
+        Label::OnTheBank => "The bank, as direct current",
+        Label::OnThisDevice => "On this device",
+        Label::OnlyWithLoads => "Only while its loads run",
+        Label::OpenCircuit => "Open-circuit voltage",
+        Label::OpenFile => "Open a file",
+        Label::OpenLink => "Open the link",
+        Label::OpenLinkOrFile => "Open a link or a file",
+        Label::OpenNow => "(open now)",
+        Label::OpenPlan => "Open",
+        Label::OtherLosses => "Other losses",
+        Label::OutADay => "Out, a day",
+        Label::OutWord => "Out",
+        Label::OutputHint => "Share of the input that becomes heat; about 64 % for a microwave.",
+        Label::OwnAir => "Use temperatures of my own",
+        Label::OwnSun => "Use peak sun hours of my own",
+        Label::PasteLink => "Paste a link",
+        Label::PeakLimit => "Peak limit of one battery",
+        Label::PeakSunHours => "Peak sun hours a day",
+        Label::PlaceName => "Name of the place",
+        Label::Plans => "Plans",
+        Label::PowerIsStated => "How the power is stated",
+        Label::ProtectionCircuits => "Protection circuits",
+        Label::Pwm => "Series-regulating (PWM)",
+        Label::Questions => "Your plan",
+        Label::ReadTheCurve => "Read the curve hour by hour",
+        Label::RecordLowHint => {
+            "The coldest night on record. In the cold an array's voltage rises, and may destroy its controller."
+        }
+        Label::Redo => "Redo",
+        Label::ReferenceHint => {
+            "The air for which the duty or the label was stated; 25 °C is usual."
+        }
+        Label::RemainingTime => "State of charge from now on",
+        Label::RemoveHours => "Remove these hours",
+        Label::ReserveHint => {
+            "Charge that shall stay in the bank. The other side of the depth of discharge: 20 % kept is 80 % deep."
+        }
+        Label::ReserveWord => "Reserve",
+        Label::SaveFile => "Save as a file",
+        Label::SaveRefused => "The browser did not let the page save a file.",
+        Label::ScrubHint => "Draw along the curve to read an hour.",
+        Label::SearchAppliance => "What do you use?",
+        Label::SearchTown => "Search a town, harbour or island",
+        Label::Shade => "Shade",
+        Label::ShadeAfternoon => "After 14 h by the sun",
+        Label::ShadeHint => "Share of the light that a mast, trees or hills take away.",
+        Label::ShadeMidday => "From 10 to 14 h by the sun",
+        Label::ShadeMorning => "Before 10 h by the sun",
+        Label::Share => "Share",
+        Label::SheetFirst => "Typical values stand in grey. The maker's sheet comes first.",
+        Label::Shore => "Shore power",
+        Label::ShoreHint => "What the mains charger gives at most. Set below when there is mains.",
+        Label::SmallPrint => {
+            "These are planning figures, not an installation design. Batteries, cables and gases can burn: follow the makers' instructions and local codes, and let a licensed person check high-current and mains work."
+        }
+        Label::StandingDraw => "Standing draw",
+        Label::StandingHint => {
+            "All small things that are always on together: clocks, alarms, sensors."
+        }
+        Label::StartTime => "Time",
+        Label::StartWords => {
+            "Pick what comes nearest. Everything can be changed, and nothing leaves this device."
+        }
+        Label::StorageRefused => {
+            "This device does not keep the plan: its storage is full or refused. Save it as a file or copy the link before you leave."
+        }
+        Label::StoredPlanUnreadable => {
+            "Your last plan could not be read. It is kept untouched under Plans."
+        }
+        Label::StringsInParallel => "Strings in parallel",
+        Label::SummerTime => "Summer time",
+        Label::SunAndTemperature => "Sun and temperature, month by month",
+        Label::SurgeHint => {
+            "How many times its power it takes at the start; 1 for none. Motors take 3 to 7."
+        }
+        Label::TakeNewVersion => "Take the new version",
+        Label::TemperaturesAndGround => "Temperatures and ground",
+        Label::ThereIsAnAlternator => "The engine charges",
+        Label::ThereIsAnInverter => "There is an inverter",
+        Label::ThereIsShore => "There is shore power or mains",
+        Label::TiltHint => "0 is flat, 90 upright.",
+        Label::Time => "Time",
+        Label::Undo => "Undo",
+        Label::UnnamedPlan => "Plan without a name",
+        Label::UnreadablePlan => "A plan that cannot be read",
+        Label::Until => "Until",
+        Label::UntilEmpty => "Until empty",
+        Label::UntilFull => "Until full",
+        Label::UntilReserve => "Until the reserve",
+        Label::Verdict => "The answer",
+        Label::Vital => "A life may depend on it",
+        Label::WhatArePlanning => "What are you planning?",
+        Label::WhatComesIn => "What comes in?",
+        Label::WhatDoYouRun => "What do you run?",
+        Label::WhatDoYouStore => "What do you store?",
+        Label::When => "When it is on",
+        Label::WhereAndWhen => "Where and when?",
+        Label::WhereIAm => "Where I am",
+        Label::WhichTiltIsBest => "Which tilt is best?",
+        Label::WithoutSun => "Without any sun",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_label_says_something_of_its_own_length() {
+        for one in Label::ALL {
+            let text = label(*one);
+            assert!(!text.trim().is_empty() && text == text.trim(), "{one:?}");
+        }
+    }
+}

@@ -1,0 +1,323 @@
+//! Why something was refused, and how the fields are called.
+
+use crate::document::{Field, FieldFault, List, MAX_BYTES, Problem, TextField, VERSION};
+use crate::quantity::Unit;
+use crate::words::number::{as_given, grouped_count};
+use crate::words::{NameOf, amount};
+use crate::working::Tag;
+
+use super::calendar::month;
+
+/// A clear sentence or two: what was found where, what is allowed, what to do.
+///
+/// `name_of` gives the names of loads and arrays where they are known.
+#[must_use]
+pub fn problem(problem: &Problem, name_of: NameOf<'_>) -> String {
+    match problem {
+        Problem::OutOfRange { field, at, value } => out_of_range(*field, *at, *value, name_of),
+        Problem::TooLong { field, at, length } => {
+            let what = format!("{}{}", text_field(*field), belonging(*at, name_of));
+            let limit = field.limit();
+            format!("{what} has {length} characters; it may have {limit}. Shorten it.")
+        }
+        Problem::TooMany { list, length } => too_many(*list, *length),
+        Problem::BadSpan { span } => format!(
+            "“{span}” is no stretch of the day: it must start from 00:00 to 23:59, end from 00:01 to 24:00, and not be empty."
+        ),
+        Problem::ImplausibleSun { month: number, stated, most } => {
+            let name = month(usize::from(*number).saturating_sub(1));
+            format!(
+                "Peak sun hours of {name} are {} kWh/m² a day; from 0 to {} can be, for that is what arrives above the air there.",
+                as_given(stated.0),
+                amount(*most)
+            )
+        }
+        Problem::IdleAboveLoss { idle, loss } => format!(
+            "The idle draw of the inverter, {}, is more than all its loss at half load, {}: correct the idle draw or the efficiency.",
+            amount(*idle),
+            amount(*loss)
+        ),
+        Problem::DateOutOfRange { date } => {
+            format!("The first day is {date}; it must lie from 2020-01-01 to 2099-12-31.")
+        }
+        Problem::NotJson { line, column } => not_json(*line, *column),
+        Problem::NotAPlan => {
+            "This is a file of another program: a plan of this one begins with “sunlarder” and its version.".into()
+        }
+        Problem::TooLarge { bytes } => format!(
+            "This has {} bytes, and no plan has that many: at most {} in a file. It is something else.",
+            grouped_count(*bytes),
+            grouped_count(MAX_BYTES)
+        ),
+        Problem::NewerVersion { version } => newer(*version),
+        Problem::WrongField { path, fault } => wrong_field(path, *fault),
+        Problem::BadLetters => {
+            "This is no link of a plan: it has characters that none has. Copy the whole link once more.".into()
+        }
+        Problem::Damaged => {
+            "This link is cut off or was changed on its way. Copy the whole link once more.".into()
+        }
+    }
+}
+
+/// What stands behind a refusal where a plan is open.
+#[must_use]
+pub fn unchanged() -> &'static str {
+    "Nothing was changed."
+}
+
+/// A load or array that has no name, by its place.
+#[must_use]
+pub fn unnamed(tag: Tag) -> Option<String> {
+    match tag {
+        Tag::Load(place) => Some(format!("Load {}", u32::from(place) + 1)),
+        Tag::Array(place) => Some(format!("Array {}", u32::from(place) + 1)),
+        Tag::None | Tag::Month(_) => None,
+    }
+}
+
+fn out_of_range(field: Field, at: Tag, value: f64, name_of: NameOf<'_>) -> String {
+    let range = field.range();
+    if field == Field::InSeries && range.holds(value) {
+        let count = as_given(value);
+        return format!(
+            "{count} batteries of that voltage in series make more cells in a row than any bank has. Lower the number or the voltage."
+        );
+    }
+    let what = format!("{}{}", self::field(field), belonging(at, name_of));
+    let (least, most) = (as_given(range.min), with_unit(field, range.max));
+    let least = if range.unit == Unit::Degree { format!("{least}°") } else { least };
+    if value.is_nan() {
+        return format!("{what} is not a number; it must lie between {least} and {most}.");
+    }
+    let found = with_unit(field, value);
+    format!("{what} is {found}; it must lie between {least} and {most}.")
+}
+
+/// ` of load 3, “Kettle”,` or nothing.
+fn belonging(at: Tag, name_of: NameOf<'_>) -> String {
+    let (kind, place) = match at {
+        Tag::Load(place) => ("load", place),
+        Tag::Array(place) => ("array", place),
+        Tag::None | Tag::Month(_) => return String::new(),
+    };
+    let number = u32::from(place) + 1;
+    match name_of(at).filter(|name| !name.is_empty()) {
+        Some(name) => format!(" of {kind} {number}, “{name}”,"),
+        None => format!(" of {kind} {number}"),
+    }
+}
+
+fn too_many(list: List, length: usize) -> String {
+    let (whose, things) = match list {
+        List::Loads => ("The plan", "loads"),
+        List::Arrays => ("The plan", "arrays"),
+        List::Spans => ("A schedule", "stretches of the day"),
+    };
+    let (length, limit) = (grouped_count(length), list.limit());
+    format!(
+        "{whose} has {length} {things}; it may have {limit}. Put some together, or leave some out."
+    )
+}
+
+fn not_json(line: usize, column: usize) -> String {
+    if line <= 1 && column == 0 {
+        return "This file is empty.".into();
+    }
+    format!(
+        "This file cannot be read from line {line}, column {column} on: it is cut off, or no plan. Take a fresh copy."
+    )
+}
+
+fn newer(version: u32) -> String {
+    if version <= VERSION {
+        return "This plan has parts that this release does not know: a newer one made it. Update, then open it again.".into();
+    }
+    format!(
+        "This plan has format version {version}, and this release knows version {VERSION}. Update, then open it again."
+    )
+}
+
+fn wrong_field(path: &str, fault: FieldFault) -> String {
+    match fault {
+        FieldFault::Unknown => format!(
+            "The field “{path}” is unknown to this release: correct its name, or take it out of the file."
+        ),
+        FieldFault::Missing => format!("The field “{path}” is missing from the file: add it."),
+        FieldFault::WrongKind => format!(
+            "The field “{path}” holds something of another kind than it should: text for a number, or a choice that is none."
+        ),
+    }
+}
+
+fn text_field(field: TextField) -> &'static str {
+    match field {
+        TextField::PlanName => "The name of the plan",
+        TextField::PlaceName => "The name of the place",
+        TextField::LoadName => "The name",
+    }
+}
+
+/// A value as it was given, with the unit of its field.
+fn with_unit(field: Field, value: f64) -> String {
+    let number = as_given(value);
+    match unit(field) {
+        "" => number,
+        "°" => format!("{number}°"),
+        unit => format!("{number}\u{a0}{unit}"),
+    }
+}
+
+/// The unit of a field as an input box shows it, also of those whose unit is no quantity of the engine; empty for counts.
+#[must_use]
+pub fn unit(field: Field) -> &'static str {
+    match field {
+        Field::UtcOffset => "min",
+        Field::LabelEnergy => "kWh",
+        Field::ProtectionDraw => "mA",
+        Field::PowerCoefficient => "%/K",
+        field => field.range().unit.symbol(),
+    }
+}
+
+/// The label of an input box.
+// One flat list, longer than a function should be: it is a dictionary, and the compiler checks that it is complete.
+#[must_use]
+pub fn field(field: Field) -> &'static str {
+    use Field as F;
+    match field {
+        F::Latitude => "Latitude",
+        F::Longitude => "Longitude",
+        F::UtcOffset => "Time zone",
+        F::PeakSun => "Peak sun hours",
+        F::AirTemperature => "Air temperature",
+        F::Albedo => "Light thrown back by the ground",
+        F::InsideTemperature => "Inside never colder than",
+        F::RecordLow => "Record low",
+        F::StartCharge => "State of charge at the start",
+        F::Quantity => "Quantity",
+        F::LoadPower => "Power",
+        F::LoadCurrent => "Current on the plate",
+        F::PlateVoltage => "Voltage on the plate",
+        F::LabelEnergy => "Energy a year on the label",
+        F::OutputPower => "Output power",
+        F::OutputEfficiency => "Efficiency",
+        F::Duty => "Duty cycle",
+        F::Surge => "Surge at the start",
+        F::HoursPerDay => "Hours a day",
+        F::FridgeInside => "Temperature kept inside",
+        F::FridgeReference => "Figures stated for air of",
+        F::StandingCurrent => "Standing draw",
+        F::InverterRated => "Continuous output of the inverter",
+        F::InverterSurge => "Surge output of the inverter",
+        F::InverterIdle => "Idle draw of the inverter",
+        F::InverterEfficiency => "Efficiency of the inverter",
+        F::BatteryVoltage => "Nominal voltage of one battery",
+        F::BatteryCapacity => "Rated capacity of one battery",
+        F::HourRate => "Hours of the rated capacity",
+        F::InSeries => "In series",
+        F::InParallel => "In parallel",
+        F::Health => "Capacity left with age",
+        F::Reserve => "Reserve",
+        F::BatteryTemperature => "Temperature of the bank",
+        F::BatteryCurrent => "Current limit of one battery",
+        F::ProtectionDraw => "Draw of the battery protection",
+        F::ChargeEfficiency => "Charge efficiency",
+        F::RateExponent => "Rate exponent",
+        F::SelfDischarge => "Self-discharge in a month",
+        F::ModulePower => "Power of one module",
+        F::ModuleVoltage => "Voltage of one module",
+        F::ModuleCurrent => "Short-circuit current of one module",
+        F::PowerCoefficient => "Change of power with temperature",
+        F::Tilt => "Tilt",
+        F::Azimuth => "Azimuth",
+        F::Loss => "Loss",
+        F::Shading => "Shade",
+        F::ChargerCurrent => "Output limit of the charger",
+        F::ControllerVoltage => "Highest array voltage of the controller",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::document::{Document, Span};
+    use crate::quantity::{Irradiation, Watts};
+
+    fn nameless(_: Tag) -> Option<String> {
+        None
+    }
+
+    fn said(problem: &Problem) -> String {
+        super::problem(problem, &nameless).replace(['\u{a0}', '\u{202f}'], " ")
+    }
+
+    #[test]
+    fn a_bad_number_is_told_with_field_owner_value_and_range() {
+        let kettle = |tag| (tag == Tag::Load(2)).then(|| "Kettle".to_owned());
+        let problem =
+            Problem::OutOfRange { field: Field::LoadPower, at: Tag::Load(2), value: 1e300 };
+        let text = super::problem(&problem, &kettle).replace(['\u{a0}', '\u{202f}'], " ");
+        assert_eq!(
+            text,
+            "Power of load 3, “Kettle”, is 1e300 W; it must lie between 0 and 100 000 W."
+        );
+        let south = Problem::OutOfRange { field: Field::Latitude, at: Tag::None, value: -90.5 };
+        assert_eq!(said(&south), "Latitude is −90.5°; it must lie between −90° and 90°.");
+        let none = Problem::OutOfRange { field: Field::Tilt, at: Tag::Array(0), value: f64::NAN };
+        assert_eq!(said(&none), "Tilt of array 1 is not a number; it must lie between 0° and 90°.");
+        let draw = Problem::OutOfRange { field: Field::ProtectionDraw, at: Tag::None, value: -1.0 };
+        assert!(said(&draw).contains("−1 mA"), "{}", said(&draw));
+    }
+
+    #[test]
+    fn every_problem_is_a_calm_sentence() {
+        let span = Span { from_min: 420, to_min: 420 };
+        let problems = [
+            Problem::TooLong { field: TextField::LoadName, at: Tag::Load(0), length: 120 },
+            Problem::TooMany { list: List::Loads, length: 10_000 },
+            Problem::BadSpan { span },
+            Problem::ImplausibleSun { month: 3, stated: Irradiation(14.2), most: Irradiation(9.3) },
+            Problem::IdleAboveLoss { idle: Watts(90.0), loss: Watts(43.5) },
+            Problem::DateOutOfRange { date: chrono::NaiveDate::MIN },
+            Problem::NotJson { line: 3, column: 16 },
+            Problem::NotJson { line: 1, column: 0 },
+            Problem::NotAPlan,
+            Problem::TooLarge { bytes: 2_000_000 },
+            Problem::NewerVersion { version: 0 },
+            Problem::NewerVersion { version: 7 },
+            Problem::WrongField { path: "loads[3].quantiti".into(), fault: FieldFault::Unknown },
+            Problem::WrongField { path: "place".into(), fault: FieldFault::Missing },
+            Problem::WrongField { path: "bank".into(), fault: FieldFault::WrongKind },
+            Problem::BadLetters,
+            Problem::Damaged,
+        ];
+        let mut texts: Vec<String> = problems.iter().map(said).collect();
+        for text in &texts {
+            assert!(text.ends_with('.') && !text.contains('!') && !text.contains("{"), "{text}");
+        }
+        assert!(texts[1].contains("10 000 loads") && texts[1].contains("200"), "{}", texts[1]);
+        assert!(texts[3].contains("March") && texts[3].contains("14.2"), "{}", texts[3]);
+        texts.sort();
+        texts.dedup();
+        assert_eq!(texts.len(), problems.len(), "each is told apart");
+    }
+
+    #[test]
+    fn what_the_engine_refuses_reads_well() {
+        let mut plan = Document::default();
+        plan.bank.battery_v = 48.0;
+        plan.bank.in_series = 300.0;
+        let problem = crate::system::System::assemble(&plan, &mut ()).unwrap_err();
+        assert!(said(&problem).starts_with("300 batteries"), "{}", said(&problem));
+    }
+
+    #[test]
+    fn every_field_has_a_label_of_its_own() {
+        let mut labels: Vec<_> = Field::ALL.iter().map(|field| super::field(*field)).collect();
+        labels.sort_unstable();
+        labels.dedup();
+        assert_eq!(labels.len(), Field::ALL.len());
+        assert!(labels.iter().all(|label| label.len() > 3 && label.len() < 45));
+    }
+}

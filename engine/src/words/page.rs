@@ -1,0 +1,378 @@
+//! What the page and the command line say: dispatch to the languages.
+
+use super::{Label, Language, NameOf, Sentence, en};
+use crate::document::{Chemistry, Field};
+use crate::load::catalogue::{Appliance, Group};
+use crate::outlook::{BestTilt, Obstacle, Outlook};
+use crate::place::{Origin, SummerTime};
+use crate::quantity::{AmpHours, Hours};
+use crate::system::System;
+
+impl Language {
+    /// A short text of the page.
+    #[must_use]
+    pub fn label(self, label: Label) -> &'static str {
+        match self {
+            Self::English => en::labels::label(label),
+        }
+    }
+
+    /// The name of an appliance.
+    #[must_use]
+    pub fn appliance(self, appliance: Appliance) -> &'static str {
+        match self {
+            Self::English => en::appliances::name(appliance),
+        }
+    }
+
+    /// Words by which people look for an appliance.
+    #[must_use]
+    pub fn appliance_words(self, appliance: Appliance) -> &'static str {
+        match self {
+            Self::English => en::appliances::search_words(appliance),
+        }
+    }
+
+    /// The name of a group of appliances.
+    #[must_use]
+    pub fn appliance_group(self, group: Group) -> &'static str {
+        match self {
+            Self::English => en::appliances::group(group),
+        }
+    }
+
+    /// The name of a country by its code.
+    #[must_use]
+    pub fn country(self, code: &str) -> Option<&'static str> {
+        match self {
+            Self::English => en::countries::country(code),
+        }
+    }
+
+    /// The verdict as a headline.
+    #[must_use]
+    pub fn headline(self, outlook: &Outlook) -> Sentence {
+        match self {
+            Self::English => en::verdict::headline(outlook),
+        }
+    }
+
+    /// The verdict in a few words.
+    #[must_use]
+    pub fn short(self, outlook: &Outlook) -> String {
+        match self {
+            Self::English => en::verdict::short(outlook),
+        }
+    }
+
+    /// What explains the verdict.
+    #[must_use]
+    pub fn explanation(self, outlook: &Outlook, system: &System, name_of: NameOf<'_>) -> String {
+        match self {
+            Self::English => en::verdict::explanation(outlook, system, name_of),
+        }
+    }
+
+    /// What cannot work or must be known.
+    #[must_use]
+    pub fn obstacle(self, obstacle: &Obstacle, name_of: NameOf<'_>) -> String {
+        match self {
+            Self::English => en::verdict::obstacle(obstacle, name_of),
+        }
+    }
+
+    /// The tightest month and why.
+    #[must_use]
+    pub fn tightest(self, outlook: &Outlook) -> String {
+        match self {
+            Self::English => en::verdict::tightest(outlook),
+        }
+    }
+
+    /// Which months keep up.
+    #[must_use]
+    pub fn months_kept(self, bits: u16) -> String {
+        match self {
+            Self::English => en::verdict::months_kept(bits),
+        }
+    }
+
+    /// A length of time.
+    #[must_use]
+    pub fn duration(self, hours: Hours) -> String {
+        match self {
+            Self::English => en::verdict::duration(hours),
+        }
+    }
+
+    /// How a day comes out.
+    #[must_use]
+    pub fn day_balance(self, balance: AmpHours) -> String {
+        match self {
+            Self::English => en::verdict::day_balance(balance),
+        }
+    }
+
+    /// Days of autonomy.
+    #[must_use]
+    pub fn autonomy(self, days: Option<f64>) -> String {
+        match self {
+            Self::English => en::verdict::autonomy(days),
+        }
+    }
+
+    /// A load that has no name.
+    #[must_use]
+    pub fn unnamed_load(self) -> &'static str {
+        match self {
+            Self::English => en::page::unnamed_load(),
+        }
+    }
+
+    /// Round the clock.
+    #[must_use]
+    pub fn always(self) -> &'static str {
+        match self {
+            Self::English => en::page::always(),
+        }
+    }
+
+    /// Round the clock, more in the heat.
+    #[must_use]
+    pub fn always_by_heat(self) -> &'static str {
+        match self {
+            Self::English => en::page::always_by_heat(),
+        }
+    }
+
+    /// Hours of a day.
+    #[must_use]
+    pub fn hours_a_day(self, hours: f64) -> String {
+        match self {
+            Self::English => en::page::hours_a_day(hours),
+        }
+    }
+
+    /// A daily amount.
+    #[must_use]
+    pub fn per_day(self, charge: AmpHours) -> String {
+        match self {
+            Self::English => en::page::per_day(charge),
+        }
+    }
+
+    /// A chemistry.
+    #[must_use]
+    pub fn chemistry(self, chemistry: Chemistry) -> &'static str {
+        match self {
+            Self::English => en::page::chemistry(chemistry),
+        }
+    }
+
+    /// The bank in a few words.
+    #[must_use]
+    pub fn bank(self, charge: &str, chemistry: Chemistry, volts: &str) -> String {
+        match self {
+            Self::English => en::page::bank(charge, chemistry, volts),
+        }
+    }
+
+    /// What may be used of the bank.
+    #[must_use]
+    pub fn usable(self, usable: &str, rated: &str, temperature: &str, month: usize) -> String {
+        match self {
+            Self::English => en::page::usable(usable, rated, temperature, month),
+        }
+    }
+
+    /// The limits of the bank.
+    #[must_use]
+    pub fn bank_limits(self, charge: &str, discharge: &str, peak: &str, milliohm: &str) -> String {
+        match self {
+            Self::English => en::page::bank_limits(charge, discharge, peak, milliohm),
+        }
+    }
+
+    /// A rule of summer time.
+    #[must_use]
+    pub fn summer_time(self, rule: SummerTime) -> &'static str {
+        match self {
+            Self::English => en::page::summer_time(rule),
+        }
+    }
+
+    /// Where the sun's figures come from.
+    #[must_use]
+    pub fn climate_origin(self, origin: Origin) -> &'static str {
+        match self {
+            Self::English => en::page::climate_origin(origin),
+        }
+    }
+
+    /// Place, month and start.
+    #[must_use]
+    pub fn where_and_when(
+        self,
+        place: &str,
+        month: usize,
+        weekday: usize,
+        time: &str,
+        charge: &str,
+    ) -> String {
+        match self {
+            Self::English => en::page::where_and_when(place, month, weekday, time, charge),
+        }
+    }
+
+    /// Label of the reserve line.
+    #[must_use]
+    pub fn reserve_line(self, percent: &str) -> String {
+        match self {
+            Self::English => en::page::reserve_line(percent),
+        }
+    }
+
+    /// The curve in words.
+    #[must_use]
+    pub fn curve_in_words(self, verdict: &str, month: usize) -> String {
+        match self {
+            Self::English => en::page::curve_in_words(verdict, month),
+        }
+    }
+
+    /// What is read at an hour of the curve.
+    #[must_use]
+    pub fn reading(self, when: &str, charge: &str, volts: &str, comes: &str, goes: &str) -> String {
+        match self {
+            Self::English => en::page::reading(when, charge, volts, comes, goes),
+        }
+    }
+
+    /// What is read after the bank is empty.
+    #[must_use]
+    pub fn reading_empty(self, when: &str) -> String {
+        match self {
+            Self::English => en::page::reading_empty(when),
+        }
+    }
+
+    /// The rated capacity behind the usable one.
+    #[must_use]
+    pub fn of_rated(self, rated: &str) -> String {
+        match self {
+            Self::English => en::page::of_rated(rated),
+        }
+    }
+
+    /// Power of the arrays.
+    #[must_use]
+    pub fn of_sun(self, watts: &str) -> String {
+        match self {
+            Self::English => en::page::of_sun(watts),
+        }
+    }
+
+    /// An array by its place.
+    #[must_use]
+    pub fn array(self, place: usize) -> String {
+        match self {
+            Self::English => en::page::array(place),
+        }
+    }
+
+    /// The range usual for an appliance.
+    #[must_use]
+    pub fn usual_range(self, low: &str, high: &str) -> String {
+        match self {
+            Self::English => en::page::usual_range(low, high),
+        }
+    }
+
+    /// Best tilts beside what the array gets.
+    #[must_use]
+    pub fn best_tilt(self, best: &BestTilt, month: usize) -> String {
+        match self {
+            Self::English => en::page::best_tilt(best, month),
+        }
+    }
+
+    /// An example by place and month.
+    #[must_use]
+    pub fn scenario(self, place: &str, month: usize) -> String {
+        match self {
+            Self::English => en::page::scenario(place, month),
+        }
+    }
+
+    /// The typical day of a month.
+    #[must_use]
+    pub fn a_day_in(self, month: usize) -> String {
+        match self {
+            Self::English => en::page::a_day_in(month),
+        }
+    }
+
+    /// That something was added.
+    #[must_use]
+    pub fn added(self, name: &str) -> String {
+        match self {
+            Self::English => en::page::added(name),
+        }
+    }
+
+    /// That something was deleted.
+    #[must_use]
+    pub fn deleted(self, name: &str) -> String {
+        match self {
+            Self::English => en::page::deleted(name),
+        }
+    }
+
+    /// That no more loads fit.
+    #[must_use]
+    pub fn full_of_loads(self, limit: usize) -> String {
+        match self {
+            Self::English => en::page::full_of_loads(limit),
+        }
+    }
+
+    /// The name of a copy.
+    #[must_use]
+    pub fn copy_of(self, name: &str) -> String {
+        match self {
+            Self::English => en::page::copy_of(name),
+        }
+    }
+
+    /// The version of the program.
+    #[must_use]
+    pub fn version(self, version: &str) -> String {
+        match self {
+            Self::English => en::page::version(version),
+        }
+    }
+
+    /// That a box must be filled in.
+    #[must_use]
+    pub fn missing(self, field: Field) -> String {
+        match self {
+            Self::English => en::page::missing(field),
+        }
+    }
+
+    /// That a box holds no number.
+    #[must_use]
+    pub fn no_number(self, field: Field, typed: &str) -> String {
+        match self {
+            Self::English => en::page::no_number(field, typed),
+        }
+    }
+
+    /// Longer than the longest run.
+    #[must_use]
+    pub fn beyond(self) -> String {
+        match self {
+            Self::English => en::page::beyond(),
+        }
+    }
+}

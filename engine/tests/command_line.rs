@@ -1,0 +1,353 @@
+//! The command line as people, scripts and pipes meet it: the built program, its exit codes and its words.
+
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at what it cannot read")]
+
+use std::io::Write;
+use std::path::PathBuf;
+use std::process::{Command, Output, Stdio};
+
+use serde_json::Value;
+
+/// Ends of names that tell a unit; a number in JSON has one of them, or is one of [`COUNTS`].
+const UNITS: [&str; 16] = [
+    "_ah",
+    "_wh",
+    "_a",
+    "_v",
+    "_w",
+    "_h",
+    "_days",
+    "_pct",
+    "_ratio",
+    "_c",
+    "_deg",
+    "_min",
+    "_kwh_per_m2",
+    "_w_per_m2",
+    "_local",
+    "_utc",
+];
+/// Numbers that count and have no unit.
+const COUNTS: [&str; 5] = ["format", "month", "months", "load", "array"];
+/// Rounding of the sums of a run, relative to the charge moved.
+const ROUNDING: f64 = 1e-9;
+
+fn run(arguments: &[&str]) -> Output {
+    Command::new(env!("CARGO_BIN_EXE_sunlarder")).args(arguments).output().unwrap()
+}
+
+/// The program with something on its standard input.
+fn run_with(input: &[u8], arguments: &[&str]) -> Output {
+    let mut child = Command::new(env!("CARGO_BIN_EXE_sunlarder"))
+        .args(arguments)
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .unwrap();
+    // The program may refuse before it has read everything.
+    let _ = child.stdin.take().unwrap().write_all(input);
+    child.wait_with_output().unwrap()
+}
+
+/// Standard output of a success, with nothing on standard error.
+fn said(output: &Output) -> String {
+    let told = String::from_utf8(output.stderr.clone()).unwrap();
+    assert!(output.status.success() && told.is_empty(), "{:?}: {told}", output.status);
+    String::from_utf8(output.stdout.clone()).unwrap()
+}
+
+fn folder(name: &str) -> PathBuf {
+    PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("..").join(name)
+}
+
+fn example(name: &str) -> String {
+    folder("examples").join(name).to_str().unwrap().to_owned()
+}
+
+fn examples() -> Vec<String> {
+    let found = std::fs::read_dir(folder("examples")).unwrap();
+    let paths = found.map(|entry| entry.unwrap().path().to_str().unwrap().to_owned());
+    let plans: Vec<String> = paths.filter(|path| path.ends_with(".json")).collect();
+    assert!(plans.len() >= 4, "{plans:?}");
+    plans
+}
+
+fn json(arguments: &[&str]) -> Value {
+    serde_json::from_str(&said(&run(arguments))).unwrap()
+}
+
+/// Holds every number against the rule that its name ends in its unit.
+fn assert_units(value: &Value, name: &str) {
+    match value {
+        Value::Object(fields) => fields.iter().for_each(|(name, value)| assert_units(value, name)),
+        Value::Array(items) => items.iter().for_each(|item| assert_units(item, name)),
+        Value::Number(_) => {
+            let told = UNITS.iter().any(|unit| name.ends_with(unit)) || COUNTS.contains(&name);
+            assert!(told, "the number {name} tells no unit");
+        }
+        _ => {}
+    }
+}
+
+fn number(value: &Value, path: &str) -> f64 {
+    value.pointer(path).and_then(Value::as_f64).unwrap_or_else(|| panic!("no number at {path}"))
+}
+
+#[test]
+fn a_plan_reads_as_a_page() {
+    let text = said(&run(&["plan", &example("camper.json")]));
+    let golden = folder("tests/reference/command_line/camper.txt");
+    if std::env::var_os("SUNLARDER_WRITE").is_some() {
+        std::fs::write(&golden, &text).unwrap();
+    }
+    // A checkout may have other line ends.
+    let expected = std::fs::read_to_string(golden).unwrap().replace("\r\n", "\n");
+    assert!(text == expected, "if this is as it should be, run with SUNLARDER_WRITE=1:\n{text}");
+}
+
+#[test]
+fn every_example_gives_text_json_and_csv() {
+    for plan in examples() {
+        assert!(said(&run(&["plan", &plan])).lines().count() > 30, "{plan}");
+        let answers = json(&["plan", &plan, "--json"]);
+        assert_units(&answers, "");
+        assert_eq!(answers.pointer("/months").unwrap().as_array().unwrap().len(), 12);
+        let csv = said(&run(&["plan", &plan, "--csv"]));
+        let columns = csv.lines().next().unwrap().split(',').count();
+        assert!(csv.lines().all(|row| row.split(',').count() == columns), "{plan}");
+    }
+}
+
+#[test]
+fn sums_of_json_are_those_of_its_parts_and_balance() {
+    for plan in examples() {
+        for dark in [false, true] {
+            let mut arguments = vec!["plan", plan.as_str(), "--json"];
+            arguments.extend(dark.then_some("--without-sun"));
+            let answers = json(&arguments);
+            let of = |name: &str| number(&answers, &format!("/run/{name}_ah"));
+            let came = of("solar") + of("engine") + of("shore");
+            let went = of("load") + of("protection") + of("charge_loss") + of("self_discharge");
+            let gap = came - went - of("stored");
+            assert!(gap.abs() <= ROUNDING * (came + went + 1.0), "{plan}: {gap}");
+            if dark {
+                assert_eq!(of("solar"), 0.0);
+                assert_eq!(answers.pointer("/run/sun"), Some(&Value::from("none")));
+            }
+            let budget = answers.pointer("/budget").unwrap();
+            let loads = budget.pointer("/loads").unwrap().as_array().unwrap();
+            let loads: f64 = loads.iter().map(|load| number(load, "/at_bank_ah")).sum();
+            let rest = ["/inverter_idle_ah", "/standing_ah", "/protection_ah"];
+            let sum = loads + rest.iter().map(|name| number(budget, name)).sum::<f64>();
+            let gap = sum - number(budget, "/total_ah");
+            assert!(gap.abs() <= ROUNDING * (sum + 1.0), "{plan}: {gap}");
+        }
+    }
+}
+
+#[test]
+fn csv_has_one_row_a_step_until_the_run_ends() {
+    let plan = example("camper.json");
+    for more in [&[][..], &["--without-sun"]] {
+        let answers = json(&[&["plan", &plan, "--json"], more].concat());
+        let lasts = number(&answers, "/run/lasts_h");
+        let csv = said(&run(&[&["plan", &plan, "--csv"], more].concat()));
+        let rows: Vec<Vec<&str>> =
+            csv.lines().skip(1).map(|row| row.split(',').collect()).collect();
+        // The plan starts on a whole quarter-hour, so every step is one.
+        assert_eq!(rows.len() as f64, lasts * 4.0);
+        assert_eq!(rows[0][1], "2026-11-26T16:15");
+        let last: f64 = rows.last().unwrap()[2].parse().unwrap();
+        assert!((last - number(&answers, "/run/last_charge_pct")).abs() < 1e-4);
+        let header: Vec<&str> = csv.lines().next().unwrap().split(',').collect();
+        let solar = header.iter().position(|name| *name == "solar_a").unwrap();
+        let sunny = rows.iter().any(|row| row[solar].parse::<f64>().unwrap() > 0.0);
+        assert_eq!(sunny, more.is_empty());
+        for name in header {
+            assert!(
+                name == "clock_time" || UNITS.iter().any(|unit| name.ends_with(unit)),
+                "{name}"
+            );
+        }
+    }
+}
+
+#[test]
+fn a_file_survives_its_link() {
+    for plan in examples() {
+        let code = said(&run(&["link", &plan]));
+        let from_code = said(&run(&["file", code.trim()]));
+        let own = std::fs::read_to_string(&plan).unwrap();
+        let (from_code, own): (Value, Value) =
+            (serde_json::from_str(&from_code).unwrap(), serde_json::from_str(&own).unwrap());
+        let again = said(&run_with(from_code.to_string().as_bytes(), &["link", "-"]));
+        assert_eq!(again, code);
+        assert_eq!(
+            own.get("loads").unwrap().as_array().map(Vec::len),
+            from_code.get("loads").unwrap().as_array().map(Vec::len)
+        );
+        let address = format!("https://example.org/plan/#p={}", code.trim());
+        let (by_link, by_file) = (run(&["plan", &address]), run(&["plan", &plan]));
+        assert_eq!(said(&by_link), said(&by_file));
+        let pasted = run_with(format!("  {address}\n").as_bytes(), &["plan", "-"]);
+        assert_eq!(said(&pasted), said(&by_file));
+    }
+}
+
+#[test]
+fn the_climate_and_the_sun_are_told() {
+    let climate = json(&["climate", "-33.9", "18.4", "--json"]);
+    assert_units(&climate, "");
+    let months = climate.pointer("/months").unwrap().as_array().unwrap();
+    assert_eq!(months.len(), 12);
+    for month in months {
+        let arrives =
+            number(month, "/clearness_ratio") * number(month, "/extraterrestrial_kwh_per_m2");
+        assert!((arrives - number(month, "/irradiation_kwh_per_m2")).abs() < 1e-12);
+    }
+    assert_eq!(said(&run(&["climate", "-33.9", "18.4", "--csv"])).lines().count(), 13);
+    assert!(said(&run(&["climate", "90", "-180"])).contains("December"));
+    // Reda & Andreas 2004, doi:10.1016/j.solener.2003.12.003, the worked example: zenith 50.11162°, azimuth 194.34024° at
+    // 39.742476° N, 105.1786° W, 17 October 2003, 12:30:30 seven hours behind universal time. The series is good to 0.16°;
+    // in azimuth that is 0.16° over the cosine of the elevation.
+    let place = ["39.742476", "-105.1786", "2003-10-17T12:30:30-07:00", "--json"];
+    let sun = json(&[&["sun"], &place[..]].concat());
+    assert_units(&sun, "");
+    assert!((number(&sun, "/elevation_deg") - (90.0 - 50.111_62)).abs() < 0.16);
+    assert!(
+        (number(&sun, "/azimuth_deg") - 194.340_24).abs()
+            < 0.16 / libm::cos(39.89_f64.to_radians())
+    );
+    let night = said(&run(&["sun", "78.2", "15.6", "2026-12-21T12:00"]));
+    assert!(night.contains("does not rise"), "{night}");
+}
+
+#[test]
+fn every_figure_shows_its_working() {
+    let plan = example("boat.json");
+    let last = [
+        ("capacity", "Usable capacity"),
+        ("budget", "Used on a mean day"),
+        ("autonomy", "Days of autonomy"),
+        ("month", "Balance of the day"),
+    ];
+    let answers = json(&["plan", &plan, "--json"]);
+    for (figure, title) in last {
+        let text = said(&run(&["working", &plan, figure]));
+        let steps: Vec<&str> = text.split("\n\n").collect();
+        let (number, rest) = steps.last().unwrap().split_once(". ").unwrap();
+        assert_eq!(number, steps.len().to_string());
+        assert!(rest.starts_with(title), "{rest}");
+        assert!(steps.iter().all(|step| step.contains("Source: ")), "{text}");
+    }
+    let text = said(&run(&["working", &plan, "capacity"]));
+    let usable = number(&answers, "/capacity/usable_ah");
+    let shown = text.lines().rfind(|line| line.contains("C_u =")).unwrap();
+    let shown = shown.rsplit("= ").next().unwrap().replace("\u{a0}Ah", "");
+    let shown: f64 = shown.replace('\u{202f}', "").parse().unwrap();
+    assert!((shown / usable - 1.0).abs() < 1e-3, "{shown} beside {usable}");
+    let other = said(&run(&["working", &plan, "month", "--month", "1"]));
+    assert!(other.contains("January") && other != said(&run(&["working", &plan, "month"])));
+}
+
+#[test]
+fn help_and_version_succeed() {
+    for asked in [&["help"][..], &["--help"], &["plan", "--help"], &["help", "plan"]] {
+        assert!(said(&run(asked)).contains("sunlarder plan"), "{asked:?}");
+    }
+    assert_eq!(said(&run(&["version"])), format!("sunlarder {}\n", env!("CARGO_PKG_VERSION")));
+}
+
+/// Nothing on standard output, one line of words on standard error, and the exit code.
+fn assert_refused(output: &Output, code: i32, words: &str) {
+    let told =
+        String::from_utf8(output.stderr.clone()).unwrap().replace(['\u{a0}', '\u{202f}'], " ");
+    assert_eq!(output.status.code(), Some(code), "{words}: {told}");
+    assert!(output.stdout.is_empty(), "{words}");
+    assert_eq!(told.lines().count(), 1, "{told}");
+    assert!(told.trim_end().ends_with('.') && told.contains(words), "{told} lacks {words}");
+}
+
+#[test]
+fn bad_input_is_refused_in_one_line() {
+    let good = std::fs::read_to_string(example("camper.json")).unwrap();
+    let edited = |from: &str, to: &str| {
+        assert!(good.contains(from), "{from}");
+        good.replacen(from, to, 1).into_bytes()
+    };
+    let loads: Vec<String> =
+        vec![r#"{"rating": {"power_w": 5}, "schedule": {"when": "always"}}"#.into(); 10_000];
+    let many = format!("\"loads\": [{}], \"old\": [", loads.join(","));
+    let cases: Vec<(Vec<u8>, &str)> = vec![
+        (Vec::new(), "empty"),
+        (b"{\"sunlarder\": 1,".to_vec(), "line 1"),
+        (b"{\"recipe\": \"soup\"}".to_vec(), "another program"),
+        (b"{\"sunlarder\": 9}".to_vec(), "version 9"),
+        (vec![0xff, 0xfe, 0x00], "not text"),
+        (vec![b' '; (1 << 20) + 1], "bytes"),
+        (edited("\"power_w\": 45.0", "\"power_w\": 1e300"), "Power of load 1 is 1e300 W"),
+        (edited("\"power_w\": 45.0", "\"power_w\": -1"), "−1 W"),
+        (edited("\"capacity_ah\": 100.0", "\"capacity_ah\": 0"), "Rated capacity of one battery"),
+        (edited("\"capacity_ah\": 100.0", "\"capacity_ah\": null"), "bank.capacity_ah"),
+        (edited("\"tilt_deg\"", "\"tilted_deg\""), "tilted_deg"),
+        (edited("\"loads\": [", &many), "old"),
+        (b"https://example.org/#p=AQBAD".to_vec(), "cut off"),
+    ];
+    for (input, words) in cases {
+        assert_refused(&run_with(&input, &["plan", "-"]), 1, words);
+    }
+    let code = said(&run(&["link", &example("camper.json")]));
+    let (code, half) = (code.trim(), code.len() / 2);
+    assert_refused(&run(&["plan", &code[..half]]), 1, "cut off");
+    assert_refused(&run(&["plan", "no-such-plan.json"]), 1, "no file “no-such-plan.json”");
+    assert_refused(&run(&["plan", &example("")]), 1, "cannot be read");
+    assert_refused(&run(&["climate", "91", "0"]), 1, "Latitude is 91°");
+    assert_refused(&run(&["climate", "north", "0"]), 1, "“north” is not a number");
+    assert_refused(&run(&["climate", "NaN", "0"]), 1, "not a number");
+    assert_refused(&run(&["sun", "0", "0", "noon"]), 1, "“noon” is no instant");
+}
+
+#[test]
+fn a_plan_that_uses_nothing_has_no_days_of_autonomy() {
+    let mut plan: Value =
+        serde_json::from_str(&std::fs::read_to_string(example("camper.json")).unwrap()).unwrap();
+    plan["loads"] = Value::Array(Vec::new());
+    plan["bank"]["protection_ma"] = Value::from(0);
+    let plan = plan.to_string();
+    assert_refused(&run_with(plan.as_bytes(), &["working", "-", "autonomy"]), 1, "uses nothing");
+    assert!(said(&run_with(plan.as_bytes(), &["plan", "-"])).contains("Nothing runs yet"));
+}
+
+#[test]
+fn a_wrong_command_line_is_told_from_wrong_input() {
+    let plan = example("camper.json");
+    let cases: [(&[&str], &str); 9] = [
+        (&[], "help"),
+        (&["bake"], "bake"),
+        (&["plan"], "missing"),
+        (&["plan", &plan, "more"], "more"),
+        (&["plan", &plan, "--yaml"], "--yaml"),
+        (&["plan", &plan, "--json", "--csv"], "--json and --csv"),
+        (&["link", &plan, "--csv"], "--csv"),
+        (&["working", &plan, "weight"], "weight"),
+        (&["working", &plan, "month", "--month", "0"], "“0”"),
+    ];
+    for (arguments, words) in cases {
+        assert_refused(&run(arguments), 2, words);
+    }
+}
+
+#[test]
+#[cfg(unix)]
+fn a_closed_pipe_is_no_failure() {
+    let mut child = Command::new(env!("CARGO_BIN_EXE_sunlarder"))
+        .args(["plan", &example("cabin.json"), "--csv"])
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .unwrap();
+    drop(child.stdout.take());
+    let output = child.wait_with_output().unwrap();
+    assert!(output.status.success() && output.stderr.is_empty(), "{output:?}");
+}
