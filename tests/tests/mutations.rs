@@ -29,7 +29,7 @@ const CHANGES: usize = 6;
 /// Longest stretch that is cut, doubled or taken over from elsewhere.
 const STRETCH: usize = 24;
 /// Pieces of text that readers of numbers and lists stumble over.
-const STUMBLES: [&str; 16] = [
+const STUMBLES: [&str; 17] = [
     "1e300",
     "-1e300",
     "1e-300",
@@ -44,6 +44,7 @@ const STUMBLES: [&str; 16] = [
     "\"\"",
     "true",
     "24:00",
+    "60000:00",
     "\\u0000",
     "\u{1F50B}",
 ];
