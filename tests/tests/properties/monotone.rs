@@ -3,7 +3,9 @@
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
 use proptest::test_runner::TestRunner;
-use sunlarder_engine::document::{Chemistry, Document, Field, Load, Supply};
+use sunlarder_engine::document::{
+    Chemistry, Document, Field, Load, Rating, Schedule, Supply, When,
+};
 use sunlarder_engine::outlook::Outlook;
 use sunlarder_engine::system::System;
 
@@ -78,6 +80,25 @@ proptest! {
     fn more_load_on_the_inverter_never_lengthens(mut plan in lithium(), more in load(Kind::Everyday)) {
         let Some(before) = times(&plan) else { return Ok(()) };
         plan.loads.push(Load { on: true, supply: Supply::Ac, ..more });
+        let after = times(&plan).unwrap();
+        for (before, after) in before.into_iter().zip(after) {
+            prop_assert!(after <= before + ROUNDING_H, "{before} {after}");
+        }
+    }
+
+    #[test]
+    fn a_small_load_beside_a_large_one_never_lengthens(
+        mut plan in lithium(), large in 500.0..1500.0_f64, hours in 0.1..12.0_f64, small in 0.0..5.0_f64,
+    ) {
+        let ac = |power: f64, hours: f64| Load {
+            rating: Rating::PowerW(Field::LoadPower.range().rounded(power)),
+            supply: Supply::Ac,
+            schedule: Schedule::daily(When::HoursPerDay(Field::HoursPerDay.range().rounded(hours))),
+            ..Load::default()
+        };
+        plan.loads.push(ac(large, hours));
+        let Some(before) = times(&plan) else { return Ok(()) };
+        plan.loads.push(ac(small, 24.0));
         let after = times(&plan).unwrap();
         for (before, after) in before.into_iter().zip(after) {
             prop_assert!(after <= before + ROUNDING_H, "{before} {after}");
