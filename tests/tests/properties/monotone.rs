@@ -24,6 +24,18 @@ fn times(plan: &Document) -> Option<[f64; 2]> {
     )
 }
 
+/// A load that runs every day at no stated time.
+///
+/// One that runs at other times than the run itself would lower the month's mean discharge current, by which the bank's
+/// capacity is taken, and so lengthen the run by seconds.
+fn steady() -> impl Strategy<Value = Load> {
+    let hours = 0.1..=24.0_f64;
+    (load(Kind::Everyday), hours).prop_map(|(load, hours)| {
+        let hours = Field::HoursPerDay.range().rounded(hours);
+        Load { on: true, schedule: Schedule::daily(When::HoursPerDay(hours)), ..load }
+    })
+}
+
 /// An everyday plan on iron phosphate, whose charge efficiency is the same at every state of charge.
 fn lithium() -> impl Strategy<Value = Document> {
     plan(Kind::Everyday).prop_map(|mut plan| {
@@ -67,9 +79,9 @@ proptest! {
     }
 
     #[test]
-    fn more_load_never_lengthens(mut plan in lithium(), more in load(Kind::Everyday)) {
+    fn more_load_never_lengthens(mut plan in lithium(), more in steady()) {
         let Some(before) = times(&plan) else { return Ok(()) };
-        plan.loads.push(Load { on: true, supply: Supply::Dc, ..more });
+        plan.loads.push(Load { supply: Supply::Dc, ..more });
         let after = times(&plan).unwrap();
         for (before, after) in before.into_iter().zip(after) {
             prop_assert!(after <= before + ROUNDING_H, "{before} {after}");
@@ -77,9 +89,9 @@ proptest! {
     }
 
     #[test]
-    fn more_load_on_the_inverter_never_lengthens(mut plan in lithium(), more in load(Kind::Everyday)) {
+    fn more_load_on_the_inverter_never_lengthens(mut plan in lithium(), more in steady()) {
         let Some(before) = times(&plan) else { return Ok(()) };
-        plan.loads.push(Load { on: true, supply: Supply::Ac, ..more });
+        plan.loads.push(Load { supply: Supply::Ac, ..more });
         let after = times(&plan).unwrap();
         for (before, after) in before.into_iter().zip(after) {
             prop_assert!(after <= before + ROUNDING_H, "{before} {after}");
