@@ -114,6 +114,22 @@ pub(crate) fn catch_panics() {
     }));
 }
 
+/// Says on the first paint that the page cannot stand, and offers to try again.
+pub(crate) fn tell_that_it_cannot_stand() {
+    let Some(place) = document().get_element_by_id("loading") else { return };
+    place.set_text_content(Some(WORDS.label(L::NoClimate)));
+    let _ = place.set_attribute("role", "alert");
+    let Ok(button) = document().create_element("button") else { return };
+    button.set_class_name("button");
+    button.set_text_content(Some(WORDS.label(L::TryAgain)));
+    let again = Closure::<dyn FnMut()>::new(|| {
+        let _ = window().location().reload();
+    });
+    let _ = button.add_event_listener_with_callback("click", again.as_ref().unchecked_ref());
+    again.forget();
+    let _ = place.after_with_node_1(&button);
+}
+
 /// Tells that the page stands: takes the first paint away and lets tests begin.
 pub(crate) fn stand() {
     if let Some(skeleton) = document().get_element_by_id("skeleton") {

@@ -4,7 +4,7 @@ use chrono::{Datelike, NaiveDate};
 use leptos::prelude::*;
 use leptos::web_sys;
 use sunlarder_engine::document::{ClockTime, Document, Field};
-use sunlarder_engine::place::{Origin, SummerTime, Town, find};
+use sunlarder_engine::place::{Origin, SummerTime, Town};
 use sunlarder_engine::words::{Label as L, rounded};
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
@@ -12,11 +12,12 @@ use wasm_bindgen::closure::Closure;
 use super::field::{NumberField, Select, TextField};
 use super::own_climate::OwnClimate;
 use super::question::Question;
+use crate::assets::{Coming, ask_for_names};
 use crate::bind::{edit, figure, part};
 use crate::store::{Store, WORDS};
 
 /// Puts a town into the plan.
-pub(crate) fn move_to(plan: &mut Document, town: &Town) {
+pub(crate) fn move_to(plan: &mut Document, town: &Town<'_>) {
     place_at(plan, town.name, town.latitude.0, town.longitude.0);
     plan.place.utc_offset_min = town.clock.utc_offset_min.into();
     plan.place.summer_time = town.clock.summer_time;
@@ -133,16 +134,17 @@ pub(crate) fn place_name(plan: &Document) -> String {
 fn TownSearch() -> impl IntoView {
     let store = Store::get();
     let query = RwSignal::new(String::new());
-    let take = move |town: &'static Town| {
-        store.edit("town", |plan| move_to(plan, town));
+    let take = move |town: Town<'static>| {
+        store.edit("town", |plan| move_to(plan, &town));
         query.set(String::new());
     };
-    let item = move |town: &'static Town| {
+    let names = RwSignal::new(Coming::Unasked);
+    let item = move |town: Town<'static>, country: &'static str| {
         view! {
             <li>
                 <button type="button" on:click=move |_| take(town)>
                     <span class="result-name">{town.name}</span>
-                    <span class="result-figure">{WORDS.country(town.country).unwrap_or(town.country)}</span>
+                    <span class="result-figure">{country}</span>
                 </button>
             </li>
         }
@@ -152,7 +154,17 @@ fn TownSearch() -> impl IntoView {
         if query.trim().is_empty() {
             return ().into_any();
         }
-        let towns = find(&query, 8);
+        let names = match names.get() {
+            Coming::Here(names) => names,
+            Coming::Unasked | Coming::Asked => return ().into_any(),
+            Coming::Missed => {
+                return view! { <p class="hint">{WORDS.label(L::NoTowns)}</p> }.into_any();
+            }
+        };
+        let item = move |town: Town<'static>| {
+            item(town, names.countries.name(town.country).unwrap_or(town.country))
+        };
+        let towns = names.towns.find(&query, 8);
         if towns.is_empty() {
             return view! { <p class="hint">{WORDS.label(L::NoSuchTown)}</p> }.into_any();
         }
@@ -167,6 +179,7 @@ fn TownSearch() -> impl IntoView {
                 autocomplete="off"
                 placeholder=part(store, place_name)
                 prop:value=move || query.get()
+                on:focus=move |_| ask_for_names(names)
                 on:input:target=move |event| query.set(event.target().value())
             />
             {found}
@@ -286,6 +299,7 @@ fn ClockFields() -> impl IntoView {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use sunlarder_engine::place::Gazetteer;
 
     #[test]
     fn a_date_keeps_its_day_in_another_month_where_it_can() {
@@ -299,8 +313,8 @@ mod tests {
         let mut plan = Document::default();
         plan.place.peak_sun_h = Some([3.0; 12]);
         plan.place.record_low_c = Some(-20.0);
-        let town = find("nairobi", 1)[0];
-        move_to(&mut plan, town);
+        let town = Gazetteer::embedded().find("nairobi", 1)[0];
+        move_to(&mut plan, &town);
         assert_eq!(
             (plan.place.utc_offset_min, plan.place.peak_sun_h, plan.place.record_low_c),
             (180.0, None, None)

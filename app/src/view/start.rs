@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 use sunlarder_engine::document::Document;
 use sunlarder_engine::outlook::Outlook;
+use sunlarder_engine::place::Climate;
 use sunlarder_engine::system::System;
 use sunlarder_engine::words::Label as L;
 
@@ -13,8 +14,8 @@ use crate::keep::{self, PlanId};
 use crate::store::{Store, WORDS};
 
 /// What an example comes to, in a few words.
-fn verdict(plan: &Document) -> String {
-    System::assemble(plan, &mut ())
+fn verdict(plan: &Document, earth: &Climate) -> String {
+    System::assemble(plan, earth, &mut ())
         .map(|system| WORDS.short(&Outlook::of(&system)))
         .unwrap_or_default()
 }
@@ -27,7 +28,7 @@ pub(crate) fn Start() -> impl IntoView {
         let plan = example(name)?;
         let words =
             WORDS.scenario(&place_name(&plan), chrono::Datelike::month0(&plan.start.date) as usize);
-        let (title, figures) = (plan.name.clone(), verdict(&plan));
+        let (title, figures) = (plan.name.clone(), verdict(&plan, store.earth));
         Some(view! {
             <li>
                 <button type="button" class="scenario" id=format!("start-{name}")
