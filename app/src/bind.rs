@@ -6,14 +6,27 @@
 use leptos::prelude::*;
 use sunlarder_engine::document::{Document, Load};
 
-use crate::store::{Solved, Store};
+use crate::store::{Answers, Solved, Store};
 
 /// A part of the plan as a signal that changes only when that part does.
 pub(crate) fn part<T>(store: Store, place: usize, get: fn(&Document, usize) -> T) -> Signal<T>
 where
     T: PartialEq + Clone + Send + Sync + 'static,
 {
-    Memo::new(move |_| store.plan.with(|plan| get(plan, place))).into()
+    memo(Box::new(move || store.plan.with(|plan| get(plan, place))))
+}
+
+/// A signal that is computed anew when what it reads has changed; compiled once a type.
+pub(crate) fn memo<T>(get: Box<dyn Fn() -> T + Send + Sync>) -> Signal<T>
+where
+    T: PartialEq + Clone + Send + Sync + 'static,
+{
+    Memo::new(move |_| get()).into()
+}
+
+/// Something that is done when what it reads has changed; compiled once.
+pub(crate) fn watch(mut act: Box<dyn FnMut()>) {
+    Effect::new(move |_| act());
 }
 
 /// What changes a part of the plan; `kind` joins quick edits into one step of undo.
@@ -38,10 +51,9 @@ pub(crate) fn said<T>(store: Store, say: fn(&Solved) -> T) -> Signal<T>
 where
     T: PartialEq + Clone + Default + Send + Sync + 'static,
 {
-    Memo::new(move |_| {
-        store.answers.with(|answers| answers.solved().map(|solved| say(solved)).unwrap_or_default())
-    })
-    .into()
+    let of =
+        move |answers: &Answers| answers.solved().map(|solved| say(solved)).unwrap_or_default();
+    memo(Box::new(move || store.answers.with(of)))
 }
 
 /// What is said of one load, array or month in the answers.

@@ -7,6 +7,7 @@ use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 
 use crate::address::{Asked, asked};
+use crate::bind::watch;
 use crate::keep;
 use crate::store::{Face, Store, WORDS};
 
@@ -64,7 +65,7 @@ pub(crate) fn follow_address(store: Store) {
 /// Keeps the plan on the device after every change; tells once if that is refused.
 pub(crate) fn keep_saved(store: Store) {
     let told = StoredValue::new(false);
-    Effect::new(move |_| {
+    watch(Box::new(move || {
         if store.face.get() != Face::Planner {
             return;
         }
@@ -77,7 +78,7 @@ pub(crate) fn keep_saved(store: Store) {
             }
             Err(()) => {}
         }
-    });
+    }));
 }
 
 /// Whether a new version waits.
@@ -112,6 +113,22 @@ pub(crate) fn catch_panics() {
         console_error_panic_hook::hook(panic);
         send("sunlarder:stopped", &JsValue::from_str(&panic.to_string()));
     }));
+}
+
+/// Says on the first paint that the page cannot stand, and offers to try again.
+pub(crate) fn tell_that_it_cannot_stand() {
+    let Some(place) = document().get_element_by_id("loading") else { return };
+    place.set_text_content(Some(WORDS.label(L::NoClimate)));
+    let _ = place.set_attribute("role", "alert");
+    let Ok(button) = document().create_element("button") else { return };
+    button.set_class_name("button");
+    button.set_text_content(Some(WORDS.label(L::TryAgain)));
+    let again = Closure::<dyn FnMut()>::new(|| {
+        let _ = window().location().reload();
+    });
+    let _ = button.add_event_listener_with_callback("click", again.as_ref().unchecked_ref());
+    again.forget();
+    let _ = place.after_with_node_1(&button);
 }
 
 /// Tells that the page stands: takes the first paint away and lets tests begin.

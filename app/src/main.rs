@@ -1,6 +1,7 @@
 //! The Sunlarder planner page. It holds no physics: it binds controls to the plan and shows what the engine says of it.
 
 mod address;
+mod assets;
 mod bind;
 mod chart;
 mod edge;
@@ -12,11 +13,22 @@ mod store;
 mod view;
 
 use leptos::prelude::*;
+use sunlarder_engine::place::Climate;
 
 fn main() {
     edge::catch_panics();
-    mount_to_body(|| {
-        let store = store::Store::new();
+    wasm_bindgen_futures::spawn_local(async {
+        match assets::climate().await {
+            Ok(earth) => stand(earth),
+            Err(()) => edge::tell_that_it_cannot_stand(),
+        }
+    });
+}
+
+/// The page stands as soon as it knows the climate.
+fn stand(earth: &'static Climate) {
+    mount_to_body(move || {
+        let store = store::Store::new(earth);
         edge::open_first(store);
         edge::follow_address(store);
         edge::keep_saved(store);

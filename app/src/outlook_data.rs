@@ -251,9 +251,11 @@ pub(crate) fn day(solved: &Solved) -> DayData {
 mod tests {
     use super::*;
     use crate::address::{EXAMPLES, example};
+    use sunlarder_engine::place::Climate;
 
     fn solved(name: &str) -> Solved {
-        let system = System::assemble(&example(name).unwrap(), &mut ()).unwrap();
+        let system =
+            System::assemble(&example(name).unwrap(), Climate::embedded(), &mut ()).unwrap();
         let outlook = Outlook::of(&system);
         Solved { system, outlook }
     }

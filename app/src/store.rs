@@ -8,6 +8,7 @@ use std::sync::Arc;
 use leptos::prelude::*;
 use sunlarder_engine::document::{Document, Problem};
 use sunlarder_engine::outlook::Outlook;
+use sunlarder_engine::place::Climate;
 use sunlarder_engine::system::System;
 use sunlarder_engine::words::Language;
 use sunlarder_engine::working::Tag;
@@ -44,8 +45,8 @@ impl PartialEq for Answers {
 
 impl Answers {
     /// Answers all questions about a plan.
-    pub(crate) fn to(document: &Document) -> Self {
-        Self(System::assemble(document, &mut ()).map(|system| {
+    pub(crate) fn to(document: &Document, earth: &Climate) -> Self {
+        Self(System::assemble(document, earth, &mut ()).map(|system| {
             let outlook = Outlook::of(&system);
             Arc::new(Solved { system, outlook })
         }))
@@ -87,6 +88,8 @@ pub(crate) enum Dialog {
 /// The store; every part is a handle, so it is copied freely.
 #[derive(Clone, Copy)]
 pub(crate) struct Store {
+    /// The climate of the earth.
+    pub(crate) earth: &'static Climate,
     /// The plan.
     pub(crate) plan: RwSignal<Document>,
     /// Its place in the storage.
@@ -106,12 +109,13 @@ pub(crate) struct Store {
 
 impl Store {
     /// A store with a blank plan.
-    pub(crate) fn new() -> Self {
+    pub(crate) fn new(earth: &'static Climate) -> Self {
         let plan = RwSignal::new(Document::default());
         Self {
+            earth,
             plan,
             id: RwSignal::new(PlanId::fresh()),
-            answers: Memo::new(move |_| plan.with(Answers::to)),
+            answers: Memo::new(move |_| plan.with(|plan| Answers::to(plan, earth))),
             face: RwSignal::new(Face::Start),
             dialog: RwSignal::new(None),
             notice: RwSignal::new(None),

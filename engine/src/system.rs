@@ -8,7 +8,7 @@ use chrono::NaiveDate;
 use crate::bank::Bank;
 use crate::document::{Document, Problem};
 use crate::load::{Inverter, Load};
-use crate::place::{Clock, MonthlyClimate, climate_at};
+use crate::place::{Climate, Clock, MonthlyClimate};
 use crate::quantity::{Amps, Celsius, Degrees, Irradiation, Percent};
 use crate::source::{Array, Charger};
 use crate::sun::Site;
@@ -59,11 +59,15 @@ pub struct System {
 }
 
 impl System {
-    /// Resolves a scenario.
+    /// Resolves a scenario in the climate of the earth.
     ///
     /// # Errors
     /// A [`Problem`] if a number is out of range or sections contradict each other.
-    pub fn assemble(document: &Document, trace: &mut impl Trace) -> Result<Self, Problem> {
+    pub fn assemble(
+        document: &Document,
+        earth: &Climate,
+        trace: &mut impl Trace,
+    ) -> Result<Self, Problem> {
         let document = document.clone().checked()?;
         let place = &document.place;
         let site =
@@ -72,7 +76,7 @@ impl System {
         Ok(Self {
             site,
             clock: place.clock(),
-            climate: climate(site, place)?,
+            climate: climate(earth.at(site), place)?,
             albedo: Percent(place.albedo_pct).ratio(),
             inside_least: Celsius(place.inside_c),
             record_low: place.record_low_c.map(Celsius),
@@ -107,8 +111,10 @@ impl System {
 }
 
 /// The climate of a place, with a person's own figures where there are any.
-fn climate(site: Site, place: &crate::document::Place) -> Result<MonthlyClimate, Problem> {
-    let mut climate = climate_at(site);
+fn climate(
+    mut climate: MonthlyClimate,
+    place: &crate::document::Place,
+) -> Result<MonthlyClimate, Problem> {
     if let Some(own) = place.peak_sun_h {
         climate = climate.with_own_sun(own.map(Irradiation)).map_err(|fault| {
             Problem::ImplausibleSun { month: fault.month, stated: fault.stated, most: fault.most }

@@ -5,6 +5,7 @@
 use sunlarder_engine::document::Document;
 use sunlarder_engine::load::catalogue::Appliance;
 use sunlarder_engine::outlook::{Obstacle, Outlook, Tight, Verdict};
+use sunlarder_engine::place::Climate;
 use sunlarder_engine::share;
 use sunlarder_engine::system::System;
 use sunlarder_tests::plans::EXAMPLES;
@@ -18,7 +19,7 @@ fn plan(name: &str) -> Document {
 }
 
 fn outlook(name: &str) -> (System, Outlook) {
-    let system = System::assemble(&plan(name), &mut ()).unwrap();
+    let system = System::assemble(&plan(name), Climate::embedded(), &mut ()).unwrap();
     let outlook = Outlook::of(&system);
     (system, outlook)
 }

@@ -2,7 +2,7 @@
 
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at what it cannot read")]
 
-use sunlarder_engine::place::climate_at;
+use sunlarder_engine::place::Climate;
 use sunlarder_engine::quantity::{Celsius, Degrees, Hours, Irradiation};
 use sunlarder_engine::sky::{DaySpec, mean_day};
 use sunlarder_engine::sun::{MONTH_DAY, Site};
@@ -30,7 +30,7 @@ fn every_step_of_a_day_is_what_its_formula_says() {
     let mut count = 0;
     for latitude in [-90.0, -78.0, -33.9, 0.0, 35.2, 52.1, 66.5, 71.0] {
         let site = Site { latitude: Degrees(latitude), longitude: Degrees(18.4) };
-        let grid = climate_at(site);
+        let grid = Climate::embedded().at(site);
         let own = grid.clone().with_own_sun(grid.irradiation().map(|sun| sun * 0.9)).unwrap();
         for climate in [grid, own] {
             for (month, day_of_year) in MONTH_DAY.into_iter().enumerate() {

@@ -13,7 +13,7 @@ use wasm_bindgen_futures::JsFuture;
 use super::field::{button, button_unless, text_box};
 use super::part::{Listener, act, dynamic, typed, when};
 use crate::address;
-use crate::bind::{edit, fixed, part, signal};
+use crate::bind::{edit, fixed, memo, part, signal, watch};
 use crate::keep::{self, Kept, PlanId};
 use crate::store::{Dialog, Face, Store, WORDS};
 
@@ -26,15 +26,15 @@ pub(crate) fn dialogs(store: Store) -> AnyView {
 /// A native dialog, so that focus and Escape behave as everywhere.
 fn frame(store: Store, which: Dialog, title: L, inside: fn(Store) -> AnyView) -> AnyView {
     let node = NodeRef::<leptos::html::Dialog>::new();
-    let open = Memo::new(move |_| store.dialog.get() == Some(which));
-    Effect::new(move |_| {
+    let open = memo(Box::new(move || store.dialog.get() == Some(which)));
+    watch(Box::new(move || {
         let Some(dialog) = node.get() else { return };
         if open.get() && !dialog.open() {
             let _ = dialog.show_modal();
         } else if !open.get() && dialog.open() {
             dialog.close();
         }
-    });
+    }));
     let closed: Listener = Box::new(move |_| {
         if store.dialog.get_untracked() == Some(which) {
             store.dialog.set(None);

@@ -11,7 +11,7 @@ use sunlarder_engine::words::Label;
 use sunlarder_engine::working::Tag;
 
 use super::part::{Dynamic, Listener, act, dynamic, is_open, typed, when};
-use crate::bind::signal;
+use crate::bind::{memo, signal, watch};
 use crate::store::{Solved, Store, WORDS};
 
 /// A new id for an element that something refers to.
@@ -96,7 +96,7 @@ impl Figure {
     /// Its control under another name.
     pub(crate) fn named(&'static self, store: Store, place: usize, label: &'static str) -> AnyView {
         let get = self.get;
-        let value = Memo::new(move |_| store.plan.with(|plan| get(plan, place)));
+        let value = memo(Box::new(move || store.plan.with(|plan| get(plan, place))));
         let set = move |new: Option<f64>| {
             store.edit(label, &mut |plan| match (new, self.clear) {
                 (Some(new), _) => (self.set)(plan, place, new),
@@ -147,14 +147,14 @@ impl NumberBox {
         let (hint_id, error_id) = (format!("{id}-hint"), format!("{id}-error"));
         let text = RwSignal::new(value.get_untracked().map(plain).unwrap_or_default());
         let error = RwSignal::new(String::new());
-        Effect::new(move |_| {
+        watch(Box::new(move || {
             // A change from elsewhere (undo, another box) shows here; what is being typed stays as it is.
             let now = value.get();
             if read(&text.get_untracked(), field, optional) != Ok(now) {
                 text.set(now.map(plain).unwrap_or_default());
                 error.set(String::new());
             }
-        });
+        }));
         let type_in = move |typed: String| match read(&typed, field, optional) {
             Ok(new) => {
                 error.set(String::new());

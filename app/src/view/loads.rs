@@ -11,7 +11,7 @@ use super::inverter::inverter_editor;
 use super::load_editor::load_editor;
 use super::part::{Listener, act, dynamic, is_open, typed, when};
 use super::question::question;
-use crate::bind::{fixed, of_load, part, said, said_of, signal};
+use crate::bind::{fixed, memo, of_load, part, said, said_of, signal, watch};
 use crate::load_row;
 use crate::store::{Solved, Store, WORDS};
 
@@ -79,7 +79,7 @@ fn row(store: Store, place: usize, open: RwSignal<Option<usize>>) -> AnyView {
     });
     let width =
         said_of(store, place, |solved, place| share(charge_of(solved, place), largest(solved)));
-    let is_open = Memo::new(move |_| open.get() == Some(place));
+    let is_open = memo(Box::new(move || open.get() == Some(place)));
     let expanded = Signal::derive(move || is_open.get().to_string());
     let press = act(move || open.update(|open| *open = (*open != Some(place)).then_some(place)));
     view! {
@@ -159,11 +159,11 @@ fn add(store: Store, load: Load) {
 fn search(store: Store, searching: RwSignal<bool>, open: RwSignal<Option<usize>>) -> AnyView {
     let query = RwSignal::new(String::new());
     let input = NodeRef::<leptos::html::Input>::new();
-    Effect::new(move |_| {
+    watch(Box::new(move || {
         if let Some(input) = input.get() {
             let _ = input.focus();
         }
-    });
+    }));
     let take = Callback::new(move |appliance: Appliance| {
         add(store, load_row::from_catalogue(appliance));
         store.say(WORDS.added(WORDS.appliance(appliance)));

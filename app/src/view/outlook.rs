@@ -10,7 +10,7 @@ use super::part::dynamic;
 use super::place::place_name;
 use super::table::table;
 use super::working::worked;
-use crate::bind::{fixed, part, said, signal};
+use crate::bind::{fixed, memo, part, said, signal, watch};
 use crate::chart::{DayStrip, MonthBalance, RemainingCurve};
 use crate::outlook_data as data;
 use crate::store::{Solved, Store, WORDS};
@@ -36,20 +36,20 @@ pub(crate) fn verdict(store: Store) -> AnyView {
         }
     }
     });
-    let lede = Memo::new(move |_| {
+    let lede = memo(Box::new(move || {
         store.answers.with(|answers| match &answers.0 {
             Ok(solved) => {
                 WORDS.explanation(&solved.outlook, &solved.system, &|tag| store.name_of(tag))
             }
             Err(_) => String::new(),
         })
-    });
-    let problem = Memo::new(move |_| {
+    }));
+    let problem = memo(Box::new(move || {
         store.answers.with(|answers| match &answers.0 {
             Ok(_) => String::new(),
             Err(problem) => WORDS.problem(problem, &|tag| store.name_of(tag)),
         })
-    });
+    }));
     view! {
         <section class="verdict" aria-label=WORDS.label(L::Verdict)>
             <p class="where">{place}</p>
@@ -63,7 +63,7 @@ pub(crate) fn verdict(store: Store) -> AnyView {
 
 /// What cannot work and what must be known.
 pub(crate) fn cautions(store: Store) -> AnyView {
-    let items = Memo::new(move |_| {
+    let items = memo(Box::new(move || {
         store.answers.with(|answers| {
             let obstacles = answers.solved().map(|solved| solved.outlook.obstacles.clone());
             let said = |own: &sunlarder_engine::outlook::Obstacle| {
@@ -71,7 +71,7 @@ pub(crate) fn cautions(store: Store) -> AnyView {
             };
             obstacles.unwrap_or_default().iter().map(said).collect::<Vec<_>>()
         })
-    });
+    }));
     let one = |(grave, text): (bool, String)| {
         view! { <li class=if grave { "grave" } else { "caution" }>{text}</li> }.into_any()
     };
@@ -94,10 +94,10 @@ pub(crate) fn now(store: Store) -> AnyView {
             answers.solved().map(|solved| data::reading(solved, hour)).unwrap_or_default()
         })
     });
-    let readout = Memo::new(move |_| match cursor.get() {
+    let readout = memo(Box::new(move || match cursor.get() {
         Some(hour) => reading.run(hour),
         None => WORDS.label(L::ScrubHint).to_owned(),
-    });
+    }));
     let key = |class: &'static str, label: L| {
         view! { <li class=class>{WORDS.label(label)}</li> }.into_any()
     };
@@ -258,7 +258,7 @@ pub(crate) fn bar(store: Store) -> AnyView {
 fn settled(text: Signal<String>) -> RwSignal<String> {
     let quiet = RwSignal::new(String::new());
     let turn = StoredValue::new(0u32);
-    Effect::new(move |_| {
+    watch(Box::new(move || {
         let now = text.get();
         turn.update_value(|turn| *turn = turn.wrapping_add(1));
         let mine = turn.get_value();
@@ -270,6 +270,6 @@ fn settled(text: Signal<String>) -> RwSignal<String> {
             },
             core::time::Duration::from_millis(900),
         );
-    });
+    }));
     quiet
 }

@@ -4,7 +4,7 @@ use chrono::{Datelike, NaiveDate};
 use leptos::prelude::*;
 use leptos::web_sys;
 use sunlarder_engine::document::{ClockTime, Document, Field};
-use sunlarder_engine::place::{SummerTime, Town, find};
+use sunlarder_engine::place::{SummerTime, Town};
 use sunlarder_engine::words::{Label as L, rounded};
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
@@ -13,6 +13,7 @@ use super::field::{Figure, button, fields, more, select, text_box};
 use super::own_climate::own_climate;
 use super::part::{Listener, act, dynamic, typed};
 use super::question::question;
+use crate::assets::{Coming, ask_for_names};
 use crate::bind::{edit, fixed, part, signal};
 use crate::store::{Store, WORDS};
 
@@ -133,16 +134,21 @@ pub(crate) fn place_name(plan: &Document) -> String {
 /// Search of towns by name, and the device's own place.
 fn town_search(store: Store) -> AnyView {
     let query = RwSignal::new(String::new());
-    let take = Callback::new(move |town: Town| {
+    let names = RwSignal::new(Coming::Unasked);
+    let take = Callback::new(move |town: Town<'static>| {
         store.edit("town", &mut |plan| move_to(plan, &town));
         query.set(String::new());
     });
-    let found = dynamic(move || query.with(|query| found(query, take)));
+    let found = dynamic(move || query.with(|query| found(query, names.get(), take)));
+    let type_in = typed(move |text| {
+        ask_for_names(names);
+        query.set(text);
+    });
     view! {
         <div class="search">
             <label for="search-town">{WORDS.label(L::SearchTown)}</label>
             <input id="search-town" type="search" autocomplete="off" placeholder=part(store, 0, |plan, _| place_name(plan))
-                prop:value=signal(query) on:input=typed(move |text| query.set(text)) />
+                prop:value=signal(query) on:input=type_in />
             {found}
             {button(L::WhereIAm, "button quiet", move || locate(store))}
         </div>
@@ -153,21 +159,30 @@ fn town_search(store: Store) -> AnyView {
 /// Most towns that a search shows.
 const SHOWN: usize = 8;
 
-fn found(query: &str, take: Callback<Town>) -> AnyView {
+fn hint(label: L) -> AnyView {
+    view! { <p class="hint">{WORDS.label(label)}</p> }.into_any()
+}
+
+fn found(query: &str, names: Coming, take: Callback<Town<'static>>) -> AnyView {
     if query.trim().is_empty() {
         return ().into_any();
     }
-    let towns = find(query, SHOWN);
+    let names = match names {
+        Coming::Here(names) => names,
+        Coming::Unasked | Coming::Asked => return ().into_any(),
+        Coming::Missed => return hint(L::NoTowns),
+    };
+    let towns = names.towns.find(query, SHOWN);
     if towns.is_empty() {
-        return view! { <p class="hint">{WORDS.label(L::NoSuchTown)}</p> }.into_any();
+        return hint(L::NoSuchTown);
     }
-    let one = |town: &Town| {
-        let town = *town;
+    let one = |town: Town<'static>| {
+        let country = names.countries.name(town.country).unwrap_or(town.country);
         view! {
             <li>
                 <button type="button" on:click=act(move || take.run(town))>
                     <span class="result-name">{town.name}</span>
-                    <span class="result-figure">{WORDS.country(town.country).unwrap_or(town.country)}</span>
+                    <span class="result-figure">{country}</span>
                 </button>
             </li>
         }

@@ -8,6 +8,7 @@ use sunlarder_engine::words::{Label as L, clock};
 
 use super::field::{NumberBox, button_unless, choice, more};
 use super::part::{act, dynamic, typed};
+use crate::bind::memo;
 use crate::load_row::clock_end;
 use crate::store::WORDS;
 
@@ -76,7 +77,7 @@ impl Edited {
 /// Editor of a schedule.
 pub(crate) fn schedule_editor(value: Signal<Schedule>, set: Callback<Schedule>) -> AnyView {
     let edited = Edited { value, set };
-    let kind = Memo::new(move |_| value.with(kind_of));
+    let kind = memo(Box::new(move || value.with(kind_of)));
     let set_kind = Callback::new(move |kind| {
         edited.change(|schedule| schedule.when = converted(schedule, kind));
     });
@@ -91,12 +92,12 @@ pub(crate) fn schedule_editor(value: Signal<Schedule>, set: Callback<Schedule>) 
 }
 
 fn hours_box(edited: Edited) -> AnyView {
-    let hours = Memo::new(move |_| {
+    let hours = memo(Box::new(move || {
         edited.value.with(|schedule| match schedule.when {
             When::HoursPerDay(hours) => Some(hours),
             _ => None,
         })
-    });
+    }));
     let set = Callback::new(move |hours: Option<f64>| {
         if let Some(hours) = hours {
             edited.change(|schedule| schedule.when = When::HoursPerDay(hours));
@@ -132,7 +133,7 @@ fn one_more(spans: &mut Vec<Span>) {
 }
 
 fn spans_editor(edited: Edited) -> AnyView {
-    let count = Memo::new(move |_| edited.value.with(|schedule| spans_of(schedule).len()));
+    let count = memo(Box::new(move || edited.value.with(|schedule| spans_of(schedule).len())));
     let full = Signal::derive(move || count.get() >= List::Spans.limit());
     let rows = dynamic(move || {
         (0..count.get()).map(|place| span_row(edited, place)).collect::<Vec<_>>().into_any()

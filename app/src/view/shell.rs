@@ -12,7 +12,7 @@ use super::part::{act, dynamic, when};
 use super::place::place_section;
 use super::sources::sources;
 use super::start::start;
-use crate::bind::part;
+use crate::bind::{part, watch};
 use crate::edge;
 use crate::store::{Dialog, Face, Store, WORDS};
 
@@ -77,7 +77,7 @@ fn masthead(store: Store) -> AnyView {
 /// What is said in passing; good news goes by itself.
 fn toast(store: Store) -> AnyView {
     let turn = StoredValue::new(0u32);
-    Effect::new(move |_| {
+    watch(Box::new(move || {
         let Some(notice) = store.notice.get() else { return };
         turn.update_value(|turn| *turn = turn.wrapping_add(1));
         let mine = turn.get_value();
@@ -89,7 +89,7 @@ fn toast(store: Store) -> AnyView {
             };
             set_timeout(fade, core::time::Duration::from_secs(5));
         }
-    });
+    }));
     let notice = dynamic(move || match store.notice.get() {
         None => ().into_any(),
         Some(notice) => {

@@ -10,7 +10,7 @@ use super::field::{Figure, button, button_unless, choice, fields, more, toggle};
 use super::part::{dynamic, when};
 use super::question::question;
 use super::schedule::schedule_editor;
-use crate::bind::{edit, part, said};
+use crate::bind::{edit, memo, part, said};
 use crate::store::{Solved, Store, WORDS};
 
 /// The question with its answer and the sources.
@@ -260,7 +260,7 @@ fn charger(
     at: ChargerPart,
 ) -> AnyView {
     let there =
-        Memo::new(move |_| store.plan.with(|plan| (at.get)(plan).is_some_and(|own| own.on)));
+        memo(Box::new(move || store.plan.with(|plan| (at.get)(plan).is_some_and(|own| own.on))));
     let set_there = Callback::new(move |on: bool| {
         store.edit(kind, &mut |plan| match ((at.get_mut)(plan), on) {
             (Some(charger), on) => charger.on = on,
@@ -269,12 +269,12 @@ fn charger(
         });
     });
     let figures = when(there.into(), move || {
-        let schedule = Memo::new(move |_| {
+        let schedule = memo(Box::new(move || {
             store.plan.with(|plan| {
                 (at.get)(plan)
                     .map_or_else(|| Charger::default().schedule, |own| own.schedule.clone())
             })
-        });
+        }));
         let set = Callback::new(move |schedule| {
             let mut schedule = Some(schedule);
             store.edit(kind, &mut |plan| {

@@ -48,7 +48,8 @@ pub(crate) fn start(store: Store) -> AnyView {
 
 fn scenario(store: Store, name: &str, plan: Document) -> AnyView {
     let words = WORDS.scenario(&place_name(&plan), plan.start.date.month0() as usize);
-    let verdict = Answers::to(&plan).solved().map(|solved| WORDS.short(&solved.outlook));
+    let verdict =
+        Answers::to(&plan, store.earth).solved().map(|solved| WORDS.short(&solved.outlook));
     let title = plan.name.clone();
     view! {
         <li>

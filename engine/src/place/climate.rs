@@ -1,4 +1,4 @@
-//! Twelve months of clearness, its spread, and temperature.
+//! Twelve months of clearness and temperature.
 
 use crate::quantity::{Celsius, Irradiation};
 use crate::sun::{MONTH_DAY, Site, daily_extraterrestrial, noon};
@@ -52,11 +52,9 @@ pub struct MonthlyClimate {
     pub site: Site,
     /// Mean irradiation on the horizontal over that outside the air, 0 to 1.
     pub clearness: [f64; 12],
-    /// Standard deviation of a day's irradiation within the month over the month's irradiation outside the air.
-    pub spread: [f64; 12],
     /// Mean air temperature at 2 m \[°C\].
     pub temperature: [Celsius; 12],
-    /// Where the clearness comes from; the spread is always the climate's.
+    /// Where the clearness comes from.
     pub origin: Origin,
     /// Where the temperature comes from.
     pub temperature_origin: TemperatureOrigin,
@@ -135,7 +133,6 @@ mod tests {
         MonthlyClimate {
             site: Site { latitude: Degrees(52.0), longitude: Degrees(5.0) },
             clearness: [0.4; 12],
-            spread: [0.15; 12],
             temperature: [Celsius(9.0); 12],
             origin: Origin::Land,
             temperature_origin: TemperatureOrigin::Reanalysis,

@@ -1,7 +1,8 @@
 //! The climate of the earth in cells of 5 degrees.
 //!
 //! **What.** Monthly clearness, spread of daily irradiation and air temperature on a grid of 36 by 72 cells, read
-//! bilinearly; longitudes wrap, and the poles are the mean of their row.
+//! bilinearly; longitudes wrap, and the poles are the mean of their row. [`Climate`] holds what every plan needs,
+//! [`SpreadGrid`] what only weather that varies needs, so that a page may load it later.
 //!
 //! **Origin.** Clearness: MERRA-2 daily irradiation of 2011 to 2015 (NASA, public domain), corrected by a regression on
 //! 1199 typical-year stations and their smoothed residuals; over oceans the available-radiation maps of Esbensen and
@@ -15,10 +16,8 @@
 //! Temperature: 2.1 K; mountains 5 K.
 //!
 //! **Form.** One byte a value in the steps of [`Field`], as the difference (modulo 256) to a guess from the west, the
-//! south-west and the south of it and the month before, so that the host's compression finds mostly zeros: 94 kB that
-//! brotli brings to about 34 kB.
-
-use std::sync::OnceLock;
+//! south-west and the south of it and the month before, so that the host's compression finds mostly zeros: 65 kB and
+//! 31 kB that brotli brings to 21 kB and 13 kB.
 
 use super::climate::{MonthlyClimate, Origin, TemperatureOrigin};
 use crate::quantity::Celsius;
@@ -36,7 +35,12 @@ const FIRST: (f64, f64) = (-87.5, -177.5);
 const LAYER: usize = CELLS_NORTH * CELLS_EAST;
 const MONTHS: usize = 12;
 
-/// What the grid holds by month.
+/// Bytes of a [`Climate`], packed or not: twelve layers each of clearness and temperature, then that of the origins.
+pub const CLIMATE_BYTES: usize = (2 * MONTHS + 1) * LAYER;
+/// Bytes of a [`SpreadGrid`], packed or not: twelve layers.
+pub const SPREAD_BYTES: usize = MONTHS * LAYER;
+
+/// What the grids hold by month.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Field {
     /// Mean irradiation over that outside the air.
@@ -48,7 +52,7 @@ pub enum Field {
 }
 
 impl Field {
-    /// All, in the order in which they are packed.
+    /// All of them.
     pub const ALL: [Self; 3] = [Self::Clearness, Self::Temperature, Self::Spread];
 
     /// The value of byte 0 and the step of a byte.
@@ -60,24 +64,19 @@ impl Field {
             Self::Spread => (0.0, 0.002),
         }
     }
-
-    const fn place(self) -> usize {
-        self as usize
-    }
 }
 
-/// Bytes of the packed grid: the months of each field, then the origins.
-pub const PACKED_BYTES: usize = (Field::ALL.len() * MONTHS + 1) * LAYER;
-
-/// The grid, one byte a value.
-#[derive(Clone, Debug)]
-pub struct Climate {
-    /// Layers by field and month, then that of the origins; each from south to north, in rows from west to east.
-    layers: Vec<[u8; LAYER]>,
+/// Bytes that are no such grid, because there are too few or too many of them.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct NoGrid {
+    /// How many there are.
+    pub bytes: usize,
+    /// How many there should be.
+    pub expected: usize,
 }
 
 /// A first guess at a cell from those before it, in differences to the month before; see the head of this file.
-fn guess(layer: &[u8; LAYER], before: Option<&[u8; LAYER]>, cell: usize) -> u8 {
+fn guess(layer: &[u8], before: Option<&[u8]>, cell: usize) -> u8 {
     let change =
         |cell: usize| i32::from(layer[cell]) - before.map_or(0, |before| i32::from(before[cell]));
     let (row, column) = (cell / CELLS_EAST, cell % CELLS_EAST);
@@ -96,73 +95,128 @@ fn guess(layer: &[u8; LAYER], before: Option<&[u8; LAYER]>, cell: usize) -> u8 {
     (expected + base).rem_euclid(256) as u8
 }
 
+/// Layer after layer, one byte a value; each from south to north, in rows from west to east.
+#[derive(Clone, Debug)]
+struct Layers(Vec<u8>);
+
+impl Layers {
+    /// Unpacks bytes of the right length, of which every content is a grid.
+    fn read(packed: Vec<u8>, expected: usize) -> Result<Self, NoGrid> {
+        if packed.len() == expected {
+            Ok(Self::unpacked(packed))
+        } else {
+            Err(NoGrid { bytes: packed.len(), expected })
+        }
+    }
+
+    /// Unpacks whole layers in place.
+    fn unpacked(mut bytes: Vec<u8>) -> Self {
+        for place in 0..bytes.len() / LAYER {
+            let (done, rest) = bytes.split_at_mut(place * LAYER);
+            let before = before(done, place);
+            let layer = &mut rest[..LAYER];
+            for cell in 0..LAYER {
+                layer[cell] = guess(layer, before, cell).wrapping_add(layer[cell]);
+            }
+        }
+        Self(bytes)
+    }
+
+    /// The months of a field whose January is that layer.
+    fn months(&self, field: Field, january: usize, spot: &Spot) -> [f64; MONTHS] {
+        let (zero, step) = field.scale();
+        core::array::from_fn(|month| zero + step * spot.read(self.layer(january + month)))
+    }
+
+    fn layer(&self, place: usize) -> &[u8] {
+        &self.0[place * LAYER..(place + 1) * LAYER]
+    }
+}
+
+/// The layer of the month before, if the one at this place has any.
+fn before(done: &[u8], place: usize) -> Option<&[u8]> {
+    if place.is_multiple_of(MONTHS) { None } else { Some(&done[(place - 1) * LAYER..]) }
+}
+
+/// Packs layers of one byte a value, each from south to north, in rows from west to east.
+#[must_use]
+pub fn pack(plain: &[u8]) -> Vec<u8> {
+    let mut packed = Vec::with_capacity(plain.len());
+    for (place, layer) in plain.chunks_exact(LAYER).enumerate() {
+        let before = before(&plain[..place * LAYER], place);
+        packed.extend((0..LAYER).map(|cell| layer[cell].wrapping_sub(guess(layer, before, cell))));
+    }
+    packed
+}
+
+/// Clearness and temperature of the earth, and where they come from.
+#[derive(Clone, Debug)]
+pub struct Climate(Layers);
+
 impl Climate {
+    /// Reads a packed grid.
+    ///
+    /// # Errors
+    /// [`NoGrid`] unless there are [`CLIMATE_BYTES`].
+    pub fn from_bytes(packed: Vec<u8>) -> Result<Self, NoGrid> {
+        Layers::read(packed, CLIMATE_BYTES).map(Self)
+    }
+
     /// The grid that is built in, unpacked at its first use.
+    #[cfg(feature = "climate")]
+    #[must_use]
     pub fn embedded() -> &'static Self {
-        static EMBEDDED: OnceLock<Climate> = OnceLock::new();
-        EMBEDDED.get_or_init(|| Self::unpack(include_bytes!("../../data/climate.bin")))
-    }
-
-    /// Unpacks a grid; every content of the right length is a grid.
-    #[must_use]
-    pub fn unpack(packed: &[u8; PACKED_BYTES]) -> Self {
-        let mut layers: Vec<[u8; LAYER]> = Vec::with_capacity(Field::ALL.len() * MONTHS + 1);
-        for (place, deltas) in packed.chunks_exact(LAYER).enumerate() {
-            let mut layer = [0; LAYER];
-            for (cell, delta) in deltas.iter().enumerate() {
-                layer[cell] = guess(&layer, before(&layers, place), cell).wrapping_add(*delta);
-            }
-            layers.push(layer);
-        }
-        Self { layers }
-    }
-
-    /// Packs bytes that stand in the order of the layers.
-    #[must_use]
-    pub fn pack(plain: &[u8; PACKED_BYTES]) -> Vec<u8> {
-        let mut layers: Vec<[u8; LAYER]> = Vec::new();
-        let mut packed = Vec::with_capacity(PACKED_BYTES);
-        for (place, values) in plain.chunks_exact(LAYER).enumerate() {
-            let mut layer = [0; LAYER];
-            layer.copy_from_slice(values);
-            for (cell, value) in values.iter().enumerate() {
-                packed.push(value.wrapping_sub(guess(&layer, before(&layers, place), cell)));
-            }
-            layers.push(layer);
-        }
-        packed
+        static EMBEDDED: std::sync::LazyLock<Climate> = std::sync::LazyLock::new(|| {
+            const PACKED: &[u8; CLIMATE_BYTES] = include_bytes!("../../data/climate.bin");
+            Climate(Layers::unpacked(PACKED.to_vec()))
+        });
+        &EMBEDDED
     }
 
     /// The climate of a place.
     #[must_use]
     pub fn at(&self, site: Site) -> MonthlyClimate {
         let spot = Spot::new(site);
-        let months = |field: Field| {
-            core::array::from_fn::<f64, MONTHS, _>(|month| {
-                let (zero, step) = field.scale();
-                zero + step * spot.read(&self.layers[field.place() * MONTHS + month])
-            })
-        };
         MonthlyClimate {
             site,
-            clearness: months(Field::Clearness),
-            spread: months(Field::Spread),
-            temperature: months(Field::Temperature).map(Celsius),
-            origin: origin(self.layers[Field::ALL.len() * MONTHS][spot.nearest()]),
+            clearness: self.0.months(Field::Clearness, 0, &spot),
+            temperature: self.0.months(Field::Temperature, MONTHS, &spot).map(Celsius),
+            origin: origin(self.0.layer(2 * MONTHS)[spot.nearest()]),
             temperature_origin: TemperatureOrigin::Reanalysis,
         }
     }
 }
 
-/// The layer of the month before, if this one has any.
-fn before(layers: &[[u8; LAYER]], place: usize) -> Option<&[u8; LAYER]> {
-    if place.is_multiple_of(MONTHS) { None } else { layers.last() }
-}
+/// Day-to-day spread of the irradiation of the earth.
+#[derive(Clone, Debug)]
+pub struct SpreadGrid(Layers);
 
-/// The climate of a place from the grid that is built in.
-#[must_use]
-pub fn climate_at(site: Site) -> MonthlyClimate {
-    Climate::embedded().at(site)
+impl SpreadGrid {
+    /// Reads a packed grid.
+    ///
+    /// # Errors
+    /// [`NoGrid`] unless there are [`SPREAD_BYTES`].
+    pub fn from_bytes(packed: Vec<u8>) -> Result<Self, NoGrid> {
+        Layers::read(packed, SPREAD_BYTES).map(Self)
+    }
+
+    /// The grid that is built in, unpacked at its first use.
+    #[cfg(feature = "climate")]
+    #[must_use]
+    pub fn embedded() -> &'static Self {
+        static EMBEDDED: std::sync::LazyLock<SpreadGrid> = std::sync::LazyLock::new(|| {
+            const PACKED: &[u8; SPREAD_BYTES] = include_bytes!("../../data/spread.bin");
+            SpreadGrid(Layers::unpacked(PACKED.to_vec()))
+        });
+        &EMBEDDED
+    }
+
+    /// Standard deviation of a day's irradiation within each month over the month's irradiation outside the air, January
+    /// first.
+    #[must_use]
+    pub fn at(&self, site: Site) -> [f64; MONTHS] {
+        self.0.months(Field::Spread, 0, &Spot::new(site))
+    }
 }
 
 fn origin(code: u8) -> Origin {
@@ -222,7 +276,7 @@ impl Spot {
     }
 
     /// The value in bytes and their fractions.
-    fn read(&self, layer: &[u8; LAYER]) -> f64 {
+    fn read(&self, layer: &[u8]) -> f64 {
         let cell = |row: usize, column: usize| f64::from(layer[row * CELLS_EAST + column]);
         let along = |row: Row| match row {
             Row::Cells(row) => {
@@ -248,7 +302,7 @@ impl Spot {
     }
 }
 
-#[cfg(test)]
+#[cfg(all(test, feature = "climate"))]
 mod tests {
     use super::*;
     use crate::quantity::Degrees;
@@ -257,28 +311,49 @@ mod tests {
         Site { latitude: Degrees(latitude), longitude: Degrees(longitude) }
     }
 
+    fn at(latitude: f64, longitude: f64) -> MonthlyClimate {
+        Climate::embedded().at(site(latitude, longitude))
+    }
+
     #[test]
     fn packing_loses_nothing() {
-        let mut plain = [0; PACKED_BYTES];
+        let mut plain = vec![0; CLIMATE_BYTES];
         let mut state = 1_u32;
         for byte in &mut plain {
             state = state.wrapping_mul(1_664_525).wrapping_add(1_013_904_223);
             *byte = (state >> 24) as u8;
         }
-        let packed: [u8; PACKED_BYTES] = Climate::pack(&plain).try_into().unwrap();
-        let grid = Climate::unpack(&packed);
-        assert!(grid.layers.concat() == plain);
+        let grid = Climate::from_bytes(pack(&plain)).unwrap();
+        assert!(grid.0.0 == plain);
+    }
+
+    #[test]
+    fn a_grid_that_is_fetched_gives_the_bits_of_the_one_built_in() {
+        let fetched = std::fs::read(concat!(env!("CARGO_MANIFEST_DIR"), "/data/climate.bin"));
+        let fetched = Climate::from_bytes(fetched.unwrap()).unwrap();
+        for (latitude, longitude) in [(69.65, 18.96), (-90.0, 0.0), (1.99, -157.48), (0.0, 179.9)] {
+            let (one, other) = (fetched.at(site(latitude, longitude)), at(latitude, longitude));
+            assert_eq!(one.clearness.map(f64::to_bits), other.clearness.map(f64::to_bits));
+            assert_eq!(one, other);
+        }
+    }
+
+    #[test]
+    fn what_is_no_grid_is_refused() {
+        let page = b"<!DOCTYPE html>".to_vec();
+        let refusal = NoGrid { bytes: page.len(), expected: CLIMATE_BYTES };
+        assert_eq!(Climate::from_bytes(page).unwrap_err(), refusal);
+        let spread = vec![0; SPREAD_BYTES];
+        assert!(SpreadGrid::from_bytes(spread.clone()).is_ok());
+        assert!(Climate::from_bytes(spread).is_err());
     }
 
     #[test]
     fn longitudes_wrap_and_the_poles_are_one_place() {
-        assert_eq!(
-            climate_at(site(10.0, 180.0)).clearness,
-            climate_at(site(10.0, -180.0)).clearness
-        );
-        assert_eq!(climate_at(site(10.0, 365.0)).clearness, climate_at(site(10.0, 5.0)).clearness);
+        assert_eq!(at(10.0, 180.0).clearness, at(10.0, -180.0).clearness);
+        assert_eq!(at(10.0, 365.0).clearness, at(10.0, 5.0).clearness);
         for pole in [-90.0, 90.0] {
-            let (here, there) = (climate_at(site(pole, 0.0)), climate_at(site(pole, 123.0)));
+            let (here, there) = (at(pole, 0.0), at(pole, 123.0));
             assert_eq!(here.clearness, there.clearness);
             assert_eq!(here.temperature, there.temperature);
         }
@@ -288,10 +363,8 @@ mod tests {
     fn reading_is_continuous_across_cells() {
         // A step over a ten-millionth of a degree moves nothing by more than a thousandth of a step of the bytes.
         for (latitude, longitude) in [(87.5, 0.0), (-87.5, 2.5), (47.5, 177.5), (2.5, -177.5)] {
-            let (before, after) = (
-                climate_at(site(latitude - 1e-7, longitude - 1e-7)),
-                climate_at(site(latitude + 1e-7, longitude + 1e-7)),
-            );
+            let before = at(latitude - 1e-7, longitude - 1e-7);
+            let after = at(latitude + 1e-7, longitude + 1e-7);
             for month in 0..MONTHS {
                 assert!((before.clearness[month] - after.clearness[month]).abs() < 4e-6);
             }

@@ -5,12 +5,12 @@
 
 mod climate;
 mod clock;
-#[cfg(feature = "climate")]
 mod grid;
 mod towns;
 
 pub use climate::{ImplausibleSun, MonthlyClimate, Origin, TemperatureOrigin};
 pub use clock::{Clock, SummerTime};
-#[cfg(feature = "climate")]
-pub use grid::{CELLS_EAST, CELLS_NORTH, Climate, Field, PACKED_BYTES, climate_at};
-pub use towns::{Town, find, towns};
+pub use grid::{
+    CELLS_EAST, CELLS_NORTH, CLIMATE_BYTES, Climate, Field, NoGrid, SPREAD_BYTES, SpreadGrid, pack,
+};
+pub use towns::{Gazetteer, Town};

@@ -4,24 +4,19 @@
 //! any server. Coordinates are good to about 0.1°, which the climate (5° cells) and the sun do not notice. It is no
 //! directory of all towns: whoever lives elsewhere gives coordinates. Names that two countries share stand once for each.
 
-use std::sync::OnceLock;
-
 use crate::place::clock::{Clock, SummerTime};
 use crate::quantity::Degrees;
-
-/// The list; its header says how it was made.
-const LIST: &str = include_str!("../../data/towns.tsv");
 
 /// So many characters of a query are looked at: more than the longest name has.
 const LONGEST_QUERY: usize = 64;
 
 /// A named place.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Town {
+pub struct Town<'a> {
     /// Its usual English or local name; a second name or the region in brackets.
-    pub name: &'static str,
+    pub name: &'a str,
     /// Country or territory, ISO 3166-1 alpha-2 (`XK` for Kosovo, which has none yet).
-    pub country: &'static str,
+    pub country: &'a str,
     /// Latitude \[°\], north positive, -90 to 90.
     pub latitude: Degrees,
     /// Longitude \[°\], east positive, -180 to 180.
@@ -30,33 +25,57 @@ pub struct Town {
     pub clock: Clock,
 }
 
-/// Every town of the list, grouped by region.
-#[must_use]
-pub fn towns() -> &'static [Town] {
-    static TOWNS: OnceLock<Vec<Town>> = OnceLock::new();
-    TOWNS.get_or_init(|| rows().filter_map(town).collect())
+/// The list of towns, grouped by region; its header says how it was made.
+#[derive(Clone, Copy, Debug)]
+pub struct Gazetteer<'a>(&'a str);
+
+impl<'a> Gazetteer<'a> {
+    /// Takes the text of `data/towns.tsv`; anything else holds no towns.
+    #[must_use]
+    pub const fn from_text(text: &'a str) -> Self {
+        Self(text)
+    }
+
+    /// Every town.
+    pub fn towns(self) -> impl Iterator<Item = Town<'a>> {
+        self.rows().filter_map(town)
+    }
+
+    fn rows(self) -> impl Iterator<Item = &'a str> {
+        self.0.lines().filter(|line| !line.starts_with('#'))
+    }
+
+    /// The towns whose name fits a query, best first, at most `limit`.
+    ///
+    /// Case, accents and punctuation do not count. Names that start with the query come first, then those with a word that
+    /// does, then those that hold it anywhere; equals in alphabetical order. An empty query finds nothing.
+    #[must_use]
+    pub fn find(self, query: &str, limit: usize) -> Vec<Town<'a>> {
+        let query: String = query.chars().take(LONGEST_QUERY).collect();
+        let query = folded(&query);
+        if query.is_empty() {
+            return Vec::new();
+        }
+        let mut found: Vec<(Fit, String, &str)> = self
+            .rows()
+            .filter_map(|row| {
+                let name = folded(row.split('\t').next()?);
+                Some((fit(&name, &query)?, name, row))
+            })
+            .collect();
+        // Rows of one name in two countries stay in the order of their codes.
+        found.sort_unstable();
+        found.into_iter().filter_map(|(_, _, row)| town(row)).take(limit).collect()
+    }
 }
 
-/// The towns whose name fits a query, best first, at most `limit`.
-///
-/// Case, accents and punctuation do not count. Names that start with the query come first, then those with a word that
-/// does, then those that hold it anywhere; equals in alphabetical order. An empty query finds nothing.
-#[must_use]
-pub fn find(query: &str, limit: usize) -> Vec<&'static Town> {
-    let query: String = query.chars().take(LONGEST_QUERY).collect();
-    let query = folded(&query);
-    if query.is_empty() {
-        return Vec::new();
+#[cfg(feature = "towns")]
+impl Gazetteer<'static> {
+    /// The list that is built in.
+    #[must_use]
+    pub const fn embedded() -> Self {
+        Self::from_text(include_str!("../../data/towns.tsv"))
     }
-    let mut found: Vec<(Fit, String, &Town)> = towns()
-        .iter()
-        .filter_map(|town| {
-            let name = folded(town.name);
-            Some((fit(&name, &query)?, name, town))
-        })
-        .collect();
-    found.sort_by(|a, b| (a.0, &a.1).cmp(&(b.0, &b.1)));
-    found.into_iter().take(limit).map(|(_, _, town)| town).collect()
 }
 
 /// How well a name fits, best first.
@@ -80,7 +99,7 @@ fn fit(name: &str, query: &str) -> Option<Fit> {
 /// Lower case without accents; words parted by single spaces.
 fn folded(text: &str) -> String {
     let mut plain = String::with_capacity(text.len());
-    for letter in text.chars().flat_map(char::to_lowercase) {
+    for letter in text.chars().map(lowered) {
         match without_accent(letter) {
             Some(" ") if plain.is_empty() || plain.ends_with(' ') => {}
             Some(other) => plain.push_str(other),
@@ -89,6 +108,20 @@ fn folded(text: &str) -> String {
     }
     plain.truncate(plain.trim_end().len());
     plain
+}
+
+/// The small letter of a Latin one. The tables for all scripts of the world would weigh more than this list.
+fn lowered(letter: char) -> char {
+    let code = u32::from(letter);
+    let small = match code {
+        0xc0..=0xde if code != 0xd7 => code + 0x20,
+        // Pairs of a capital and its small letter; two stretches of them begin at an odd number.
+        0x100..=0x137 | 0x14a..=0x177 | 0x218..=0x21b => code | 1,
+        0x139..=0x148 | 0x179..=0x17e => code + (code & 1),
+        0x178 => 0xff,
+        _ => return letter.to_ascii_lowercase(),
+    };
+    char::from_u32(small).unwrap_or(letter)
 }
 
 /// What stands for a letter with an accent or a mark; nothing for a letter that stands for itself.
@@ -116,17 +149,15 @@ fn without_accent(letter: char) -> Option<&'static str> {
         'þ' => "th",
         // Apostrophes, the Polynesian glottal stop, full stops and combining accents part no words.
         '\'' | '’' | 'ʻ' | '.' | '\u{300}'..='\u{36f}' => "",
-        _ if letter.is_alphanumeric() => return None,
-        _ => " ",
+        // Spaces, punctuation and symbols, as far as they turn up between Latin letters.
+        '\u{80}'..='\u{bf}' | '\u{2000}'..='\u{206f}' => " ",
+        _ if letter.is_ascii() && !letter.is_ascii_alphanumeric() => " ",
+        _ => return None,
     })
 }
 
-fn rows() -> impl Iterator<Item = &'static str> {
-    LIST.lines().filter(|line| !line.starts_with('#'))
-}
-
 /// A row as a town; nothing for a row that cannot be read, of which a test shows that there is none.
-fn town(row: &'static str) -> Option<Town> {
+fn town(row: &str) -> Option<Town<'_>> {
     let mut fields = row.split('\t');
     Some(Town {
         name: fields.next()?,
@@ -156,33 +187,35 @@ fn summer_time(letter: &str) -> Option<SummerTime> {
     })
 }
 
-#[cfg(test)]
+#[cfg(all(test, feature = "towns"))]
 mod tests {
     use super::*;
-    use crate::words::en::countries::country;
+    use crate::words::Language;
     use chrono::NaiveDate;
     use std::collections::BTreeSet;
 
+    const LIST: Gazetteer<'static> = Gazetteer::embedded();
+
     fn names(query: &str) -> Vec<&'static str> {
-        find(query, 50).into_iter().map(|town| town.name).collect()
+        LIST.find(query, 50).into_iter().map(|town| town.name).collect()
     }
 
-    fn only(query: &str) -> &'static Town {
-        find(query, 1)[0]
+    fn only(query: &str) -> Town<'static> {
+        LIST.find(query, 1)[0]
     }
 
     #[test]
     fn every_row_is_a_town() {
-        assert_eq!(towns().len(), rows().count());
-        assert!(towns().len() >= 420);
-        assert!(rows().all(|row| row.split('\t').count() == 6));
+        assert_eq!(LIST.towns().count(), LIST.rows().count());
+        assert!(LIST.towns().count() >= 420);
+        assert!(LIST.rows().all(|row| row.split('\t').count() == 6));
     }
 
     #[test]
     fn places_are_on_earth_and_clocks_near_the_sun() {
         // China keeps one clock over 60° of longitude, the widest gap between clock and sun.
         const WIDEST_GAP_H: f64 = 4.0;
-        for town in towns() {
+        for town in LIST.towns() {
             let (lat, lon) = (town.latitude.0, town.longitude.0);
             assert!((-90.0..=90.0).contains(&lat), "{town:?}");
             assert!((-180.0..=180.0).contains(&lon), "{town:?}");
@@ -196,23 +229,23 @@ mod tests {
 
     #[test]
     fn a_name_stands_once_in_a_country() {
-        let pairs: BTreeSet<_> = towns().iter().map(|t| (folded(t.name), t.country)).collect();
-        assert_eq!(pairs.len(), towns().len());
-        for town in towns() {
+        let countries = Language::English.countries();
+        let pairs: BTreeSet<_> = LIST.towns().map(|t| (folded(t.name), t.country)).collect();
+        assert_eq!(pairs.len(), LIST.towns().count());
+        for town in LIST.towns() {
             assert_eq!(town.name, town.name.trim());
             assert!(!town.name.is_empty() && town.name.chars().count() < LONGEST_QUERY);
-            assert!(country(town.country).is_some(), "{} has no name", town.country);
+            assert!(countries.name(town.country).is_some(), "{} has no name", town.country);
         }
     }
 
     #[test]
     fn the_world_is_covered() {
-        let countries: BTreeSet<_> = towns().iter().map(|t| t.country).collect();
+        let countries: BTreeSet<_> = LIST.towns().map(|t| t.country).collect();
         assert!(countries.len() >= 200);
         // The emptier parts of the map, where a list of large towns would have nothing within a climate cell or two.
         let near = |lat: f64, lon: f64| {
-            towns()
-                .iter()
+            LIST.towns()
                 .any(|t| (t.latitude.0 - lat).abs() < 8.0 && (t.longitude.0 - lon).abs() < 10.0)
         };
         for (lat, lon) in [
@@ -270,6 +303,20 @@ mod tests {
     }
 
     #[test]
+    fn small_letters_are_those_of_unicode() {
+        // Without the Turkish i, whose small letters Unicode tells apart and a search does not, and ŉ and ĸ, which stand alone.
+        for code in (0..=0x17e).chain(0x218..=0x21b).filter(|code| !matches!(code, 0x130 | 0x149)) {
+            let letter = char::from_u32(code).unwrap();
+            if letter.is_uppercase() {
+                assert!(letter.to_lowercase().eq([lowered(letter)]), "{letter}");
+            }
+        }
+        for small in LIST.0.chars().filter(|letter| !letter.is_uppercase() && *letter != 'ı') {
+            assert_eq!(lowered(small), small);
+        }
+    }
+
+    #[test]
     fn starts_come_first_then_words_then_the_rest() {
         let found = names("ho");
         let at = |name: &str| found.iter().position(|&n| n == name).unwrap();
@@ -284,20 +331,20 @@ mod tests {
 
     #[test]
     fn every_town_is_found_by_its_own_name() {
-        for town in towns() {
-            let same = find(town.name, 10);
+        for town in LIST.towns() {
+            let same = LIST.find(town.name, 10);
             assert!(same.contains(&town), "{}", town.name);
         }
     }
 
     #[test]
     fn odd_queries_are_harmless() {
-        assert!(find("", 10).is_empty());
-        assert!(find(" \t-\u{0}", 10).is_empty());
-        assert!(find("a", 0).is_empty());
-        assert_eq!(find("a", 7).len(), 7);
-        assert!(find(&"x".repeat(1_000_000), 10).is_empty());
-        assert!(find("🚐", 10).is_empty());
-        assert!(find("a", usize::MAX).len() > 100);
+        assert!(LIST.find("", 10).is_empty());
+        assert!(LIST.find(" \t-\u{0}", 10).is_empty());
+        assert!(LIST.find("a", 0).is_empty());
+        assert_eq!(LIST.find("a", 7).len(), 7);
+        assert!(LIST.find(&"x".repeat(1_000_000), 10).is_empty());
+        assert!(LIST.find("🚐", 10).is_empty());
+        assert!(LIST.find("a", usize::MAX).len() > 100);
     }
 }

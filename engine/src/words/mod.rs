@@ -7,6 +7,7 @@
 
 #[cfg(feature = "cli")]
 pub mod command_line;
+mod countries;
 pub mod en;
 mod label;
 mod number;
@@ -14,6 +15,7 @@ mod page;
 mod sentence;
 mod worked;
 
+pub use countries::Countries;
 pub use label::Label;
 pub use number::{amount, clock, precise, rounded};
 pub use sentence::{Sentence, Tone};

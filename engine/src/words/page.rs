@@ -1,5 +1,7 @@
 //! What the page and the command line say: dispatch to the languages.
 
+#[cfg(feature = "towns")]
+use super::Countries;
 use super::{Label, Language, NameOf, Sentence, en};
 use crate::document::{Chemistry, Field};
 use crate::load::catalogue::{Appliance, Group};
@@ -41,11 +43,12 @@ impl Language {
         }
     }
 
-    /// The name of a country by its code.
+    /// The names of countries that are built in.
+    #[cfg(feature = "towns")]
     #[must_use]
-    pub fn country(self, code: &str) -> Option<&'static str> {
+    pub const fn countries(self) -> Countries<'static> {
         match self {
-            Self::English => en::countries::country(code),
+            Self::English => Countries::from_text(en::countries::COUNTRIES),
         }
     }
 

@@ -235,7 +235,7 @@ mod tests {
         let mut plan = Document { inverter: Some(Inverter::default()), ..Document::default() };
         plan.loads = vec![Load::default(), Load { supply: Supply::Ac, ..Load::default() }];
         plan.arrays = vec![Array::default()];
-        let system = System::assemble(&plan, &mut ()).unwrap();
+        let system = System::assemble(&plan, crate::place::Climate::embedded(), &mut ()).unwrap();
         let mut working = Working::new();
         let outlook = Outlook::of(&system);
         outlook.autonomy_worked(&system, &mut working);

@@ -1,22 +1,23 @@
-//! Packs the climate of the earth for the engine: `pack_climate grid.csv engine/data/climate.bin`.
+//! Packs the climate of the earth for the engine: `pack_climate grid.csv engine/data`, which gets `climate.bin` and
+//! `spread.bin`.
 //!
 //! The table has a header and one line a cell, from south to north and from west to east: `lat`, `lon`, `origin`, and
 //! twelve columns each of clearness `kt01`.., temperature `t01`.. and spread `sd01`... It checks the order of the cells,
-//! that every value fits its byte, and that the packed grid gives every value back to half a step.
+//! that every value fits its byte, and that the packed grids give every value back to half a step.
 
 use std::process::ExitCode;
 
-use sunlarder_engine::place::{CELLS_EAST, CELLS_NORTH, Climate, Field, PACKED_BYTES};
+use sunlarder_engine::place::{self, CELLS_EAST, CELLS_NORTH, Climate, Field, SpreadGrid};
 use sunlarder_engine::quantity::Degrees;
 use sunlarder_engine::sun::Site;
 
 fn main() -> ExitCode {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
-    let [table, packed] = arguments.as_slice() else {
-        eprintln!("usage: pack_climate TABLE.csv PACKED.bin");
+    let [table, folder] = arguments.as_slice() else {
+        eprintln!("usage: pack_climate TABLE.csv FOLDER");
         return ExitCode::FAILURE;
     };
-    match pack(table, packed) {
+    match pack(table, folder) {
         Ok(()) => ExitCode::SUCCESS,
         Err(reason) => {
             eprintln!("pack_climate: {reason}");
@@ -32,24 +33,31 @@ struct Cell {
     months: [[f64; 12]; 3],
 }
 
-fn pack(table: &str, target: &str) -> Result<(), String> {
+fn pack(table: &str, folder: &str) -> Result<(), String> {
     let text = std::fs::read_to_string(table).map_err(|error| format!("{table}: {error}"))?;
     let cells = read(&text)?;
-    let mut plain = vec![0; PACKED_BYTES];
-    let count = cells.len();
-    for (place, cell) in cells.iter().enumerate() {
-        for field in Field::ALL {
-            for (month, value) in cell.months[field as usize].iter().enumerate() {
-                plain[(field as usize * 12 + month) * count + place] = quantum(field, *value)?;
-            }
-        }
-        plain[Field::ALL.len() * 12 * count + place] = cell.origin;
+    let mut climate = layers(Field::Clearness, &cells)?;
+    climate.extend(layers(Field::Temperature, &cells)?);
+    climate.extend(cells.iter().map(|cell| cell.origin));
+    let (climate, spread) = (place::pack(&climate), place::pack(&layers(Field::Spread, &cells)?));
+    let wrong = |fault: place::NoGrid| format!("{fault:?}");
+    verify(
+        &Climate::from_bytes(climate.clone()).map_err(wrong)?,
+        &SpreadGrid::from_bytes(spread.clone()).map_err(wrong)?,
+        &cells,
+    )?;
+    for (name, packed) in [("climate.bin", climate), ("spread.bin", spread)] {
+        let target = std::path::Path::new(folder).join(name);
+        std::fs::write(&target, packed)
+            .map_err(|error| format!("{}: {error}", target.display()))?;
     }
-    let plain = plain.try_into().map_err(|_| "wrong size".to_owned())?;
-    let packed: [u8; PACKED_BYTES] =
-        Climate::pack(&plain).try_into().map_err(|_| "wrong size".to_owned())?;
-    verify(&Climate::unpack(&packed), &cells)?;
-    std::fs::write(target, packed).map_err(|error| format!("{target}: {error}"))
+    Ok(())
+}
+
+/// The months of a field, one byte a cell.
+fn layers(field: Field, cells: &[Cell]) -> Result<Vec<u8>, String> {
+    let month = |month: usize| cells.iter().map(move |cell| cell.months[field as usize][month]);
+    (0..12).flat_map(month).map(|value| quantum(field, value)).collect()
 }
 
 fn read(text: &str) -> Result<Vec<Cell>, String> {
@@ -102,11 +110,11 @@ fn quantum(field: Field, value: f64) -> Result<u8, String> {
 }
 
 /// Reads every cell back at its centre.
-fn verify(climate: &Climate, cells: &[Cell]) -> Result<(), String> {
+fn verify(climate: &Climate, spread: &SpreadGrid, cells: &[Cell]) -> Result<(), String> {
     for cell in cells {
-        let back = climate.at(cell.site);
-        for month in 0..12 {
-            let read = [back.clearness[month], back.temperature[month].0, back.spread[month]];
+        let (back, spread) = (climate.at(cell.site), spread.at(cell.site));
+        for (month, spread) in spread.into_iter().enumerate() {
+            let read = [back.clearness[month], back.temperature[month].0, spread];
             for field in Field::ALL {
                 let gap = (read[field as usize] - cell.months[field as usize][month]).abs();
                 if gap > field.scale().1 * 0.5 + 1e-9 {

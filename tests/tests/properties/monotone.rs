@@ -7,6 +7,7 @@ use sunlarder_engine::document::{
     Chemistry, Document, Field, Load, Rating, Schedule, Supply, When,
 };
 use sunlarder_engine::outlook::Outlook;
+use sunlarder_engine::place::Climate;
 use sunlarder_engine::system::System;
 
 use crate::plans::{Kind, array, load, plan};
@@ -17,7 +18,7 @@ const ROUNDING_H: f64 = 1e-6;
 
 /// Hours to the reserve in the mean sun and without sun; endless where it is never reached.
 fn times(plan: &Document) -> Option<[f64; 2]> {
-    let system = System::assemble(plan, &mut ()).ok()?;
+    let system = System::assemble(plan, Climate::embedded(), &mut ()).ok()?;
     let times = Outlook::of(&system).times();
     Some(
         [times.to_reserve, times.dark_to_reserve].map(|time| time.map_or(f64::INFINITY, |at| at.0)),

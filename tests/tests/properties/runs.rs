@@ -5,6 +5,7 @@ use proptest::strategy::ValueTree;
 use proptest::test_runner::TestRunner;
 use sunlarder_engine::bank::Bank;
 use sunlarder_engine::outlook::{Outlook, budget};
+use sunlarder_engine::place::Climate;
 use sunlarder_engine::quantity::{AmpHours, WattHours};
 use sunlarder_engine::simulate::{Flows, Run, STEP, TypicalDays};
 use sunlarder_engine::system::System;
@@ -80,7 +81,8 @@ fn sampled(kind: Kind, count: usize) -> Vec<Result<System, String>> {
     let strategy = plan(kind);
     let made = (0..count).map(|_| {
         let plan = strategy.new_tree(&mut runner).unwrap().current();
-        System::assemble(&plan, &mut ()).map_err(|problem| format!("{problem:?}"))
+        System::assemble(&plan, Climate::embedded(), &mut ())
+            .map_err(|problem| format!("{problem:?}"))
     });
     made.collect()
 }
@@ -100,7 +102,7 @@ proptest! {
 
     #[test]
     fn the_outlook_answers_every_plan_with_numbers(plan in any_plan()) {
-        let Ok(system) = System::assemble(&plan, &mut ()) else { return Ok(()) };
+        let Ok(system) = System::assemble(&plan, Climate::embedded(), &mut ()) else { return Ok(()) };
         let outlook = Outlook::of(&system);
         prop_assert_eq!(not_a_number(&outlook), None);
         prop_assert_eq!(outlook.months.len(), 12);
@@ -113,7 +115,7 @@ proptest! {
 
     #[test]
     fn the_budget_is_the_sum_of_what_acts(plan in any_plan(), month in 0..12_usize) {
-        let Ok(system) = System::assemble(&plan, &mut ()) else { return Ok(()) };
+        let Ok(system) = System::assemble(&plan, Climate::embedded(), &mut ()) else { return Ok(()) };
         let mut typical = TypicalDays::default();
         let budget = budget(&system, month, &mut typical, &mut ());
         let mut sum = AmpHours::ZERO;
@@ -135,9 +137,9 @@ proptest! {
 
     #[test]
     fn tracing_an_outlook_changes_no_bit(plan in plan(Kind::Everyday)) {
-        let Ok(system) = System::assemble(&plan, &mut ()) else { return Ok(()) };
+        let Ok(system) = System::assemble(&plan, Climate::embedded(), &mut ()) else { return Ok(()) };
         let mut working = sunlarder_engine::working::Working::new();
-        prop_assert_eq!(&System::assemble(&plan, &mut working), &Ok(system.clone()));
+        prop_assert_eq!(&System::assemble(&plan, Climate::embedded(), &mut working), &Ok(system.clone()));
         let outlook = Outlook::of(&system);
         prop_assert_eq!(outlook.budget_worked(&system, &mut working), outlook.budget.clone());
         prop_assert_eq!(outlook.capacity_worked(&system, &mut working), outlook.capacity);

@@ -5,7 +5,7 @@
 //! `extraterrestrial_kwh_per_m2` (of a mean day on the level), `temperature_c` (mean). CSV has the same columns.
 
 use serde::Serialize;
-use sunlarder_engine::place::{MonthlyClimate, climate_at};
+use sunlarder_engine::place::{self, MonthlyClimate, SpreadGrid};
 use sunlarder_engine::quantity::{Celsius, Irradiation};
 use sunlarder_engine::sun::Site;
 use sunlarder_engine::words::command_line::Caption;
@@ -33,13 +33,18 @@ struct Month {
     temperature_c: Celsius,
 }
 
+fn climate_at(site: Site) -> MonthlyClimate {
+    place::Climate::embedded().at(site)
+}
+
 fn months(climate: &MonthlyClimate) -> Vec<Month> {
     let irradiation = climate.irradiation();
+    let spread = SpreadGrid::embedded().at(climate.site);
     (0..12)
         .map(|month| Month {
             month: month + 1,
             clearness_ratio: climate.clearness[month],
-            spread_ratio: climate.spread[month],
+            spread_ratio: spread[month],
             irradiation_kwh_per_m2: irradiation[month],
             extraterrestrial_kwh_per_m2: climate.extraterrestrial(month, &mut ()),
             temperature_c: climate.temperature[month],

@@ -2,6 +2,7 @@
 
 use sunlarder_engine::document::Document;
 use sunlarder_engine::outlook::Outlook;
+use sunlarder_engine::place::Climate;
 use sunlarder_engine::system::System;
 use sunlarder_engine::words::command_line::{Caption, Fault};
 use sunlarder_engine::words::{Line, lines};
@@ -18,7 +19,8 @@ pub(crate) fn text(plan: &Document, figure: Figure, month: Option<usize>) -> Res
         plan.start.date = in_month(plan.start.date, month);
     }
     let mut working = Working::new();
-    let system = System::assemble(&plan, &mut working).map_err(Fault::Refused)?;
+    let system =
+        System::assemble(&plan, Climate::embedded(), &mut working).map_err(Fault::Refused)?;
     let outlook = Outlook::of(&system);
     match figure {
         Figure::Capacity => {

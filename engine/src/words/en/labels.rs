@@ -144,11 +144,17 @@ pub fn label(label: Label) -> &'static str {
         Label::NameOfPlan => "Name of this plan",
         Label::NewPlan => "Start a new plan",
         Label::NewVersion => "A new version is ready. Your plans stay as they are.",
+        Label::NoClimate => {
+            "The page could not load the climate that it reckons with. Your plans are safe on this device."
+        }
         Label::NoLocation => {
             "The device did not tell where it is. Search a town, or type the coordinates."
         }
         Label::NoSuchTown => {
             "No such place is known here. Take a town near it, or type the coordinates."
+        }
+        Label::NoTowns => {
+            "The list of towns could not be loaded. Coordinates, under the fold below, work without it."
         }
         Label::Nothing => "nothing yet",
         Label::NothingFound => {
@@ -235,6 +241,7 @@ pub fn label(label: Label) -> &'static str {
         Label::ThereIsShore => "There is shore power or mains",
         Label::TiltHint => "0 is flat, 90 upright.",
         Label::Time => "Time",
+        Label::TryAgain => "Try again",
         Label::Undo => "Undo",
         Label::UnnamedPlan => "Plan without a name",
         Label::UnreadablePlan => "A plan that cannot be read",

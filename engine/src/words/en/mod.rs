@@ -4,6 +4,7 @@ pub mod appliances;
 pub mod calendar;
 #[cfg(feature = "cli")]
 pub mod command_line;
+#[cfg(feature = "towns")]
 pub mod countries;
 pub mod labels;
 pub mod page;

@@ -308,7 +308,8 @@ mod tests {
         let mut plan = Document::default();
         plan.bank.battery_v = 48.0;
         plan.bank.in_series = 300.0;
-        let problem = crate::system::System::assemble(&plan, &mut ()).unwrap_err();
+        let earth = crate::place::Climate::embedded();
+        let problem = crate::system::System::assemble(&plan, earth, &mut ()).unwrap_err();
         assert!(said(&problem).starts_with("300 batteries"), "{}", said(&problem));
     }
 

@@ -10,6 +10,7 @@ pub(crate) use text::text;
 
 use sunlarder_engine::document::Document;
 use sunlarder_engine::outlook::Outlook;
+use sunlarder_engine::place::Climate;
 use sunlarder_engine::simulate::{Run, Sun};
 use sunlarder_engine::system::System;
 use sunlarder_engine::words::command_line::Fault;
@@ -32,7 +33,8 @@ pub(crate) struct Answered {
 impl Answered {
     /// Answers a plan.
     pub(crate) fn of(plan: Document, sun: Sun) -> Result<Self, Fault> {
-        let system = System::assemble(&plan, &mut ()).map_err(Fault::Refused)?;
+        let system =
+            System::assemble(&plan, Climate::embedded(), &mut ()).map_err(Fault::Refused)?;
         let outlook = Outlook::of(&system);
         Ok(Self { plan, system, outlook, sun })
     }
