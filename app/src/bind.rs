@@ -1,35 +1,22 @@
-//! Ties controls to places in the plan.
+//! Ties controls to places in the plan, and words to its answers.
 //!
-//! Closures are boxed here, so that the machinery of signals is compiled once a type and not once a control: on this page that
-//! is a third of the program's size.
+//! Everything goes through function pointers that take the place of the load or array in question (others ignore it), so that
+//! the machinery of signals is compiled once a type and not once a control.
 
 use leptos::prelude::*;
 use sunlarder_engine::document::{Document, Load};
 
 use crate::store::{Answers, Solved, Store};
 
-/// A figure for a number box: its value and what changes it.
-pub(crate) type Figure = (Signal<Option<f64>>, Callback<Option<f64>>);
-
 /// A part of the plan as a signal that changes only when that part does.
-pub(crate) fn part<T>(
-    store: Store,
-    get: impl Fn(&Document) -> T + Send + Sync + 'static,
-) -> Signal<T>
+pub(crate) fn part<T>(store: Store, place: usize, get: fn(&Document, usize) -> T) -> Signal<T>
 where
     T: PartialEq + Clone + Send + Sync + 'static,
 {
-    boxed_part(store, Box::new(get))
+    memo(Box::new(move || store.plan.with(|plan| get(plan, place))))
 }
 
-fn boxed_part<T>(store: Store, get: Box<dyn Fn(&Document) -> T + Send + Sync>) -> Signal<T>
-where
-    T: PartialEq + Clone + Send + Sync + 'static,
-{
-    memo(Box::new(move || store.plan.with(&get)))
-}
-
-/// A signal that is computed anew when what it reads has changed.
+/// A signal that is computed anew when what it reads has changed; compiled once a type.
 pub(crate) fn memo<T>(get: Box<dyn Fn() -> T + Send + Sync>) -> Signal<T>
 where
     T: PartialEq + Clone + Send + Sync + 'static,
@@ -37,95 +24,70 @@ where
     Memo::new(move |_| get()).into()
 }
 
-/// What is said of the answers; the type's blank while there are none.
-pub(crate) fn said<T>(store: Store, say: impl Fn(&Solved) -> T + Send + Sync + 'static) -> Signal<T>
-where
-    T: PartialEq + Clone + Default + Send + Sync + 'static,
-{
-    let say: Box<dyn Fn(&Solved) -> T + Send + Sync> = Box::new(say);
-    let of =
-        move |answers: &Answers| answers.solved().map(|solved| say(solved)).unwrap_or_default();
-    memo(Box::new(move || store.answers.with(&of)))
+/// Something that is done when what it reads has changed; compiled once.
+pub(crate) fn watch(mut act: Box<dyn FnMut()>) {
+    Effect::new(move |_| act());
 }
 
 /// What changes a part of the plan; `kind` joins quick edits into one step of undo.
 pub(crate) fn edit<T: 'static>(
     store: Store,
     kind: &'static str,
-    set: impl Fn(&mut Document, T) + Send + Sync + 'static,
-) -> Callback<T> {
-    boxed_edit(store, kind, Box::new(set))
-}
-
-fn boxed_edit<T: 'static>(
-    store: Store,
-    kind: &'static str,
-    set: Box<dyn Fn(&mut Document, T) + Send + Sync>,
+    place: usize,
+    set: fn(&mut Document, usize, T),
 ) -> Callback<T> {
     Callback::new(move |value| {
         let mut value = Some(value);
-        store.edit_boxed(kind, &mut |plan| {
+        store.edit(kind, &mut |plan| {
             if let Some(value) = value.take() {
-                set(plan, value);
+                set(plan, place, value);
             }
         });
     })
 }
 
-/// A figure that must be there, as the optional one that its box deals in.
-pub(crate) fn figure(
-    store: Store,
-    kind: &'static str,
-    get: impl Fn(&Document) -> f64 + Send + Sync + 'static,
-    set: impl Fn(&mut Document, f64) + Send + Sync + 'static,
-) -> Figure {
-    let value = part(store, move |plan| Some(get(plan)));
-    let set = edit(store, kind, move |plan, value: Option<f64>| {
-        if let Some(value) = value {
-            set(plan, value);
-        }
-    });
-    (value, set)
-}
-
-/// A load's part as a signal; the default's part while the load is gone.
-pub(crate) fn load_part<T>(store: Store, place: usize, get: fn(&Load) -> T) -> Signal<T>
+/// What is said of the answers; the type's blank while there are none.
+pub(crate) fn said<T>(store: Store, say: fn(&Solved) -> T) -> Signal<T>
 where
-    T: PartialEq + Clone + Send + Sync + 'static,
+    T: PartialEq + Clone + Default + Send + Sync + 'static,
 {
-    part(store, move |plan| plan.loads.get(place).map_or_else(|| get(&Load::default()), get))
+    let of =
+        move |answers: &Answers| answers.solved().map(|solved| say(solved)).unwrap_or_default();
+    memo(Box::new(move || store.answers.with(of)))
 }
 
-/// What changes a load.
-pub(crate) fn load_edit<T: 'static>(
+/// What is said of one load, array or month in the answers.
+pub(crate) fn said_of(
     store: Store,
     place: usize,
-    kind: &'static str,
-    set: fn(&mut Load, T),
-) -> Callback<T> {
-    edit(store, kind, move |plan, value| {
-        if let Some(load) = plan.loads.get_mut(place) {
-            set(load, value);
-        }
+    say: fn(&Solved, usize) -> String,
+) -> Signal<String> {
+    Memo::new(move |_| {
+        store
+            .answers
+            .with(|answers| answers.solved().map(|solved| say(solved, place)).unwrap_or_default())
     })
+    .into()
 }
 
-/// A load's figure.
-pub(crate) fn load_figure(
-    store: Store,
-    place: usize,
-    kind: &'static str,
-    get: fn(&Load) -> f64,
-    set: fn(&mut Load, f64),
-) -> Figure {
-    figure(
-        store,
-        kind,
-        move |plan| plan.loads.get(place).map_or_else(|| get(&Load::default()), get),
-        move |plan, value| {
-            if let Some(load) = plan.loads.get_mut(place) {
-                set(load, value);
-            }
-        },
-    )
+/// A signal of a text that never changes.
+pub(crate) fn fixed(text: impl Into<String>) -> Signal<String> {
+    Signal::stored(text.into())
+}
+
+/// Something of a load; nothing while the load is gone.
+pub(crate) fn of_load<T>(plan: &Document, place: usize, get: impl Fn(&Load) -> T) -> Option<T> {
+    plan.loads.get(place).map(get)
+}
+
+/// Changes a load, if it is there.
+pub(crate) fn to_load(plan: &mut Document, place: usize, set: impl FnOnce(&mut Load)) {
+    if let Some(load) = plan.loads.get_mut(place) {
+        set(load);
+    }
+}
+
+/// Any signal of a text as the one type that views take.
+pub(crate) fn signal(text: impl Into<Signal<String>>) -> Signal<String> {
+    text.into()
 }

@@ -7,6 +7,7 @@ use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 
 use crate::address::{Asked, asked};
+use crate::bind::watch;
 use crate::keep;
 use crate::store::{Face, Store, WORDS};
 
@@ -64,7 +65,7 @@ pub(crate) fn follow_address(store: Store) {
 /// Keeps the plan on the device after every change; tells once if that is refused.
 pub(crate) fn keep_saved(store: Store) {
     let told = StoredValue::new(false);
-    Effect::new(move |_| {
+    watch(Box::new(move || {
         if store.face.get() != Face::Planner {
             return;
         }
@@ -77,7 +78,7 @@ pub(crate) fn keep_saved(store: Store) {
             }
             Err(()) => {}
         }
-    });
+    }));
 }
 
 /// Whether a new version waits.

@@ -2,7 +2,7 @@
 
 use sunlarder_engine::document::{Cooling, Load, Rating, Schedule, Span, When};
 use sunlarder_engine::load::catalogue::{Appliance, Care, Pattern, entry};
-use sunlarder_engine::words::clock;
+use sunlarder_engine::words::{Label, clock};
 
 use crate::store::WORDS;
 
@@ -28,6 +28,15 @@ pub(crate) fn when(load: &Load) -> String {
             .collect::<Vec<_>>()
             .join(", "),
     }
+}
+
+/// The line under a load's name: how many, and when; or that it stays at home.
+pub(crate) fn summary(load: &Load) -> String {
+    if !load.on {
+        return WORDS.label(Label::LeftAtHome).to_owned();
+    }
+    let times = if load.quantity > 1.0 { format!("{} × ", load.quantity) } else { String::new() };
+    times + &when(load)
 }
 
 /// The end of a day is 24:00, not 00:00.

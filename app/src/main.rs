@@ -28,11 +28,11 @@ fn main() {
 /// The page stands as soon as it knows the climate.
 fn stand(earth: &'static Climate) {
     mount_to_body(move || {
-        let store = store::Store::provide(earth);
+        let store = store::Store::new(earth);
         edge::open_first(store);
         edge::follow_address(store);
         edge::keep_saved(store);
-        view! { <view::Shell /> }
+        view::shell(store)
     });
     edge::stand();
 }

@@ -117,35 +117,42 @@ pub(crate) fn curve(solved: &Solved) -> CurveData {
     }
 }
 
-/// A row of the table behind the curve, every six hours.
-pub(crate) struct CurveRow {
-    /// Day and clock time.
-    pub(crate) when: String,
-    /// State of charge in mean weather \[%\].
-    pub(crate) charge: String,
-    /// The same without any sun \[%\].
-    pub(crate) dark: String,
-}
-
-/// The table behind the curve.
-pub(crate) fn curve_rows(solved: &Solved) -> Vec<CurveRow> {
+/// The table behind the curve: every six hours, or every twelve of a long one.
+pub(crate) fn curve_rows(solved: &Solved) -> Vec<Vec<String>> {
     let data = curve(solved);
     let every = if data.hours > 24.0 * 5.0 { 48 } else { 24 };
     let percent = |values: &[f64], at: usize| {
         values.get(at).map_or_else(|| "–".to_owned(), |value| format!("{value:.0}"))
     };
-    (0..)
-        .map(|row| row * every)
-        .take_while(|at| *at < data.charge.len())
+    (0..data.charge.len())
+        .step_by(every)
         .map(|at| {
             let time = clock_time(&solved.system, Hours(at as f64 * STEP));
-            CurveRow {
-                when: moment(time),
-                charge: percent(&data.charge, at),
-                dark: percent(&data.dark, at),
-            }
+            vec![moment(time), percent(&data.charge, at), percent(&data.dark, at)]
         })
         .collect()
+}
+
+/// The table behind the day strip: watts, hour by hour.
+pub(crate) fn day_rows(solved: &Solved) -> Vec<Vec<String>> {
+    let day = day(solved);
+    let mean = |values: &[f64], hour: usize| {
+        let hour = values.get(hour * 4..hour * 4 + 4).unwrap_or_default();
+        rounded(hour.iter().sum::<f64>() / 4.0)
+    };
+    (0..24)
+        .map(|hour| vec![format!("{hour:02}"), mean(&day.in_w, hour), mean(&day.out_w, hour)])
+        .collect()
+}
+
+/// The table behind the month-by-month balance.
+pub(crate) fn month_rows(solved: &Solved) -> Vec<Vec<String>> {
+    let row = |month: &sunlarder_engine::outlook::Month| {
+        let figures =
+            [month.irradiation.0, month.gain.kept.0, month.need.0, month.balance.0, month.usable.0];
+        core::iter::once(WORDS.month(month.month).to_owned()).chain(figures.map(rounded)).collect()
+    };
+    solved.outlook.months.iter().map(row).collect()
 }
 
 /// Weekday, date and clock time.

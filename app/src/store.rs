@@ -44,7 +44,8 @@ impl PartialEq for Answers {
 }
 
 impl Answers {
-    fn to(document: &Document, earth: &Climate) -> Self {
+    /// Answers all questions about a plan.
+    pub(crate) fn to(document: &Document, earth: &Climate) -> Self {
         Self(System::assemble(document, earth, &mut ()).map(|system| {
             let outlook = Outlook::of(&system);
             Arc::new(Solved { system, outlook })
@@ -107,10 +108,10 @@ pub(crate) struct Store {
 }
 
 impl Store {
-    /// A store with a blank plan, put into context.
-    pub(crate) fn provide(earth: &'static Climate) -> Self {
+    /// A store with a blank plan.
+    pub(crate) fn new(earth: &'static Climate) -> Self {
         let plan = RwSignal::new(Document::default());
-        let store = Self {
+        Self {
             earth,
             plan,
             id: RwSignal::new(PlanId::fresh()),
@@ -120,28 +121,11 @@ impl Store {
             notice: RwSignal::new(None),
             stored: RwSignal::new(0),
             history: RwSignal::new(History::default()),
-        };
-        provide_context(store);
-        store
-    }
-
-    /// The store of this page.
-    pub(crate) fn get() -> Self {
-        expect_context()
+        }
     }
 
     /// Changes the plan; edits of one kind in quick succession are undone together.
-    pub(crate) fn edit(self, kind: &'static str, change: impl FnOnce(&mut Document)) {
-        let mut change = Some(change);
-        self.edit_boxed(kind, &mut |plan| {
-            if let Some(change) = change.take() {
-                change(plan);
-            }
-        });
-    }
-
-    /// The same for a change behind a pointer, compiled once.
-    pub(crate) fn edit_boxed(self, kind: &'static str, change: &mut dyn FnMut(&mut Document)) {
+    pub(crate) fn edit(self, kind: &'static str, change: &mut dyn FnMut(&mut Document)) {
         let now = js_sys::Date::now();
         self.history
             .update(|history| self.plan.with_untracked(|plan| history.note(kind, plan, now)));

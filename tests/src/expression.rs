@@ -5,6 +5,7 @@
 
 use std::str::Chars;
 
+use sunlarder_engine::quantity::Unit;
 use sunlarder_engine::working::{Piece, Step};
 
 /// A function by its name as it stands in formulas; the second argument is 0 for those that take one.
@@ -24,7 +25,7 @@ const FUNCTIONS: [Function; 9] = [
 ];
 
 /// Signs of units, which carry no value.
-const UNITS: [&str; 3] = ["W/m²", "°", "h"];
+const UNITS: [&str; 4] = ["kW/m²", "W/m²", "°", "h"];
 
 #[derive(Clone, Copy, Debug)]
 enum Token {
@@ -33,7 +34,13 @@ enum Token {
     Call(fn(f64, f64) -> f64),
 }
 
-/// The value of a step's formula with its inputs put in.
+/// A number as it goes into a formula: 20 % are 0.2.
+#[must_use]
+pub fn plain(value: f64, unit: Unit) -> f64 {
+    if unit == Unit::Percent { value / 100.0 } else { value }
+}
+
+/// The value of a step's formula with its inputs put in, per cent as hundredths.
 ///
 /// # Errors
 /// What could not be read, with the text around it.
@@ -44,7 +51,7 @@ pub fn value(step: &Step) -> Result<f64, String> {
             Piece::Text(text) => read(text, &mut tokens)?,
             Piece::Input(place) => {
                 let input = step.inputs.get(place).ok_or_else(|| format!("no input {place}"))?;
-                tokens.push(Token::Number(input.term.value));
+                tokens.push(Token::Number(plain(input.term.value, input.term.unit)));
             }
         }
     }
@@ -69,7 +76,7 @@ fn read(text: &str, tokens: &mut Vec<Token>) -> Result<(), String> {
             let (number, after) = rest.split_at(end.unwrap_or(rest.len()));
             tokens.push(Token::Number(number.parse().map_err(|_| format!("{number} in {text}"))?));
             rest = after;
-        } else if "+−·/(),²³π".contains(first) {
+        } else if "+−·/^(),²³π".contains(first) {
             tokens.push(Token::Sign(first));
             rest = after_first(rest);
         } else {
@@ -125,6 +132,8 @@ fn power(tokens: &mut &[Token]) -> Result<f64, String> {
         Ok(base * base)
     } else if take(tokens, '³') {
         Ok(base * base * base)
+    } else if take(tokens, '^') {
+        Ok(libm::pow(base, power(tokens)?))
     } else {
         Ok(base)
     }
@@ -170,6 +179,7 @@ mod tests {
     fn reads_what_people_are_shown() {
         assert_eq!(text("2 + 3 · 4 − 6 / 3"), Ok(12.0));
         assert_eq!(text("−(1 − 3)² + 2³"), Ok(4.0));
+        assert_eq!(text("3 · 2^(5 − 2) / (1 kW/m²)"), Ok(24.0));
         assert_eq!(text("min(1, 2) + max(1, 2)"), Ok(3.0));
         assert!(
             (text("arccos(cos(60°)) · π / 180°").unwrap() - 1.047_197_551_196_597_6).abs() < 1e-12

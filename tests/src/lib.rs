@@ -3,5 +3,8 @@
 #[cfg(feature = "browser")]
 pub mod browser;
 pub mod expression;
+pub mod golden;
 pub mod plans;
 pub mod reference;
+pub mod seal;
+pub mod soundness;

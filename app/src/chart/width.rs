@@ -22,7 +22,8 @@ pub(crate) fn css(length: f64) -> String {
 fn type_size() -> Option<f64> {
     let root = document().document_element()?;
     let style = window().get_computed_style(&root).ok()??;
-    let size = style.get_property_value("font-size").ok()?.strip_suffix("px")?.parse().ok()?;
+    // The browser reads the number in front of `px`; Rust's own reader would bring a table of 10 kB.
+    let size = js_sys::parse_float(&style.get_property_value("font-size").ok()?);
     (size > 0.0).then_some(size)
 }
 

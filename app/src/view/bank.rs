@@ -2,37 +2,93 @@
 
 use leptos::prelude::*;
 use sunlarder_engine::bank::typical;
-use sunlarder_engine::document::{Bank, Chemistry, Document, Field, Kept};
+use sunlarder_engine::document::{Bank, Chemistry, Field, Kept};
 use sunlarder_engine::words::{Label as L, amount, rounded};
 
-use super::field::{Choice, NumberField, Select, plain};
-use super::question::Question;
-use super::working::Worked;
-use crate::bind::{edit, figure, part};
-use crate::store::{Store, WORDS};
+use super::field::{Figure, choice, fields, more, select};
+use super::part::when;
+use super::question::question;
+use super::working::worked;
+use crate::bind::{edit, part, said};
+use crate::store::{Solved, Store, WORDS};
 
-fn own(
-    store: Store,
-    get: fn(&Bank) -> f64,
-    set: fn(&mut Bank, f64),
-) -> (Signal<Option<f64>>, Callback<Option<f64>>) {
-    figure(
-        store,
-        "bank",
-        move |plan| get(&plan.bank),
-        move |plan, value| set(&mut plan.bank, value),
+/// What everyone knows of a bank.
+const FIGURES: [Figure; 5] = [
+    Figure::new(
+        Field::BatteryCapacity,
+        |plan, _| Some(plan.bank.capacity_ah),
+        |plan, _, value| plan.bank.capacity_ah = value,
     )
+    .hint(L::CapacityHint),
+    Figure::new(
+        Field::BatteryVoltage,
+        |plan, _| Some(plan.bank.battery_v),
+        |plan, _, value| plan.bank.battery_v = value,
+    ),
+    Figure::new(
+        Field::InSeries,
+        |plan, _| Some(plan.bank.in_series),
+        |plan, _, value| plan.bank.in_series = value,
+    ),
+    Figure::new(
+        Field::InParallel,
+        |plan, _| Some(plan.bank.in_parallel),
+        |plan, _, value| plan.bank.in_parallel = value,
+    ),
+    Figure::new(
+        Field::Reserve,
+        |plan, _| Some(plan.bank.reserve_pct),
+        |plan, _, value| plan.bank.reserve_pct = value,
+    )
+    .hint(L::ReserveHint)
+    .slider(0.0, 95.0, 5.0),
+];
+
+/// A figure that is typical of the chemistry unless the sheet says otherwise.
+macro_rules! typical {
+    ($field:ident, $part:ident, $typical:expr) => {
+        Figure::new(
+            Field::$field,
+            |plan, _| plan.bank.$part,
+            |plan, _, value| plan.bank.$part = Some(value),
+        )
+        .or_typical(|plan, _| plan.bank.$part = None, $typical)
+    };
 }
 
-fn option(
-    store: Store,
-    get: fn(&Bank) -> Option<f64>,
-    set: fn(&mut Bank, Option<f64>),
-) -> (Signal<Option<f64>>, Callback<Option<f64>>) {
-    let value = part(store, move |plan| get(&plan.bank));
-    let set = edit(store, "bank", move |plan: &mut Document, value| set(&mut plan.bank, value));
-    (value, set)
-}
+/// What the sheet says.
+const SHEET: [Figure; 9] = [
+    Figure::new(
+        Field::Health,
+        |plan, _| Some(plan.bank.health_pct),
+        |plan, _, value| plan.bank.health_pct = value,
+    )
+    .hint(L::HealthHint),
+    typical!(HourRate, hour_rate_h, |solved, _| Some(solved.system.bank.hour_rate.0))
+        .hint(L::HourRateHint),
+    typical!(RateExponent, rate_exponent, |solved, _| Some(solved.system.bank.exponent)),
+    typical!(BatteryCurrent, charge_limit_a, |_, _| None).label(L::ChargeLimit),
+    typical!(BatteryCurrent, discharge_limit_a, |_, _| None).label(L::DischargeLimit),
+    typical!(BatteryCurrent, peak_limit_a, |_, _| None).label(L::PeakLimit),
+    typical!(ProtectionDraw, protection_ma, |solved, _| Some(
+        solved.system.bank.typical.protection.0 * 1000.0
+    )),
+    typical!(ChargeEfficiency, charge_efficiency_pct, |solved, _| Some(
+        solved.system.bank.mean_efficiency * 100.0
+    )),
+    typical!(SelfDischarge, self_discharge_pct, |solved, _| Some(
+        solved.system.bank.typical.self_discharge.0
+    )),
+];
+
+const TEMPERATURE: [Figure; 1] = [Figure::new(
+    Field::BatteryTemperature,
+    |plan, _| Some(if let Kept::AtC(own) = plan.bank.kept { own } else { USUAL }),
+    |plan, _, value| plan.bank.kept = Kept::AtC(value),
+)];
+
+/// A temperature to start from for a bank with a place of its own \[°C\].
+const USUAL: f64 = 15.0;
 
 /// Changes the chemistry, and with it what belongs to it: the nominal voltage of a ready battery and the usual reserve.
 pub(crate) fn change_chemistry(bank: &mut Bank, chemistry: Chemistry) {
@@ -49,176 +105,87 @@ pub(crate) fn change_chemistry(bank: &mut Bank, chemistry: Chemistry) {
 }
 
 /// The question with its answer and the bank's figures.
-#[component]
-pub(crate) fn BankSection() -> impl IntoView {
-    let store = Store::get();
-    let answer = move || {
-        store.answers.with(|answers| {
-            answers.solved().map(|solved| {
-                let bank = &solved.system.bank;
-                WORDS.bank(&amount(bank.rated), bank.chemistry, &amount(bank.nominal))
-            })
-        })
-    };
-    let chemistry = part(store, |plan| plan.bank.chemistry);
-    let chemistries =
-        Chemistry::ALL.iter().map(|own| (*own, WORDS.chemistry(*own).to_owned())).collect();
-    let volts = own(store, |bank| bank.battery_v, |bank, value| bank.battery_v = value);
-    let charge = own(store, |bank| bank.capacity_ah, |bank, value| bank.capacity_ah = value);
-    let series = own(store, |bank| bank.in_series, |bank, value| bank.in_series = value);
-    let parallel = own(store, |bank| bank.in_parallel, |bank, value| bank.in_parallel = value);
-    let reserve = own(store, |bank| bank.reserve_pct, |bank, value| bank.reserve_pct = value);
+pub(crate) fn bank_section(store: Store) -> AnyView {
+    let answer = said(store, |solved| {
+        let bank = &solved.system.bank;
+        WORDS.bank(&amount(bank.rated), bank.chemistry, &amount(bank.nominal))
+    });
+    question(L::WhatDoYouStore, answer, false, move || inside(store))
+}
+
+fn inside(store: Store) -> AnyView {
+    let chemistry = part(store, 0, |plan, _| {
+        Chemistry::ALL.iter().position(|own| *own == plan.bank.chemistry).unwrap_or(0)
+    });
+    let set = edit(store, "chemistry", 0, |plan, _, at: usize| {
+        if let Some(chemistry) = Chemistry::ALL.get(at) {
+            change_chemistry(&mut plan.bank, *chemistry);
+        }
+    });
+    let names = Chemistry::ALL.iter().map(|own| WORDS.chemistry(*own)).collect();
+    let sheet = more(L::MoreOfTheBank, move || {
+        view! {
+            <p class="hint">{WORDS.label(L::SheetFirst)}</p>
+            {fields(store, 0, &SHEET)}
+            <p class="hint">{said(store, limits)}</p>
+        }
+        .into_any()
+    });
     view! {
-        <Question title=L::WhatDoYouStore answer=move || answer().unwrap_or_default()>
-            <Select
-                label=WORDS.label(L::Chemistry)
-                options=chemistries
-                value=chemistry
-                set=edit(store, "chemistry", |plan, chemistry| change_chemistry(&mut plan.bank, chemistry))
-            />
-            <div class="fields">
-                <NumberField field=Field::BatteryCapacity value=charge.0 set=charge.1 hint=WORDS.label(L::CapacityHint) />
-                <NumberField field=Field::BatteryVoltage value=volts.0 set=volts.1 />
-                <NumberField field=Field::InSeries value=series.0 set=series.1 />
-                <NumberField field=Field::InParallel value=parallel.0 set=parallel.1 />
-                <NumberField field=Field::Reserve value=reserve.0 set=reserve.1 slider=(0.0, 95.0, 5.0) hint=WORDS.label(L::ReserveHint) />
-            </div>
-            <KeptChoice />
-            <details class="more">
-                <summary>{WORDS.label(L::MoreOfTheBank)}</summary>
-                <More />
-            </details>
-            <p class="note">{usable}</p>
-            <Worked title=L::HowUsable work=|solved, working| {
-                solved.outlook.capacity_worked(&solved.system, working);
-            } />
-        </Question>
+        {select(L::Chemistry, names, chemistry, set)}
+        {fields(store, 0, &FIGURES)}
+        {kept_choice(store)}
+        {sheet}
+        <p class="note">{said(store, usable)}</p>
+        {worked(store, L::HowUsable, |solved, working| {
+            solved.outlook.capacity_worked(&solved.system, working);
+        })}
     }
+    .into_any()
 }
 
 /// What may be used, in a sentence.
-fn usable() -> impl IntoView {
-    let store = Store::get();
-    move || {
-        store.answers.with(|answers| {
-            answers.solved().map(|solved| {
-                let outlook = &solved.outlook;
-                WORDS.usable(
-                    &amount(outlook.capacity.usable),
-                    &amount(solved.system.bank.rated),
-                    &format!("{:.0} °C", outlook.bank_temperature.0),
-                    outlook.month,
-                )
-            })
-        })
-    }
+fn usable(solved: &Solved) -> String {
+    let outlook = &solved.outlook;
+    WORDS.usable(
+        &amount(outlook.capacity.usable),
+        &amount(solved.system.bank.rated),
+        &format!("{:.0} °C", outlook.bank_temperature.0),
+        outlook.month,
+    )
 }
 
-/// The kinds of place for a bank.
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum Where {
-    Inside,
-    Outside,
-    Own,
+/// The limits of the whole bank, in a sentence.
+fn limits(solved: &Solved) -> String {
+    let bank = &solved.system.bank;
+    let none = || "–".to_owned();
+    WORDS.bank_limits(
+        &amount(bank.charge_limit),
+        &bank.discharge_limit.map_or_else(none, amount),
+        &bank.peak_limit.map_or_else(none, amount),
+        &rounded(bank.resistance().0 * 1000.0),
+    )
 }
 
-#[component]
-fn KeptChoice() -> impl IntoView {
-    let store = Store::get();
-    let kind = part(store, |plan| match plan.bank.kept {
-        Kept::Inside => Where::Inside,
-        Kept::Outside => Where::Outside,
-        Kept::AtC(_) => Where::Own,
+fn kept_choice(store: Store) -> AnyView {
+    let kind = part(store, 0, |plan, _| match plan.bank.kept {
+        Kept::Inside => 0,
+        Kept::Outside => 1,
+        Kept::AtC(_) => 2,
     });
-    let set = edit(store, "bank kept", |plan: &mut Document, kind| {
-        plan.bank.kept = match kind {
-            Where::Inside => Kept::Inside,
-            Where::Outside => Kept::Outside,
-            Where::Own => Kept::AtC(15.0),
+    let set = edit(store, "bank kept", 0, |plan, _, at: usize| {
+        plan.bank.kept = match at {
+            0 => Kept::Inside,
+            1 => Kept::Outside,
+            _ => Kept::AtC(USUAL),
         };
     });
-    let temperature = figure(
-        store,
-        "bank kept",
-        |plan| if let Kept::AtC(own) = plan.bank.kept { own } else { 15.0 },
-        |plan, value| plan.bank.kept = Kept::AtC(value),
-    );
-    let options = vec![
-        (Where::Inside, WORDS.label(L::KeptInside).to_owned()),
-        (Where::Outside, WORDS.label(L::KeptOutside).to_owned()),
-        (Where::Own, WORDS.label(L::KeptAt).to_owned()),
-    ];
+    let own = Signal::derive(move || kind.get() == 2);
     view! {
-        <Choice legend=WORDS.label(L::BankStands) options=options value=kind set=set />
-        {move || (kind.get() == Where::Own).then(|| view! {
-            <NumberField field=Field::BatteryTemperature value=temperature.0 set=temperature.1 />
-        })}
+        {choice(L::BankStands, &[L::KeptInside, L::KeptOutside, L::KeptAt], kind, set)}
+        {when(own, move || fields(store, 0, &TEMPERATURE))}
     }
-}
-
-/// A typical figure as the placeholder of an empty box.
-fn placeholder(
-    store: Store,
-    of: fn(&sunlarder_engine::bank::Bank) -> Option<f64>,
-) -> Signal<String> {
-    Signal::derive(move || {
-        store.answers.with(|answers| {
-            let known = answers.solved().and_then(|solved| of(&solved.system.bank));
-            known.map(|value| plain((value * 1000.0).round() / 1000.0)).unwrap_or_default()
-        })
-    })
-}
-
-#[component]
-fn More() -> impl IntoView {
-    let store = Store::get();
-    let health = own(store, |bank| bank.health_pct, |bank, value| bank.health_pct = value);
-    let rate = option(store, |bank| bank.hour_rate_h, |bank, value| bank.hour_rate_h = value);
-    let exponent =
-        option(store, |bank| bank.rate_exponent, |bank, value| bank.rate_exponent = value);
-    let charge =
-        option(store, |bank| bank.charge_limit_a, |bank, value| bank.charge_limit_a = value);
-    let discharge =
-        option(store, |bank| bank.discharge_limit_a, |bank, value| bank.discharge_limit_a = value);
-    let peak = option(store, |bank| bank.peak_limit_a, |bank, value| bank.peak_limit_a = value);
-    let protection =
-        option(store, |bank| bank.protection_ma, |bank, value| bank.protection_ma = value);
-    let efficiency = option(
-        store,
-        |bank| bank.charge_efficiency_pct,
-        |bank, value| bank.charge_efficiency_pct = value,
-    );
-    let standing = option(
-        store,
-        |bank| bank.self_discharge_pct,
-        |bank, value| bank.self_discharge_pct = value,
-    );
-    view! {
-        <p class="hint">{WORDS.label(L::SheetFirst)}</p>
-        <div class="fields">
-            <NumberField field=Field::Health value=health.0 set=health.1 hint=WORDS.label(L::HealthHint) />
-            <NumberField field=Field::HourRate value=rate.0 set=rate.1 optional=true typical=placeholder(store, |bank| Some(bank.hour_rate.0)) hint=WORDS.label(L::HourRateHint) />
-            <NumberField field=Field::RateExponent value=exponent.0 set=exponent.1 optional=true typical=placeholder(store, |bank| Some(bank.exponent)) />
-            <NumberField label=WORDS.label(L::ChargeLimit) field=Field::BatteryCurrent value=charge.0 set=charge.1 optional=true />
-            <NumberField label=WORDS.label(L::DischargeLimit) field=Field::BatteryCurrent value=discharge.0 set=discharge.1 optional=true />
-            <NumberField label=WORDS.label(L::PeakLimit) field=Field::BatteryCurrent value=peak.0 set=peak.1 optional=true />
-            <NumberField field=Field::ProtectionDraw unit="mA" value=protection.0 set=protection.1 optional=true />
-            <NumberField field=Field::ChargeEfficiency value=efficiency.0 set=efficiency.1 optional=true
-                typical=placeholder(store, |bank| Some(bank.mean_efficiency * 100.0)) />
-            <NumberField field=Field::SelfDischarge value=standing.0 set=standing.1 optional=true
-                typical=placeholder(store, |bank| Some(bank.typical.self_discharge.0)) />
-        </div>
-        <p class="hint">{move || store.answers.with(|answers| answers.solved().map(|solved| {
-            let bank = &solved.system.bank;
-            let none = || "–".to_owned();
-            WORDS.bank_limits(
-                &amount(bank.charge_limit),
-                &bank.discharge_limit.map_or_else(none, amount),
-                &bank.peak_limit.map_or_else(none, amount),
-                &rounded(bank.resistance().0 * 1000.0),
-            )
-        }))}</p>
-    }
+    .into_any()
 }
 
 #[cfg(test)]

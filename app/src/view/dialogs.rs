@@ -3,83 +3,78 @@
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use leptos::web_sys;
-use sunlarder_engine::document::Document;
+use sunlarder_engine::document::{Document, Problem};
 use sunlarder_engine::share;
 use sunlarder_engine::words::Label as L;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 
-use super::field::TextField;
+use super::field::{button, button_unless, text_box};
+use super::part::{Listener, act, dynamic, typed, when};
 use crate::address;
-use crate::bind::{edit, part};
+use crate::bind::{edit, fixed, memo, part, signal, watch};
 use crate::keep::{self, Kept, PlanId};
 use crate::store::{Dialog, Face, Store, WORDS};
 
 /// The dialogs; at most one is open.
-#[component]
-pub(crate) fn Dialogs() -> impl IntoView {
-    view! {
-        <Frame which=Dialog::Plans title=L::Plans><Plans /></Frame>
-        <Frame which=Dialog::Share title=L::Share><Share /></Frame>
-    }
+pub(crate) fn dialogs(store: Store) -> AnyView {
+    view! { {frame(store, Dialog::Plans, L::Plans, plans)} {frame(store, Dialog::Share, L::Share, share_plan)} }
+        .into_any()
 }
 
 /// A native dialog, so that focus and Escape behave as everywhere.
-#[component]
-fn Frame(which: Dialog, title: L, children: ChildrenFn) -> impl IntoView {
-    let store = Store::get();
+fn frame(store: Store, which: Dialog, title: L, inside: fn(Store) -> AnyView) -> AnyView {
     let node = NodeRef::<leptos::html::Dialog>::new();
-    let open = Memo::new(move |_| store.dialog.get() == Some(which));
-    Effect::new(move |_| {
+    let open = memo(Box::new(move || store.dialog.get() == Some(which)));
+    watch(Box::new(move || {
         let Some(dialog) = node.get() else { return };
         if open.get() && !dialog.open() {
             let _ = dialog.show_modal();
         } else if !open.get() && dialog.open() {
             dialog.close();
         }
-    });
-    let closed = move |_| {
+    }));
+    let closed: Listener = Box::new(move |_| {
         if store.dialog.get_untracked() == Some(which) {
             store.dialog.set(None);
         }
-    };
+    });
     view! {
         <dialog node_ref=node on:close=closed aria-label=WORDS.label(title)>
             <div class="dialog-head">
                 <h2>{WORDS.label(title)}</h2>
-                <button type="button" class="button quiet" on:click=move |_| store.dialog.set(None)>{WORDS.label(L::Close)}</button>
+                {button(L::Close, "button quiet", move || store.dialog.set(None))}
             </div>
-            <div class="dialog-body">{move || open.get().then(|| children())}</div>
+            <div class="dialog-body">{when(open.into(), move || inside(store))}</div>
         </dialog>
     }
+    .into_any()
 }
 
-#[component]
-fn Plans() -> impl IntoView {
-    let store = Store::get();
-    let name = part(store, |plan| plan.name.clone());
-    let kept = move || {
+fn plans(store: Store) -> AnyView {
+    let name = part(store, 0, |plan, _| plan.name.clone());
+    let set_name = edit(store, "plan name", 0, |plan, _, name| plan.name = name);
+    let rows = dynamic(move || {
         store.stored.track();
-        keep::plans()
-    };
-    let copy = move |_| {
+        keep::plans().into_iter().map(|own| plan_row(store, own)).collect::<Vec<_>>().into_any()
+    });
+    let copy = move || {
         let mut plan = store.plan.get_untracked();
         plan.name = WORDS.copy_of(&plan.name).chars().take(80).collect();
         store.open(PlanId::fresh(), plan);
     };
+    let fresh = move || {
+        store.dialog.set(None);
+        store.face.set(Face::Start);
+    };
     view! {
-        <TextField label=WORDS.label(L::NameOfPlan) value=name
-            set=edit(store, "plan name", |plan: &mut Document, name| plan.name = name) />
-        <div class="row">
-            <button type="button" class="button" on:click=copy>{WORDS.label(L::CopyPlan)}</button>
-            <button type="button" class="button" on:click=move |_| { store.dialog.set(None); store.face.set(Face::Start); }>
-                {WORDS.label(L::NewPlan)}
-            </button>
-        </div>
+        {text_box(WORDS.label(L::NameOfPlan), name, fixed(""), set_name)}
+        <div class="row">{button(L::CopyPlan, "button", copy)} {button(L::NewPlan, "button", fresh)}</div>
         <h3>{WORDS.label(L::OnThisDevice)}</h3>
-        <ul class="list">{move || kept().into_iter().map(|own| plan_row(store, own)).collect_view()}</ul>
+        <ul class="list">{rows}</ul>
     }
+    .into_any()
 }
 
 /// What a plan is called in a list.
@@ -87,36 +82,40 @@ pub(crate) fn plan_name(plan: &Document) -> String {
     if plan.name.is_empty() { WORDS.label(L::UnnamedPlan).to_owned() } else { plan.name.clone() }
 }
 
-fn plan_row(store: Store, kept: Kept) -> impl IntoView {
+fn plan_row(store: Store, kept: Kept) -> AnyView {
     let Kept { id, plan, text } = kept;
     let is_open = id == store.id.get_untracked();
     let (name, fault) = match &plan {
-        Ok(plan) => (plan_name(plan), None),
+        Ok(plan) => (plan_name(plan), String::new()),
         Err(problem) => {
-            (WORDS.label(L::UnreadablePlan).to_owned(), Some(WORDS.problem(problem, &|_| None)))
+            (WORDS.label(L::UnreadablePlan).to_owned(), WORDS.problem(problem, &|_| None))
         }
     };
     let open_id = id.clone();
-    let open = plan.ok().map(|plan| view! {
-        <button type="button" class="button quiet" disabled=is_open
-            on:click=move |_| store.open(open_id.clone(), plan.clone())>{WORDS.label(L::OpenPlan)}</button>
-    });
-    let file = move |_| save_text(store, "sunlarder-plan.json", &text);
-    let forget = move |_| {
+    let unreadable = plan.is_err();
+    let open = move || {
+        if let Ok(plan) = &plan {
+            store.open(open_id.clone(), plan.clone());
+        }
+    };
+    let file = move || save_text(store, "sunlarder-plan.json", &text);
+    let forget = move || {
         keep::forget(&id);
         store.stored.update(|count| *count += 1);
     };
+    let mark = if is_open { WORDS.label(L::OpenNow) } else { "" };
     view! {
         <li>
-            <span class="list-name">{name} {is_open.then(|| WORDS.label(L::OpenNow))}</span>
+            <span class="list-name">{name} " " {mark}</span>
             <span class="soft">{fault}</span>
             <div class="row">
-                {open}
-                <button type="button" class="button quiet" on:click=file>{WORDS.label(L::Download)}</button>
-                <button type="button" class="button quiet danger" disabled=is_open on:click=forget>{WORDS.label(L::Delete)}</button>
+                {button_unless(L::OpenPlan, "button quiet", Signal::stored(is_open || unreadable), open)}
+                {button(L::Download, "button quiet", file)}
+                {button_unless(L::Delete, "button quiet danger", Signal::stored(is_open), forget)}
             </div>
         </li>
     }
+    .into_any()
 }
 
 /// This page's address.
@@ -124,91 +123,83 @@ fn page() -> String {
     web_sys::window().and_then(|window| window.location().href().ok()).unwrap_or_default()
 }
 
-#[component]
-fn Share() -> impl IntoView {
-    let store = Store::get();
-    let link = move || store.plan.with(|plan| address::link(&page(), plan)).unwrap_or_default();
-    let copy = move |_| copy_text(store, link());
-    let file = move |_| {
+fn share_plan(store: Store) -> AnyView {
+    let link = part(store, 0, |plan, _| address::link(&page(), plan).unwrap_or_default());
+    let file = move || {
         let (name, text) =
             store.plan.with_untracked(|plan| (file_name(&plan.name), plan.to_json()));
         save_text(store, &name, &text);
     };
-    let box_id = "link-box";
     view! {
         <div class="field">
-            <label for=box_id>{WORDS.label(L::LinkToPlan)}</label>
-            <div class="entry"><input id=box_id type="text" readonly prop:value=link /></div>
+            <label for="link-box">{WORDS.label(L::LinkToPlan)}</label>
+            <div class="entry"><input id="link-box" type="text" readonly=true prop:value=link /></div>
             <p class="hint">{WORDS.label(L::LinkHint)}</p>
         </div>
         <div class="row">
-            <button type="button" class="button" id="copy-link" on:click=copy>{WORDS.label(L::CopyLink)}</button>
-            <button type="button" class="button" on:click=file>{WORDS.label(L::SaveFile)}</button>
+            <button type="button" class="button" id="copy-link" on:click=act(move || copy_text(store, link.get_untracked()))>
+                {WORDS.label(L::CopyLink)}
+            </button>
+            {button(L::SaveFile, "button", file)}
         </div>
         <h3>{WORDS.label(L::OpenLinkOrFile)}</h3>
-        <Opener />
+        {opener(store)}
     }
+    .into_any()
 }
 
 /// A name that every file system takes.
 pub(crate) fn file_name(name: &str) -> String {
     let kept: String =
         name.chars().map(|own| if own.is_alphanumeric() { own } else { '-' }).take(40).collect();
-    let kept = kept.trim_matches('-').to_lowercase();
+    let kept = kept.trim_matches('-').to_ascii_lowercase();
     if kept.is_empty() { "sunlarder-plan.json".into() } else { format!("sunlarder-{kept}.json") }
 }
 
 /// A box for a pasted link and a button for a file.
-#[component]
-pub(crate) fn Opener() -> impl IntoView {
-    let store = Store::get();
+pub(crate) fn opener(store: Store) -> AnyView {
     let pasted = RwSignal::new(String::new());
-    let fault = RwSignal::new(None::<String>);
-    let take = move |read: Result<Document, sunlarder_engine::document::Problem>| match read {
+    let fault = RwSignal::new(String::new());
+    let take = Callback::new(move |read: Result<Document, Problem>| match read {
         Ok(plan) => {
-            fault.set(None);
+            fault.set(String::new());
             store.open_new(plan);
         }
         Err(problem) => {
-            fault.set(Some(format!(
-                "{} {}",
-                WORDS.problem(&problem, &|_| None),
-                WORDS.unchanged()
-            )));
+            fault.set(format!("{} {}", WORDS.problem(&problem, &|_| None), WORDS.unchanged()));
         }
-    };
-    let open = move |_| take(share::decode(share::code_in(&pasted.get_untracked())));
-    let file = move |event: leptos::ev::Event| {
+    });
+    let open = act(move || take.run(share::decode(share::code_in(&pasted.get_untracked()))));
+    let file: Listener = Box::new(move |event| {
         let input = event.target().and_then(|own| own.dyn_into::<web_sys::HtmlInputElement>().ok());
-        let Some(file) = input.and_then(|input| input.files()).and_then(|files| files.get(0))
-        else {
-            return;
-        };
+        let file = input.and_then(|input| input.files()).and_then(|files| files.get(0));
+        let Some(file) = file else { return };
         spawn_local(async move {
             let text = JsFuture::from(file.text()).await.ok().and_then(|text| text.as_string());
-            take(Document::from_json(&text.unwrap_or_default()));
+            take.run(Document::from_json(&text.unwrap_or_default()));
         });
-    };
+    });
+    let invalid = Signal::derive(move || fault.with(|fault| !fault.is_empty()));
     view! {
         <div class="opener">
-            <div class="field" class:invalid=move || fault.with(Option::is_some)>
+            <div class="field" class:invalid=invalid>
                 <label for="pasted-link">{WORDS.label(L::PasteLink)}</label>
                 <div class="entry">
                     <input id="pasted-link" type="text" autocomplete="off"
-                        prop:value=move || pasted.get()
-                        on:input:target=move |event| pasted.set(event.target().value()) />
+                        prop:value=signal(pasted) on:input=typed(move |text| pasted.set(text)) />
                 </div>
-                <p class="error" role="alert">{fault}</p>
+                <p class="error" role="alert">{signal(fault)}</p>
             </div>
             <div class="row">
                 <button type="button" class="button" id="open-link" on:click=open>{WORDS.label(L::OpenLink)}</button>
                 <label class="button file">
                     {WORDS.label(L::OpenFile)}
-                    <input type="file" accept=".json,application/json" on:change=file />
+                    <input class="unseen" type="file" accept=".json,application/json" on:change=file />
                 </label>
             </div>
         </div>
     }
+    .into_any()
 }
 
 /// Puts a text on the clipboard and says whether that worked.

@@ -1,12 +1,18 @@
-//! The one component for a figure: label, number box, slider, unit, hint and error.
+//! The one component for a figure, and its kin for a text, a choice and a switch: label, control, unit, hint and error.
+//!
+//! They are plain functions over function pointers and give an erased view, so that each is compiled once however often it is
+//! used: a form is a table, not code.
 
 use core::sync::atomic::{AtomicU32, Ordering};
 
 use leptos::prelude::*;
-use sunlarder_engine::document::{Field, Problem};
+use sunlarder_engine::document::{Document, Field, Problem};
+use sunlarder_engine::words::Label;
 use sunlarder_engine::working::Tag;
 
-use crate::store::WORDS;
+use super::part::{Dynamic, Listener, act, dynamic, is_open, typed, when};
+use crate::bind::{memo, signal, watch};
+use crate::store::{Solved, Store, WORDS};
 
 /// A new id for an element that something refers to.
 pub(crate) fn fresh_id(what: &str) -> String {
@@ -25,7 +31,7 @@ pub(crate) fn read(text: &str, field: Field, optional: bool) -> Result<Option<f6
     if text.is_empty() {
         return if optional { Ok(None) } else { Err(WORDS.missing(field)) };
     }
-    let Ok(value) = text.parse::<f64>() else { return Err(WORDS.no_number(field, &text)) };
+    let Some(value) = number(&text) else { return Err(WORDS.no_number(field, &text)) };
     if !field.range().holds(value) {
         let problem = Problem::OutOfRange { field, at: Tag::None, value };
         return Err(WORDS.problem(&problem, &|_| None));
@@ -33,251 +39,324 @@ pub(crate) fn read(text: &str, field: Field, optional: bool) -> Result<Option<f6
     Ok(Some(field.range().rounded(value)))
 }
 
-/// A figure that may be left empty for what is typical.
-#[component]
-pub(crate) fn NumberField(
-    /// What it is called; the field's usual name if nothing is given.
-    #[prop(optional, into)]
-    label: Option<String>,
-    /// Its range, resolution and unit.
+/// A number in digits. On the page the browser reads it: Rust's own reader brings a table of 10 kB that nothing else needs.
+fn number(text: &str) -> Option<f64> {
+    let digits = |own: char| own.is_ascii_digit() || "+-.eE".contains(own);
+    if !text.chars().all(digits) {
+        return None;
+    }
+    #[cfg(target_arch = "wasm32")]
+    let value = js_sys::Number::new(&text.into()).value_of();
+    #[cfg(not(target_arch = "wasm32"))]
+    let value = text.parse().unwrap_or(f64::NAN);
+    Some(value).filter(|value| !value.is_nan())
+}
+
+/// A figure of the plan. Functions take the place of the load or array that it belongs to; others ignore it.
+#[derive(Clone, Copy)]
+pub(crate) struct Figure {
     field: Field,
-    /// Its value; none while it is left to what is typical.
-    #[prop(into)]
-    value: Signal<Option<f64>>,
-    /// Told the new value.
-    #[prop(into)]
-    set: Callback<Option<f64>>,
-    /// Whether it may be empty.
-    #[prop(optional)]
-    optional: bool,
-    /// What is taken if it is empty.
-    #[prop(optional, into)]
-    typical: Option<Signal<String>>,
-    /// The unit, if it is not the field's own.
-    #[prop(optional, into)]
-    unit: Option<String>,
-    /// Lowest, highest and step of a slider.
-    #[prop(optional, into)]
+    get: fn(&Document, usize) -> Option<f64>,
+    set: fn(&mut Document, usize, f64),
+    /// What an empty box does; without it the box must not be empty.
+    clear: Option<fn(&mut Document, usize)>,
+    typical: Option<fn(&Solved, usize) -> Option<f64>>,
+    label: Option<Label>,
+    hint: Option<Label>,
     slider: Option<(f64, f64, f64)>,
-    /// A sentence that explains it.
-    #[prop(optional, into)]
-    hint: Option<String>,
-) -> impl IntoView {
-    let id = fresh_id("field");
-    let (hint_id, error_id) = (format!("{id}-hint"), format!("{id}-error"));
-    let label = label.unwrap_or_else(|| WORDS.field(field).to_owned());
-    let unit = unit.unwrap_or_else(|| field.range().unit.symbol().to_owned());
-    let text = RwSignal::new(value.get_untracked().map(plain).unwrap_or_default());
-    let error = RwSignal::new(None::<String>);
-    Effect::new(move |_| {
-        // A change from elsewhere (undo, another box) shows here; what is being typed stays as it is.
-        let now = value.get();
-        if read(&text.get_untracked(), field, optional) != Ok(now) {
-            text.set(now.map(plain).unwrap_or_default());
-            error.set(None);
+}
+
+impl Figure {
+    /// A figure that must be there.
+    pub(crate) const fn new(
+        field: Field,
+        get: fn(&Document, usize) -> Option<f64>,
+        set: fn(&mut Document, usize, f64),
+    ) -> Self {
+        Self { field, get, set, clear: None, typical: None, label: None, hint: None, slider: None }
+    }
+
+    /// It may be empty for what is typical.
+    pub(crate) const fn or_typical(
+        self,
+        clear: fn(&mut Document, usize),
+        typical: fn(&Solved, usize) -> Option<f64>,
+    ) -> Self {
+        Self { clear: Some(clear), typical: Some(typical), ..self }
+    }
+
+    /// Called otherwise than its field.
+    pub(crate) const fn label(self, label: Label) -> Self {
+        Self { label: Some(label), ..self }
+    }
+
+    /// Explained by a sentence.
+    pub(crate) const fn hint(self, hint: Label) -> Self {
+        Self { hint: Some(hint), ..self }
+    }
+
+    /// With a slider from, to and by.
+    pub(crate) const fn slider(self, from: f64, to: f64, by: f64) -> Self {
+        Self { slider: Some((from, to, by)), ..self }
+    }
+
+    /// Its control.
+    pub(crate) fn view(&'static self, store: Store, place: usize) -> AnyView {
+        let label = self.label.map_or_else(|| WORDS.field(self.field), |own| WORDS.label(own));
+        self.named(store, place, label)
+    }
+
+    /// Its control under another name.
+    pub(crate) fn named(&'static self, store: Store, place: usize, label: &'static str) -> AnyView {
+        let get = self.get;
+        let value = memo(Box::new(move || store.plan.with(|plan| get(plan, place))));
+        let set = move |new: Option<f64>| {
+            store.edit(label, &mut |plan| match (new, self.clear) {
+                (Some(new), _) => (self.set)(plan, place, new),
+                (None, Some(clear)) => clear(plan, place),
+                (None, None) => {}
+            });
+        };
+        let typical = Signal::derive(move || {
+            let typical = self.typical?;
+            store.answers.with(|answers| typical(answers.solved()?, place))
+        });
+        let hint = self.hint.map_or("", |hint| WORDS.label(hint));
+        NumberBox {
+            label,
+            hint,
+            field: self.field,
+            slider: self.slider,
+            optional: self.clear.is_some(),
         }
-    });
-    let type_in = move |typed: String| match read(&typed, field, optional) {
-        Ok(new) => {
-            error.set(None);
-            text.set(typed);
-            if new != value.get_untracked() {
-                set.run(new);
-            }
-        }
-        Err(sentence) => {
-            text.set(typed);
-            error.set(Some(sentence));
-        }
-    };
-    let slide = move |typed: String| {
-        if let Ok(Some(new)) = read(&typed, field, optional) {
-            text.set(plain(new));
-            error.set(None);
-            set.run(Some(new));
-        }
-    };
-    let slider_label = label.clone();
-    let described = format!("{hint_id} {error_id}");
-    view! {
-        <div class="field" class:invalid=move || error.with(Option::is_some)>
-            <label for=id.clone()>{label}</label>
-            <div class="entry">
-                <input
-                    id=id
-                    type="text"
-                    inputmode="decimal"
-                    autocomplete="off"
-                    placeholder=move || typical.map(|typical| typical.get()).unwrap_or_default()
-                    prop:value=move || text.get()
-                    aria-invalid=move || error.with(|error| if error.is_some() { "true" } else { "false" })
-                    aria-describedby=described
-                    on:input:target=move |event| type_in(event.target().value())
-                />
-                <span class="unit">{unit}</span>
-            </div>
-            {slider.map(|(low, high, step)| view! {
-                <input
-                    class="slider"
-                    type="range"
-                    min=low
-                    max=high
-                    step=step
-                    aria-label=slider_label
-                    prop:value=move || value.get().unwrap_or(low).to_string()
-                    on:input:target=move |event| slide(event.target().value())
-                />
-            })}
-            <p class="hint" id=hint_id>{hint}</p>
-            <p class="error" id=error_id role="alert">{move || error.get()}</p>
-        </div>
+        .view(value.into(), Callback::new(set), typical)
     }
 }
 
-/// A text.
-#[component]
-pub(crate) fn TextField(
-    /// What it is called.
-    #[prop(into)]
-    label: String,
-    /// The text.
-    #[prop(into)]
+/// Figures side by side.
+pub(crate) fn fields(store: Store, place: usize, figures: &'static [Figure]) -> AnyView {
+    let boxes: Vec<AnyView> = figures.iter().map(|figure| figure.view(store, place)).collect();
+    view! { <div class="fields">{boxes}</div> }.into_any()
+}
+
+/// A number box with what stands around it.
+pub(crate) struct NumberBox {
+    pub(crate) label: &'static str,
+    pub(crate) hint: &'static str,
+    pub(crate) field: Field,
+    pub(crate) slider: Option<(f64, f64, f64)>,
+    pub(crate) optional: bool,
+}
+
+impl NumberBox {
+    pub(crate) fn view(
+        self,
+        value: Signal<Option<f64>>,
+        set: Callback<Option<f64>>,
+        typical: Signal<Option<f64>>,
+    ) -> AnyView {
+        let Self { label, hint, field, slider, optional } = self;
+        let id = fresh_id("field");
+        let (hint_id, error_id) = (format!("{id}-hint"), format!("{id}-error"));
+        let text = RwSignal::new(value.get_untracked().map(plain).unwrap_or_default());
+        let error = RwSignal::new(String::new());
+        watch(Box::new(move || {
+            // A change from elsewhere (undo, another box) shows here; what is being typed stays as it is.
+            let now = value.get();
+            if read(&text.get_untracked(), field, optional) != Ok(now) {
+                text.set(now.map(plain).unwrap_or_default());
+                error.set(String::new());
+            }
+        }));
+        let type_in = move |typed: String| match read(&typed, field, optional) {
+            Ok(new) => {
+                error.set(String::new());
+                text.set(typed);
+                if new != value.get_untracked() {
+                    set.run(new);
+                }
+            }
+            Err(sentence) => {
+                text.set(typed);
+                error.set(sentence);
+            }
+        };
+        let slide = slider.map(|(low, high, step)| {
+            let now = Signal::derive(move || plain(value.get().unwrap_or(low)));
+            let slide = typed(move |typed| {
+                if let Ok(Some(new)) = read(&typed, field, optional) {
+                    text.set(plain(new));
+                    error.set(String::new());
+                    set.run(Some(new));
+                }
+            });
+            view! {
+                <input class="slider" type="range" min=plain(low) max=plain(high) step=plain(step)
+                    aria-label=label prop:value=now on:input=slide />
+            }
+            .into_any()
+        });
+        let described = format!("{hint_id} {error_id}");
+        let invalid = Signal::derive(move || error.with(|error| !error.is_empty()));
+        let invalid_word =
+            Signal::derive(move || if invalid.get() { "true" } else { "false" }.to_owned());
+        let typical = Signal::derive(move || typical.get().map(shown).unwrap_or_default());
+        view! {
+            <div class="field" class:invalid=invalid>
+                <label for=id.clone()>{label}</label>
+                <div class="entry">
+                    <input id=id type="text" inputmode="decimal" autocomplete="off"
+                        placeholder=typical prop:value=signal(text)
+                        aria-invalid=invalid_word aria-describedby=described
+                        on:input=typed(type_in) />
+                    <span class="unit">{WORDS.field_unit(field)}</span>
+                </div>
+                {slide}
+                <p class="hint" id=hint_id>{hint}</p>
+                <p class="error" id=error_id role="alert">{signal(error)}</p>
+            </div>
+        }
+        .into_any()
+    }
+}
+
+/// A typical figure, short enough for its box.
+fn shown(value: f64) -> String {
+    plain((value * 1000.0).round() / 1000.0)
+}
+
+/// A text of the plan.
+pub(crate) fn text_box(
+    label: &'static str,
     value: Signal<String>,
-    /// Told the new text.
-    #[prop(into)]
+    typical: Signal<String>,
     set: Callback<String>,
-    /// Most characters.
-    #[prop(default = 80)]
-    limit: usize,
-    /// What is shown while it is empty.
-    #[prop(optional, into)]
-    typical: Option<Signal<String>>,
-) -> impl IntoView {
+) -> AnyView {
     let id = fresh_id("text");
+    let type_in = typed(move |text| set.run(text.chars().take(LONGEST_NAME).collect()));
     view! {
         <div class="field">
             <label for=id.clone()>{label}</label>
             <div class="entry">
-                <input
-                    id=id
-                    type="text"
-                    maxlength=limit
-                    autocomplete="off"
-                    placeholder=move || typical.map(|typical| typical.get()).unwrap_or_default()
-                    prop:value=move || value.get()
-                    on:input:target=move |event| set.run(event.target().value().chars().take(limit).collect())
-                />
+                <input id=id type="text" maxlength="80" autocomplete="off" placeholder=typical
+                    prop:value=value on:input=type_in />
             </div>
         </div>
     }
+    .into_any()
 }
 
-/// One of a few, side by side.
-#[component]
-pub(crate) fn Choice<T>(
-    /// What is chosen.
-    #[prop(into)]
-    legend: String,
-    /// The choices with their words.
-    options: Vec<(T, String)>,
-    /// The present one.
-    #[prop(into)]
-    value: Signal<T>,
-    /// Told the new one.
-    #[prop(into)]
-    set: Callback<T>,
-) -> impl IntoView
-where
-    T: Copy + PartialEq + Send + Sync + 'static,
-{
+/// Most characters of a name.
+const LONGEST_NAME: usize = 80;
+
+/// One of a few, side by side; `get` and `set` deal in the place of the choice.
+pub(crate) fn choice(
+    legend: Label,
+    options: &[Label],
+    value: Signal<usize>,
+    set: Callback<usize>,
+) -> AnyView {
     let name = fresh_id("choice");
-    let options = options.into_iter().map(|(option, words)| {
+    let one = |(at, words): (usize, &Label)| {
+        let chosen = Signal::derive(move || value.get() == at);
         view! {
             <label>
-                <input
-                    type="radio"
-                    name=name.clone()
-                    prop:checked=move || value.get() == option
-                    on:change=move |_| set.run(option)
-                />
-                <span>{words}</span>
+                <input type="radio" name=name.clone() prop:checked=chosen on:change=typed(move |_| set.run(at)) />
+                <span>{WORDS.label(*words)}</span>
             </label>
         }
-    });
-    view! { <fieldset class="choice"><legend>{legend}</legend>{options.collect_view()}</fieldset> }
+        .into_any()
+    };
+    let options: Vec<AnyView> = options.iter().enumerate().map(one).collect();
+    view! { <fieldset class="choice"><legend>{WORDS.label(legend)}</legend>{options}</fieldset> }
+        .into_any()
 }
 
 /// One of many, in a list that opens.
-#[component]
-pub(crate) fn Select<T>(
-    /// What is chosen.
-    #[prop(into)]
-    label: String,
-    /// The choices with their words.
-    options: Vec<(T, String)>,
-    /// The present one.
-    #[prop(into)]
-    value: Signal<T>,
-    /// Told the new one.
-    #[prop(into)]
-    set: Callback<T>,
-) -> impl IntoView
-where
-    T: Copy + PartialEq + Send + Sync + 'static,
-{
+pub(crate) fn select(
+    label: Label,
+    options: Vec<&'static str>,
+    value: Signal<usize>,
+    set: Callback<usize>,
+) -> AnyView {
     let id = fresh_id("select");
-    let values: Vec<T> = options.iter().map(|(option, _)| *option).collect();
-    let chosen = values.clone();
-    let items = options.into_iter().enumerate().map(|(place, (option, words))| {
-        view! { <option value=place prop:selected=move || value.get() == option>{words}</option> }
+    let one = |(at, words): (usize, &'static str)| {
+        let chosen = Signal::derive(move || value.get() == at);
+        view! { <option value=at.to_string() prop:selected=chosen>{words}</option> }.into_any()
+    };
+    let options: Vec<AnyView> = options.into_iter().enumerate().map(one).collect();
+    let pick = typed(move |text| {
+        if let Ok(at) = text.parse() {
+            set.run(at);
+        }
     });
+    let now = Signal::derive(move || value.get().to_string());
     view! {
         <div class="field">
-            <label for=id.clone()>{label}</label>
-            <div class="entry">
-                <select
-                    id=id
-                    prop:value=move || {
-                        let now = value.get();
-                        chosen.iter().position(|option| *option == now).unwrap_or(0).to_string()
-                    }
-                    on:change:target=move |event| {
-                        let place = event.target().value().parse::<usize>();
-                        if let Some(option) = place.ok().and_then(|place| values.get(place)) {
-                            set.run(*option);
-                        }
-                    }
-                >
-                    {items.collect_view()}
-                </select>
-            </div>
+            <label for=id.clone()>{WORDS.label(label)}</label>
+            <div class="entry"><select id=id prop:value=now on:change=pick>{options}</select></div>
         </div>
     }
+    .into_any()
 }
 
 /// Yes or no.
-#[component]
-pub(crate) fn Toggle(
-    /// What it switches.
-    #[prop(into)]
-    label: String,
-    /// Whether it is on.
-    #[prop(into)]
-    value: Signal<bool>,
-    /// Told the new state.
-    #[prop(into)]
-    set: Callback<bool>,
-) -> impl IntoView {
+pub(crate) fn toggle(label: Label, value: Signal<bool>, set: Callback<bool>) -> AnyView {
+    let flip = typed(move |_| set.run(!value.get_untracked()));
     view! {
         <label class="toggle">
-            <input
-                type="checkbox"
-                prop:checked=move || value.get()
-                on:change:target=move |event| set.run(event.target().checked())
-            />
-            <span>{label}</span>
+            <input type="checkbox" prop:checked=value on:change=flip />
+            <span>{WORDS.label(label)}</span>
         </label>
     }
+    .into_any()
+}
+
+/// A button.
+pub(crate) fn button(label: Label, class: &'static str, press: impl FnMut() + 'static) -> AnyView {
+    view! { <button type="button" class=class on:click=act(press)>{WORDS.label(label)}</button> }
+        .into_any()
+}
+
+/// A button that is not always to be pressed.
+pub(crate) fn button_unless(
+    label: Label,
+    class: &'static str,
+    off: Signal<bool>,
+    press: impl FnMut() + 'static,
+) -> AnyView {
+    view! { <button type="button" class=class disabled=off on:click=act(press)>{WORDS.label(label)}</button> }
+        .into_any()
+}
+
+/// What is folded away under a summary, made when it is first opened and then kept.
+pub(crate) fn more(label: Label, mut inside: impl FnMut() -> AnyView + Send + 'static) -> AnyView {
+    let opened = RwSignal::new(false);
+    let toggled = typed(move |_| {
+        if !opened.get_untracked() {
+            opened.set(true);
+        }
+    });
+    let inside = dynamic(move || if opened.get() { inside() } else { ().into_any() });
+    folded("more", label, toggled, inside)
+}
+
+/// What is folded away under a summary and is there only while it is open, because keeping it up to date costs something.
+pub(crate) fn more_while(
+    class: &'static str,
+    label: Label,
+    inside: impl FnMut() -> AnyView + Send + 'static,
+) -> AnyView {
+    let open = RwSignal::new(false);
+    let toggled: Listener = Box::new(move |event| open.set(is_open(&event)));
+    folded(class, label, toggled, when(open.into(), inside))
+}
+
+fn folded(class: &'static str, label: Label, toggled: Listener, inside: Dynamic) -> AnyView {
+    view! {
+        <details class=class on:toggle=toggled><summary>{WORDS.label(label)}</summary>{inside}</details>
+    }
+    .into_any()
 }
 
 #[cfg(test)]

@@ -1,31 +1,26 @@
 //! One load, open for editing.
 
 use leptos::prelude::*;
-use sunlarder_engine::document::{Cooling, Field, Load, Rating, Supply, When};
+use sunlarder_engine::document::{Cooling, Document, Field, Load, Rating, Supply, When};
 use sunlarder_engine::load::catalogue::{Appliance, entry};
 use sunlarder_engine::words::{Label as L, amount};
 
-use super::field::{Choice, NumberField, Select, TextField, Toggle};
-use super::schedule::ScheduleEditor;
-use crate::bind::{load_edit, load_figure, load_part};
+use super::field::{Figure, button, button_unless, choice, fields, more, select, text_box, toggle};
+use super::part::{dynamic, when};
+use super::schedule::schedule_editor;
+use crate::bind::{edit, of_load, part, to_load};
 use crate::load_row;
 use crate::store::{Store, WORDS};
 
-/// How a power is stated.
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum Stated {
-    Power,
-    Plate,
-    Label,
-    Output,
-}
+/// How a power is stated, in the order in which it is offered.
+const WAYS: [L; 4] = [L::InWatts, L::InVoltsAndAmps, L::ByEnergyLabel, L::ByOutput];
 
-fn stated(rating: &Rating) -> Stated {
+fn way_of(rating: &Rating) -> usize {
     match rating {
-        Rating::PowerW(_) => Stated::Power,
-        Rating::Plate { .. } => Stated::Plate,
-        Rating::LabelKwhPerYear(_) => Stated::Label,
-        Rating::Output { .. } => Stated::Output,
+        Rating::PowerW(_) => 0,
+        Rating::Plate { .. } => 1,
+        Rating::LabelKwhPerYear(_) => 2,
+        Rating::Output { .. } => 3,
     }
 }
 
@@ -35,7 +30,7 @@ fn watts(load: &Load) -> f64 {
 }
 
 /// The same power stated another way.
-fn restated(load: &Load, way: Stated) -> Rating {
+fn restated(load: &Load, way: usize) -> Rating {
     let power = watts(load);
     let at_v = if load.supply == Supply::Ac { 230.0 } else { 12.0 };
     let within = |field: Field, value: f64| {
@@ -43,260 +38,252 @@ fn restated(load: &Load, way: Stated) -> Rating {
         range.rounded(value.clamp(range.min, range.max))
     };
     match way {
-        Stated::Power => Rating::PowerW(within(Field::LoadPower, power)),
-        Stated::Plate => {
-            Rating::Plate { current_a: within(Field::LoadCurrent, power / at_v), at_v }
-        }
-        Stated::Label => {
+        0 => Rating::PowerW(within(Field::LoadPower, power)),
+        1 => Rating::Plate { current_a: within(Field::LoadCurrent, power / at_v), at_v },
+        2 => {
             let year = power * load.duty_pct / 100.0 * 8.76;
             Rating::LabelKwhPerYear(within(Field::LabelEnergy, year))
         }
-        Stated::Output => Rating::Output {
+        _ => Rating::Output {
             power_w: within(Field::OutputPower, power * 0.64),
             efficiency_pct: 64.0,
         },
     }
 }
 
-/// The editor of one load.
-#[component]
-pub(crate) fn LoadEditor(
-    /// Its place in the plan.
-    place: usize,
-    /// Which load is open.
-    open: RwSignal<Option<usize>>,
-) -> impl IntoView {
-    let store = Store::get();
-    let own_name = load_part(store, place, |load| load.name.clone());
-    let usual_name = load_part(store, place, |load| {
-        load_row::name(&Load { name: String::new(), ..load.clone() })
-    });
-    let on = load_part(store, place, |load| load.on);
-    let supply = load_part(store, place, |load| load.supply);
-    let vital = load_part(store, place, |load| load.vital);
-    let (quantity, set_quantity) = load_figure(
-        store,
-        place,
-        "quantity",
-        |load| load.quantity,
-        |load, value| load.quantity = value,
-    );
-    let schedule = load_part(store, place, |load| load.schedule.clone());
-    let supplies = vec![
-        (Supply::Dc, WORDS.label(L::OnTheBank).to_owned()),
-        (Supply::Ac, WORDS.label(L::ByInverter).to_owned()),
-    ];
-    view! {
-        <div class="editor">
-            <Toggle label=WORDS.label(L::Counted) value=on set=load_edit(store, place, "load on", |load, on| load.on = on) />
-            <div class="fields">
-                <TextField
-                    label=WORDS.label(L::Name)
-                    value=own_name
-                    typical=usual_name
-                    set=load_edit(store, place, "load name", |load, name| load.name = name)
-                />
-                <NumberField field=Field::Quantity value=quantity set=set_quantity />
-            </div>
-            <Power place=place />
-            <ScheduleEditor value=schedule set=load_edit(store, place, "load hours", |load, new| load.schedule = new) />
-            <Choice
-                legend=WORDS.label(L::FedBy)
-                options=supplies
-                value=supply
-                set=load_edit(store, place, "load supply", |load, new| load.supply = new)
-            />
-            <details class="more">
-                <summary>{WORDS.label(L::More)}</summary>
-                <Details place=place />
-                <Toggle label=WORDS.label(L::Vital) value=vital set=load_edit(store, place, "load vital", |load, new| load.vital = new) />
-            </details>
-            <Actions place=place open=open />
-        </div>
-    }
-}
+const POWER: [Figure; 1] = [Figure::new(
+    Field::LoadPower,
+    |plan, place| match plan.loads.get(place)?.rating {
+        Rating::PowerW(power) => Some(power),
+        _ => None,
+    },
+    |plan, place, value| to_load(plan, place, |load| load.rating = Rating::PowerW(value)),
+)];
 
-#[component]
-fn Power(place: usize) -> impl IntoView {
-    let store = Store::get();
-    let way = load_part(store, place, |load| stated(&load.rating));
-    let set_way =
-        load_edit(store, place, "load rating", |load, way| load.rating = restated(load, way));
-    let ways = vec![
-        (Stated::Power, WORDS.label(L::InWatts).to_owned()),
-        (Stated::Plate, WORDS.label(L::InVoltsAndAmps).to_owned()),
-        (Stated::Label, WORDS.label(L::ByEnergyLabel).to_owned()),
-        (Stated::Output, WORDS.label(L::ByOutput).to_owned()),
-    ];
-    let range = load_part(store, place, |load| {
-        let known = load.appliance.and_then(Appliance::from_number).map(entry);
-        known.map(|known| WORDS.usual_range(&amount(known.low), &amount(known.high)))
-    });
-    view! {
-        <Select label=WORDS.label(L::PowerIsStated) options=ways value=way set=set_way />
-        {move || match way.get() {
-            Stated::Power => power_box(store, place).into_any(),
-            Stated::Plate => plate_boxes(store, place).into_any(),
-            Stated::Label => label_box(store, place).into_any(),
-            Stated::Output => output_boxes(store, place).into_any(),
-        }}
-        <p class="hint">{range}</p>
-    }
-}
-
-fn power_box(store: Store, place: usize) -> impl IntoView {
-    let (value, set) = load_figure(
-        store,
-        place,
-        "load power",
-        |load| if let Rating::PowerW(power) = load.rating { power } else { 0.0 },
-        |load, value| load.rating = Rating::PowerW(value),
-    );
-    view! { <NumberField field=Field::LoadPower value=value set=set /> }
-}
-
-fn plate_boxes(store: Store, place: usize) -> impl IntoView {
-    let amps = load_figure(
-        store,
-        place,
-        "load plate",
-        |load| if let Rating::Plate { current_a, .. } = load.rating { current_a } else { 0.0 },
-        |load, value| {
-            if let Rating::Plate { current_a, .. } = &mut load.rating {
-                *current_a = value
-            }
+const PLATE: [Figure; 2] = [
+    Figure::new(
+        Field::LoadCurrent,
+        |plan, place| match plan.loads.get(place)?.rating {
+            Rating::Plate { current_a, .. } => Some(current_a),
+            _ => None,
         },
-    );
-    let volts = load_figure(
-        store,
-        place,
-        "load plate",
-        |load| if let Rating::Plate { at_v, .. } = load.rating { at_v } else { 12.0 },
-        |load, value| {
-            if let Rating::Plate { at_v, .. } = &mut load.rating {
-                *at_v = value
-            }
+        |plan, place, value| {
+            to_load(plan, place, |load| {
+                if let Rating::Plate { current_a, .. } = &mut load.rating {
+                    *current_a = value;
+                }
+            })
         },
-    );
-    view! {
-        <div class="fields">
-            <NumberField field=Field::LoadCurrent value=amps.0 set=amps.1 />
-            <NumberField field=Field::PlateVoltage value=volts.0 set=volts.1 />
-        </div>
-    }
-}
+    ),
+    Figure::new(
+        Field::PlateVoltage,
+        |plan, place| match plan.loads.get(place)?.rating {
+            Rating::Plate { at_v, .. } => Some(at_v),
+            _ => None,
+        },
+        |plan, place, value| {
+            to_load(plan, place, |load| {
+                if let Rating::Plate { at_v, .. } = &mut load.rating {
+                    *at_v = value;
+                }
+            })
+        },
+    ),
+];
 
-fn label_box(store: Store, place: usize) -> impl IntoView {
-    let (value, set) = load_figure(
-        store,
-        place,
-        "load label",
-        |load| if let Rating::LabelKwhPerYear(energy) = load.rating { energy } else { 0.0 },
-        |load, value| load.rating = Rating::LabelKwhPerYear(value),
-    );
-    view! { <NumberField field=Field::LabelEnergy unit="kWh" value=value set=set hint=WORDS.label(L::LabelHint) /> }
-}
+const LABEL: [Figure; 1] = [Figure::new(
+    Field::LabelEnergy,
+    |plan, place| match plan.loads.get(place)?.rating {
+        Rating::LabelKwhPerYear(energy) => Some(energy),
+        _ => None,
+    },
+    |plan, place, value| to_load(plan, place, |load| load.rating = Rating::LabelKwhPerYear(value)),
+)
+.hint(L::LabelHint)];
 
-fn output_boxes(store: Store, place: usize) -> impl IntoView {
-    let output = load_figure(
-        store,
-        place,
-        "load output",
-        |load| if let Rating::Output { power_w, .. } = load.rating { power_w } else { 0.0 },
-        |load, value| {
-            if let Rating::Output { power_w, .. } = &mut load.rating {
-                *power_w = value
-            }
+const OUTPUT: [Figure; 2] = [
+    Figure::new(
+        Field::OutputPower,
+        |plan, place| match plan.loads.get(place)?.rating {
+            Rating::Output { power_w, .. } => Some(power_w),
+            _ => None,
         },
-    );
-    let share = load_figure(
-        store,
-        place,
-        "load output",
-        |load| {
-            if let Rating::Output { efficiency_pct, .. } = load.rating {
-                efficiency_pct
-            } else {
-                64.0
-            }
+        |plan, place, value| {
+            to_load(plan, place, |load| {
+                if let Rating::Output { power_w, .. } = &mut load.rating {
+                    *power_w = value;
+                }
+            })
         },
-        |load, value| {
-            if let Rating::Output { efficiency_pct, .. } = &mut load.rating {
-                *efficiency_pct = value
-            }
+    ),
+    Figure::new(
+        Field::OutputEfficiency,
+        |plan, place| match plan.loads.get(place)?.rating {
+            Rating::Output { efficiency_pct, .. } => Some(efficiency_pct),
+            _ => None,
         },
-    );
-    view! {
-        <div class="fields">
-            <NumberField field=Field::OutputPower value=output.0 set=output.1 />
-            <NumberField field=Field::OutputEfficiency value=share.0 set=share.1 hint=WORDS.label(L::OutputHint) />
-        </div>
-    }
-}
+        |plan, place, value| {
+            to_load(plan, place, |load| {
+                if let Rating::Output { efficiency_pct, .. } = &mut load.rating {
+                    *efficiency_pct = value;
+                }
+            })
+        },
+    )
+    .hint(L::OutputHint),
+];
 
-/// Duty, start, and how it follows the heat.
-#[component]
-fn Details(place: usize) -> impl IntoView {
-    let store = Store::get();
-    let duty = load_figure(
-        store,
-        place,
-        "duty",
-        |load| load.duty_pct,
-        |load, value| load.duty_pct = value,
-    );
-    let surge =
-        load_figure(store, place, "surge", |load| load.surge, |load, value| load.surge = value);
-    let cools = load_part(store, place, |load| load.cooling.is_some());
-    let set_cools = load_edit(store, place, "cooling", |load, on: bool| {
-        load.cooling = on.then_some(Cooling { inside_c: 4.0, reference_c: 25.0 });
-        if on {
-            load.schedule.when = When::Always;
+static QUANTITY: Figure = Figure::new(
+    Field::Quantity,
+    |plan, place| of_load(plan, place, |load| load.quantity),
+    |plan, place, value| to_load(plan, place, |load| load.quantity = value),
+);
+
+const DETAILS: [Figure; 2] = [
+    Figure::new(
+        Field::Duty,
+        |plan, place| of_load(plan, place, |load| load.duty_pct),
+        |plan, place, value| to_load(plan, place, |load| load.duty_pct = value),
+    )
+    .hint(L::DutyHint),
+    Figure::new(
+        Field::Surge,
+        |plan, place| of_load(plan, place, |load| load.surge),
+        |plan, place, value| to_load(plan, place, |load| load.surge = value),
+    )
+    .hint(L::SurgeHint),
+];
+
+const COOLING: [Figure; 2] = [
+    Figure::new(
+        Field::FridgeInside,
+        |plan, place| Some(plan.loads.get(place)?.cooling?.inside_c),
+        |plan, place, value| to_cooling(plan, place, |own| own.inside_c = value),
+    ),
+    Figure::new(
+        Field::FridgeReference,
+        |plan, place| Some(plan.loads.get(place)?.cooling?.reference_c),
+        |plan, place, value| to_cooling(plan, place, |own| own.reference_c = value),
+    )
+    .hint(L::ReferenceHint),
+];
+
+fn to_cooling(plan: &mut Document, place: usize, set: impl FnOnce(&mut Cooling)) {
+    to_load(plan, place, |load| {
+        if let Some(cooling) = &mut load.cooling {
+            set(cooling);
         }
     });
-    let inside = load_figure(
-        store,
-        place,
-        "cooling",
-        |load| load.cooling.map_or(4.0, |own| own.inside_c),
-        |load, value| {
-            if let Some(own) = &mut load.cooling {
-                own.inside_c = value
-            }
-        },
-    );
-    let reference = load_figure(
-        store,
-        place,
-        "cooling",
-        |load| load.cooling.map_or(25.0, |own| own.reference_c),
-        |load, value| {
-            if let Some(own) = &mut load.cooling {
-                own.reference_c = value
-            }
-        },
-    );
-    view! {
-        <div class="fields">
-            <NumberField field=Field::Duty value=duty.0 set=duty.1 hint=WORDS.label(L::DutyHint) />
-            <NumberField field=Field::Surge unit="×" value=surge.0 set=surge.1 hint=WORDS.label(L::SurgeHint) />
-        </div>
-        <Toggle label=WORDS.label(L::FollowsTheHeat) value=cools set=set_cools />
-        {move || cools.get().then(|| view! {
-            <div class="fields">
-                <NumberField field=Field::FridgeInside value=inside.0 set=inside.1 />
-                <NumberField field=Field::FridgeReference value=reference.0 set=reference.1 hint=WORDS.label(L::ReferenceHint) />
-            </div>
-        })}
-    }
 }
 
-#[component]
-fn Actions(place: usize, open: RwSignal<Option<usize>>) -> impl IntoView {
-    let store = Store::get();
-    let last = move || store.plan.with(|plan| place + 1 >= plan.loads.len());
-    let duplicate = move |_| {
-        store.edit("duplicate load", |plan| {
+/// The editor of one load.
+pub(crate) fn load_editor(store: Store, place: usize, open: RwSignal<Option<usize>>) -> AnyView {
+    let on =
+        part(store, place, |plan, place| of_load(plan, place, |load| load.on).unwrap_or_default());
+    let set_on =
+        edit(store, "load on", place, |plan, place, on| to_load(plan, place, |load| load.on = on));
+    let schedule = part(store, place, |plan, place| {
+        of_load(plan, place, |load| load.schedule.clone())
+            .unwrap_or_else(|| Load::default().schedule)
+    });
+    let set_schedule = edit(store, "load hours", place, |plan, place, new| {
+        to_load(plan, place, |load| load.schedule = new);
+    });
+    let supply = part(store, place, |plan, place| {
+        usize::from(of_load(plan, place, |load| load.supply == Supply::Ac).unwrap_or_default())
+    });
+    let set_supply = edit(store, "load supply", place, |plan, place, at: usize| {
+        to_load(plan, place, |load| load.supply = if at == 1 { Supply::Ac } else { Supply::Dc });
+    });
+    view! {
+        <div class="editor">
+            {toggle(L::Counted, on, set_on)}
+            <div class="fields">{name_box(store, place)} {QUANTITY.view(store, place)}</div>
+            {power(store, place)}
+            {schedule_editor(schedule, set_schedule)}
+            {choice(L::FedBy, &[L::OnTheBank, L::ByInverter], supply, set_supply)}
+            {more(L::More, move || details(store, place))}
+            {actions(store, place, open)}
+        </div>
+    }
+    .into_any()
+}
+
+fn name_box(store: Store, place: usize) -> AnyView {
+    let own = part(store, place, |plan, place| {
+        of_load(plan, place, |load| load.name.clone()).unwrap_or_default()
+    });
+    let usual = part(store, place, |plan, place| {
+        let unnamed = |load: &Load| load_row::name(&Load { name: String::new(), ..load.clone() });
+        of_load(plan, place, unnamed).unwrap_or_default()
+    });
+    let set = edit(store, "load name", place, |plan, place, name| {
+        to_load(plan, place, |load| load.name = name)
+    });
+    text_box(WORDS.label(L::Name), own, usual, set)
+}
+
+fn power(store: Store, place: usize) -> AnyView {
+    let way = part(store, place, |plan, place| {
+        of_load(plan, place, |load| way_of(&load.rating)).unwrap_or_default()
+    });
+    let set_way = edit(store, "load rating", place, |plan, place, way| {
+        to_load(plan, place, |load| load.rating = restated(load, way));
+    });
+    let range = part(store, place, |plan, place| {
+        let known =
+            of_load(plan, place, |load| load.appliance).flatten().and_then(Appliance::from_number);
+        known
+            .map(|known| WORDS.usual_range(&amount(entry(known).low), &amount(entry(known).high)))
+            .unwrap_or_default()
+    });
+    let boxes = dynamic(move || match way.get() {
+        0 => fields(store, place, &POWER),
+        1 => fields(store, place, &PLATE),
+        2 => fields(store, place, &LABEL),
+        _ => fields(store, place, &OUTPUT),
+    });
+    let ways = WAYS.iter().map(|way| WORDS.label(*way)).collect();
+    view! {
+        {select(L::PowerIsStated, ways, way, set_way)}
+        {boxes}
+        <p class="hint">{range}</p>
+    }
+    .into_any()
+}
+
+/// Duty, start, how it follows the heat, and whether a life depends on it.
+fn details(store: Store, place: usize) -> AnyView {
+    let cools = part(store, place, |plan, place| {
+        of_load(plan, place, |load| load.cooling.is_some()).unwrap_or_default()
+    });
+    let set_cools = edit(store, "cooling", place, |plan, place, on: bool| {
+        to_load(plan, place, |load| {
+            load.cooling = on.then_some(Cooling { inside_c: 4.0, reference_c: 25.0 });
+            if on {
+                load.schedule.when = When::Always;
+            }
+        })
+    });
+    let vital = part(store, place, |plan, place| {
+        of_load(plan, place, |load| load.vital).unwrap_or_default()
+    });
+    let set_vital = edit(store, "load vital", place, |plan, place, on| {
+        to_load(plan, place, |load| load.vital = on)
+    });
+    view! {
+        {fields(store, place, &DETAILS)}
+        {toggle(L::FollowsTheHeat, cools, set_cools)}
+        {when(cools, move || fields(store, place, &COOLING))}
+        {toggle(L::Vital, vital, set_vital)}
+    }
+    .into_any()
+}
+
+fn actions(store: Store, place: usize, open: RwSignal<Option<usize>>) -> AnyView {
+    let last = part(store, place, |plan, place| place + 1 >= plan.loads.len());
+    let duplicate = move || {
+        store.edit("duplicate load", &mut |plan| {
             if let Some(copy) = plan.loads.get(place).cloned() {
                 plan.loads.insert(place + 1, copy);
             }
@@ -304,17 +291,17 @@ fn Actions(place: usize, open: RwSignal<Option<usize>>) -> impl IntoView {
         open.set(Some(place + 1));
     };
     let swap = move |other: usize| {
-        store.edit("move load", |plan| {
+        store.edit("move load", &mut |plan| {
             if place < plan.loads.len() && other < plan.loads.len() {
                 plan.loads.swap(place, other);
             }
         });
         open.set(Some(other));
     };
-    let delete = move |_| {
-        let name = store.plan.with_untracked(|plan| plan.loads.get(place).map(load_row::name));
+    let delete = move || {
+        let name = store.plan.with_untracked(|plan| of_load(plan, place, load_row::name));
         open.set(None);
-        store.edit("delete load", |plan| {
+        store.edit("delete load", &mut |plan| {
             if place < plan.loads.len() {
                 plan.loads.remove(place);
             }
@@ -323,16 +310,13 @@ fn Actions(place: usize, open: RwSignal<Option<usize>>) -> impl IntoView {
     };
     view! {
         <div class="row">
-            <button type="button" class="button quiet" on:click=duplicate>{WORDS.label(L::Duplicate)}</button>
-            <button type="button" class="button quiet" disabled=place == 0 on:click=move |_| swap(place.saturating_sub(1))>
-                {WORDS.label(L::MoveUp)}
-            </button>
-            <button type="button" class="button quiet" disabled=last on:click=move |_| swap(place + 1)>
-                {WORDS.label(L::MoveDown)}
-            </button>
-            <button type="button" class="button quiet danger" on:click=delete>{WORDS.label(L::Delete)}</button>
+            {button(L::Duplicate, "button quiet", duplicate)}
+            {button_unless(L::MoveUp, "button quiet", Signal::stored(place == 0), move || swap(place.saturating_sub(1)))}
+            {button_unless(L::MoveDown, "button quiet", last, move || swap(place + 1))}
+            {button(L::Delete, "button quiet danger", delete)}
         </div>
     }
+    .into_any()
 }
 
 #[cfg(test)]
@@ -342,8 +326,9 @@ mod tests {
     #[test]
     fn stating_a_power_another_way_keeps_it() {
         let load = Load { rating: Rating::PowerW(120.0), duty_pct: 40.0, ..Load::default() };
-        for way in [Stated::Plate, Stated::Label, Stated::Output] {
+        for way in 1..WAYS.len() {
             let rating = restated(&load, way);
+            assert_eq!(way_of(&rating), way);
             let other = Load { rating, ..load.clone() };
             assert!((watts(&other) / 120.0 - 1.0).abs() < 0.01, "{}", watts(&other));
         }

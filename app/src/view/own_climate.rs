@@ -1,88 +1,93 @@
 //! The twelve months of sun and temperature that are used, and a person's own figures instead.
 
 use leptos::prelude::*;
-use sunlarder_engine::document::{Document, Field, Place};
+use sunlarder_engine::document::{Document, Field};
 use sunlarder_engine::words::{Label as L, rounded};
 
-use super::field::{NumberField, Toggle};
-use crate::bind::{edit, part};
-use crate::store::{Store, WORDS};
+use super::field::{Figure, toggle};
+use super::part::when;
+use super::table::table;
+use crate::bind::{part, said};
+use crate::store::{Solved, Store, WORDS};
 
-/// Sun and temperature of each month as the plan now uses them.
-fn used(store: Store) -> ([f64; 12], [f64; 12]) {
-    store.answers.with(|answers| {
-        answers.solved().map_or(([0.0; 12], [0.0; 12]), |solved| {
-            let climate = &solved.system.climate;
-            (climate.irradiation().map(|sun| sun.0), climate.temperature.map(|own| own.0))
-        })
-    })
-}
+/// The box of a month's own peak sun hours; the place is the month.
+static SUN: Figure = Figure::new(
+    Field::PeakSun,
+    |plan, month| plan.place.peak_sun_h?.get(month).copied(),
+    |plan, month, value| set(&mut plan.place.peak_sun_h, month, value),
+);
+/// The box of a month's own temperature.
+static AIR: Figure = Figure::new(
+    Field::AirTemperature,
+    |plan, month| plan.place.temperature_c?.get(month).copied(),
+    |plan, month, value| set(&mut plan.place.temperature_c, month, value),
+);
 
-/// The table, with switches to put in one's own.
-#[component]
-pub(crate) fn OwnClimate() -> impl IntoView {
-    let store = Store::get();
-    let own_sun = part(store, |plan| plan.place.peak_sun_h.is_some());
-    let own_air = part(store, |plan| plan.place.temperature_c.is_some());
-    let round = |field: Field, values: [f64; 12]| values.map(|value| field.range().rounded(value));
-    let set_sun = edit(store, "own sun", move |plan: &mut Document, own: bool| {
-        plan.place.peak_sun_h = own.then(|| round(Field::PeakSun, untrack(|| used(store).0)));
-    });
-    let set_air = edit(store, "own air", move |plan: &mut Document, own: bool| {
-        plan.place.temperature_c =
-            own.then(|| round(Field::AirTemperature, untrack(|| used(store).1)));
-    });
-    let row = move |month: usize| {
-        view! {
-            <tr>
-                <th scope="row">{WORDS.month(month)}</th>
-                <td>{move || rounded(used(store).0[month])}</td>
-                <td>{move || rounded(used(store).1[month])}</td>
-            </tr>
-        }
-    };
-    view! {
-        <div class="table" tabindex="0" role="region" aria-label=WORDS.label(L::SunAndTemperature)>
-            <table>
-                <thead>
-                    <tr>
-                        <th scope="col">{WORDS.label(L::Month)}</th>
-                        <th scope="col">{WORDS.label(L::PeakSunHours)}</th>
-                        <th scope="col">"°C"</th>
-                    </tr>
-                </thead>
-                <tbody>{(0..12).map(row).collect_view()}</tbody>
-            </table>
-        </div>
-        <Toggle label=WORDS.label(L::OwnSun) value=own_sun set=set_sun />
-        {move || own_sun.get().then(|| view! {
-            <Twelve field=Field::PeakSun unit="h" get=|place| place.peak_sun_h set=|place, own| place.peak_sun_h = own />
-        })}
-        <Toggle label=WORDS.label(L::OwnAir) value=own_air set=set_air />
-        {move || own_air.get().then(|| view! {
-            <Twelve field=Field::AirTemperature unit="°C" get=|place| place.temperature_c set=|place, own| place.temperature_c = own />
-        })}
+fn set(own: &mut Option<[f64; 12]>, month: usize, value: f64) {
+    if let Some(own) = own.as_mut().and_then(|own| own.get_mut(month)) {
+        *own = value;
     }
 }
 
-/// Twelve boxes, one a month.
-#[component]
-fn Twelve(
-    field: Field,
-    unit: &'static str,
-    get: fn(&Place) -> Option<[f64; 12]>,
-    set: fn(&mut Place, Option<[f64; 12]>),
-) -> impl IntoView {
-    let store = Store::get();
-    let one = move |month: usize| {
-        let value = part(store, move |plan| get(&plan.place).map(|own| own[month]));
-        let change = edit(store, "own climate", move |plan: &mut Document, value: Option<f64>| {
-            if let (Some(mut own), Some(value)) = (get(&plan.place), value) {
-                own[month] = value;
-                set(&mut plan.place, Some(own));
-            }
-        });
-        view! { <NumberField label=WORDS.month(month) field=field unit=unit value=value set=change /> }
+/// Sun and temperature of each month as the plan now uses them, at the resolution of their boxes.
+fn used(store: Store) -> Option<([f64; 12], [f64; 12])> {
+    store.answers.with_untracked(|answers| {
+        let climate = &answers.solved()?.system.climate;
+        let (sun, air) = (Field::PeakSun.range(), Field::AirTemperature.range());
+        Some((
+            climate.irradiation().map(|own| sun.rounded(own.0)),
+            climate.temperature.map(|own| air.rounded(own.0)),
+        ))
+    })
+}
+
+fn rows(solved: &Solved) -> Vec<Vec<String>> {
+    let climate = &solved.system.climate;
+    let sun = climate.irradiation();
+    let row = |month: usize| {
+        vec![
+            WORDS.month(month).to_owned(),
+            rounded(sun[month].0),
+            rounded(climate.temperature[month].0),
+        ]
     };
-    view! { <div class="fields">{(0..12).map(one).collect_view()}</div> }
+    (0..12).map(row).collect()
+}
+
+/// The table, with switches to put in one's own.
+pub(crate) fn own_climate(store: Store) -> AnyView {
+    let own_sun = part(store, 0, |plan, _| plan.place.peak_sun_h.is_some());
+    let own_air = part(store, 0, |plan, _| plan.place.temperature_c.is_some());
+    let set_sun =
+        switch(store, |plan, values| plan.place.peak_sun_h = values.map(|values| values.0));
+    let set_air =
+        switch(store, |plan, values| plan.place.temperature_c = values.map(|values| values.1));
+    let heads = vec![L::Month, L::PeakSunHours, L::MeanTemperature];
+    let boxes = move |figure: &'static Figure| {
+        let all: Vec<AnyView> =
+            (0..12).map(|month| figure.named(store, month, WORDS.month(month))).collect();
+        view! { <div class="fields">{all}</div> }.into_any()
+    };
+    let origin =
+        said(store, |solved| WORDS.climate_origin(solved.system.climate.origin).to_owned());
+    view! {
+        <p class="hint">{origin}</p>
+        {table(L::SunAndTemperature, heads, said(store, rows))}
+        {toggle(L::OwnSun, own_sun, set_sun)}
+        {when(own_sun, move || boxes(&SUN))}
+        {toggle(L::OwnAir, own_air, set_air)}
+        {when(own_air, move || boxes(&AIR))}
+    }
+    .into_any()
+}
+
+/// Sun and temperature of twelve months.
+type Years = ([f64; 12], [f64; 12]);
+
+/// A switch that begins one's own figures with those in use.
+fn switch(store: Store, set: fn(&mut Document, Option<Years>)) -> Callback<bool> {
+    Callback::new(move |own: bool| {
+        let values = if own { used(store) } else { None };
+        store.edit("own climate", &mut |plan| set(plan, values));
+    })
 }

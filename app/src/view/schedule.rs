@@ -1,26 +1,25 @@
 //! When something runs: round the clock, so many hours, or stretches of the day; on which days and in which months.
 
 use leptos::prelude::*;
-use sunlarder_engine::document::{DAY_MIN, Days, Field, List, Months, Schedule, Span, When};
-use sunlarder_engine::words::Label as L;
+use sunlarder_engine::document::{
+    ClockTime, DAY_MIN, Days, Field, List, Months, Schedule, Span, When,
+};
+use sunlarder_engine::words::{Label as L, clock};
 
-use super::field::{Choice, NumberField};
+use super::field::{NumberBox, button_unless, choice, more};
+use super::part::{act, dynamic, typed};
+use crate::bind::memo;
 use crate::load_row::clock_end;
 use crate::store::WORDS;
 
-/// The kinds of hours.
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum Kind {
-    Always,
-    Hours,
-    Spans,
-}
+/// The kinds of hours, in the order in which they are offered.
+const KINDS: [L; 3] = [L::HoursPerDay, L::AtTheseHours, L::Always];
 
-fn kind_of(schedule: &Schedule) -> Kind {
+fn kind_of(schedule: &Schedule) -> usize {
     match schedule.when {
-        When::Always => Kind::Always,
-        When::HoursPerDay(_) => Kind::Hours,
-        When::Spans(_) => Kind::Spans,
+        When::HoursPerDay(_) => 0,
+        When::Spans(_) => 1,
+        When::Always => 2,
     }
 }
 
@@ -38,67 +37,79 @@ fn hours_of(schedule: &Schedule) -> f64 {
 }
 
 /// The same hours said in another way, as nearly as it can be.
-fn converted(schedule: &Schedule, kind: Kind) -> When {
+fn converted(schedule: &Schedule, kind: usize) -> When {
     let hours = Field::HoursPerDay.range().rounded(hours_of(schedule).min(24.0));
     match kind {
-        Kind::Always => When::Always,
-        Kind::Hours => When::HoursPerDay(hours),
-        Kind::Spans => {
+        0 => When::HoursPerDay(hours),
+        1 => {
             // An evening of that length, so that the person has something to move.
             let minutes = ((hours * 60.0) as u16).clamp(15, DAY_MIN - 1);
             let from_min = (18 * 60).min(DAY_MIN - minutes);
             When::Spans(vec![Span { from_min, to_min: from_min + minutes }])
         }
+        _ => When::Always,
+    }
+}
+
+/// A schedule that is edited: what it is and what takes a new one.
+#[derive(Clone, Copy)]
+struct Edited {
+    value: Signal<Schedule>,
+    set: Callback<Schedule>,
+}
+
+impl Edited {
+    fn change(self, edit: impl FnOnce(&mut Schedule)) {
+        let mut schedule = self.value.get_untracked();
+        edit(&mut schedule);
+        self.set.run(schedule);
+    }
+
+    fn change_spans(self, edit: impl FnOnce(&mut Vec<Span>)) {
+        self.change(|schedule| {
+            let mut spans = spans_of(schedule);
+            edit(&mut spans);
+            schedule.when = When::Spans(spans);
+        });
     }
 }
 
 /// Editor of a schedule.
-#[component]
-pub(crate) fn ScheduleEditor(
-    /// The schedule.
-    #[prop(into)]
-    value: Signal<Schedule>,
-    /// Told the new one.
-    #[prop(into)]
-    set: Callback<Schedule>,
-) -> impl IntoView {
-    let kind = Memo::new(move |_| value.with(kind_of));
-    let change = move |edit: &dyn Fn(&mut Schedule)| {
-        let mut schedule = value.get_untracked();
-        edit(&mut schedule);
-        set.run(schedule);
-    };
-    let set_kind = move |kind| change(&|schedule| schedule.when = converted(schedule, kind));
-    let hours = Signal::derive(move || match value.with(|schedule| schedule.when.clone()) {
-        When::HoursPerDay(hours) => Some(hours),
-        _ => None,
+pub(crate) fn schedule_editor(value: Signal<Schedule>, set: Callback<Schedule>) -> AnyView {
+    let edited = Edited { value, set };
+    let kind = memo(Box::new(move || value.with(kind_of)));
+    let set_kind = Callback::new(move |kind| {
+        edited.change(|schedule| schedule.when = converted(schedule, kind));
     });
-    let set_hours = move |hours: Option<f64>| {
+    let body = dynamic(move || match kind.get() {
+        0 => hours_box(edited),
+        1 => spans_editor(edited),
+        _ => ().into_any(),
+    });
+    let days =
+        more(L::DaysAndMonths, move || view! { {weekdays(edited)} {months(edited)} }.into_any());
+    view! { {choice(L::When, &KINDS, kind.into(), set_kind)} {body} {days} }.into_any()
+}
+
+fn hours_box(edited: Edited) -> AnyView {
+    let hours = memo(Box::new(move || {
+        edited.value.with(|schedule| match schedule.when {
+            When::HoursPerDay(hours) => Some(hours),
+            _ => None,
+        })
+    }));
+    let set = Callback::new(move |hours: Option<f64>| {
         if let Some(hours) = hours {
-            change(&|schedule| schedule.when = When::HoursPerDay(hours));
+            edited.change(|schedule| schedule.when = When::HoursPerDay(hours));
         }
-    };
-    let options = vec![
-        (Kind::Hours, WORDS.label(L::HoursPerDay).to_owned()),
-        (Kind::Spans, WORDS.label(L::AtTheseHours).to_owned()),
-        (Kind::Always, WORDS.label(L::Always).to_owned()),
-    ];
-    view! {
-        <Choice legend=WORDS.label(L::When) options=options value=kind set=set_kind />
-        {move || match kind.get() {
-            Kind::Hours => view! {
-                <NumberField field=Field::HoursPerDay value=hours set=set_hours slider=(0.0, 24.0, 0.25) />
-            }
-            .into_any(),
-            Kind::Spans => view! { <Spans value=value set=set /> }.into_any(),
-            Kind::Always => ().into_any(),
-        }}
-        <details class="more">
-            <summary>{WORDS.label(L::DaysAndMonths)}</summary>
-            <Weekdays value=value set=set />
-            <MonthToggles value=value set=set />
-        </details>
-    }
+    });
+    let field = Field::HoursPerDay;
+    let (label, slider) = (WORDS.field(field), Some((0.0, 24.0, 0.25)));
+    NumberBox { label, hint: "", field, slider, optional: false }.view(
+        hours.into(),
+        set,
+        Signal::stored(None),
+    )
 }
 
 /// The stretches of a schedule; none if it has no such.
@@ -111,173 +122,143 @@ fn spans_of(schedule: &Schedule) -> Vec<Span> {
 
 /// Minutes of what a time box holds.
 fn minutes(text: &str) -> Option<u16> {
-    text.parse::<sunlarder_engine::document::ClockTime>().ok().map(|time| time.0)
+    text.parse::<ClockTime>().ok().map(|time| time.0)
 }
 
-#[component]
-fn Spans(value: Signal<Schedule>, set: Callback<Schedule>) -> impl IntoView {
-    let count = Memo::new(move |_| value.with(|schedule| spans_of(schedule).len()));
-    let change = move |edit: &dyn Fn(&mut Vec<Span>)| {
-        let mut schedule = value.get_untracked();
-        let mut spans = spans_of(&schedule);
-        edit(&mut spans);
-        schedule.when = When::Spans(spans);
-        set.run(schedule);
+/// One more hour after the last stretch.
+fn one_more(spans: &mut Vec<Span>) {
+    let from_min = spans.last().map_or(7 * 60, |last| last.to_min % DAY_MIN);
+    let to_min = from_min + 60;
+    spans.push(Span { from_min, to_min: if to_min > DAY_MIN { to_min - DAY_MIN } else { to_min } });
+}
+
+fn spans_editor(edited: Edited) -> AnyView {
+    let count = memo(Box::new(move || edited.value.with(|schedule| spans_of(schedule).len())));
+    let full = Signal::derive(move || count.get() >= List::Spans.limit());
+    let rows = dynamic(move || {
+        (0..count.get()).map(|place| span_row(edited, place)).collect::<Vec<_>>().into_any()
+    });
+    let add =
+        button_unless(L::AddHours, "button quiet", full, move || edited.change_spans(one_more));
+    view! { <div class="span-editor">{strip(edited)} <ul class="spans">{rows}</ul> {add}</div> }
+        .into_any()
+}
+
+fn span_row(edited: Edited, place: usize) -> AnyView {
+    let time = move |of: fn(&Span) -> u16| {
+        Signal::derive(move || {
+            let span = edited.value.with(|schedule| spans_of(schedule).get(place).copied());
+            span.map(|span| clock(of(&span))).unwrap_or_default()
+        })
     };
-    let full = move || count.get() >= List::Spans.limit();
-    let add = move |_| {
-        change(&|spans| {
-            let from_min = spans.last().map_or(7 * 60, |last| last.to_min % DAY_MIN);
-            spans.push(Span { from_min, to_min: (from_min + 60) % DAY_MIN.max(1) });
-            spans.retain(|span| span.is_valid());
-        });
-    };
-    let row = move |place: usize| {
-        let span = move || value.with(|schedule| spans_of(schedule).get(place).copied());
-        let from = move || span().map(|span| sunlarder_engine::words::clock(span.from_min));
-        let to = move || span().map(|span| sunlarder_engine::words::clock(span.to_min));
-        let set_from = move |text: String| {
+    let change = move |set: fn(&mut Span, u16)| {
+        typed(move |text| {
             if let Some(minute) = minutes(&text) {
-                change(&|spans| {
-                    if let Some(span) = spans.get_mut(place).filter(|span| span.to_min != minute) {
-                        span.from_min = minute;
+                edited.change_spans(|spans| {
+                    if let Some(span) = spans.get_mut(place) {
+                        let mut moved = *span;
+                        set(&mut moved, minute);
+                        if moved.is_valid() {
+                            *span = moved;
+                        }
                     }
                 });
             }
-        };
-        let set_to = move |text: String| {
-            if let Some(minute) = minutes(&text) {
-                // Midnight as an end is the end of the day.
-                let minute = if minute == 0 { DAY_MIN } else { minute };
-                change(&|spans| {
-                    if let Some(span) = spans.get_mut(place).filter(|span| span.from_min != minute)
-                    {
-                        span.to_min = minute;
-                    }
-                });
-            }
-        };
-        view! {
-            <li class="span">
-                <input
-                    type="time"
-                    aria-label=WORDS.label(L::From)
-                    prop:value=from
-                    on:change:target=move |event| set_from(event.target().value())
-                />
-                <span class="to">"–"</span>
-                <input
-                    type="time"
-                    aria-label=WORDS.label(L::Until)
-                    prop:value=to
-                    on:change:target=move |event| set_to(event.target().value())
-                />
-                <button
-                    type="button"
-                    class="button quiet"
-                    aria-label=WORDS.label(L::RemoveHours)
-                    on:click=move |_| change(&|spans| { if place < spans.len() { spans.remove(place); } })
-                >
-                    "×"
-                </button>
-            </li>
-        }
+        })
     };
+    let from = change(|span, minute| span.from_min = minute);
+    // Midnight as an end is the end of the day.
+    let to = change(|span, minute| span.to_min = if minute == 0 { DAY_MIN } else { minute });
+    let remove = act(move || {
+        edited.change_spans(|spans| {
+            if place < spans.len() {
+                spans.remove(place);
+            }
+        })
+    });
     view! {
-        <div class="span-editor">
-            <Strip value=value />
-            <ul class="spans">
-                <For each=move || 0..count.get() key=|place| *place children=row />
-            </ul>
-            <button
-                type="button"
-                class="button quiet"
-                disabled=full
-                on:click=add
-            >
-                {WORDS.label(L::AddHours)}
-            </button>
-        </div>
+        <li class="span">
+            <input type="time" aria-label=WORDS.label(L::From) prop:value=time(|span| span.from_min) on:change=from />
+            <span class="to">"–"</span>
+            <input type="time" aria-label=WORDS.label(L::Until) prop:value=time(|span| span.to_min) on:change=to />
+            <button type="button" class="button quiet" aria-label=WORDS.label(L::RemoveHours) on:click=remove>"×"</button>
+        </li>
     }
+    .into_any()
 }
 
 /// The day as a strip with its stretches.
-#[component]
-fn Strip(value: Signal<Schedule>) -> impl IntoView {
+fn strip(edited: Edited) -> AnyView {
     let percent = |minute: u16| format!("{:.2}%", f64::from(minute) / f64::from(DAY_MIN) * 100.0);
-    let blocks = move || {
-        let spans = value.with(spans_of);
-        let parts = spans.into_iter().flat_map(|span| span.unwrapped());
+    let blocks = dynamic(move || {
+        let parts = edited.value.with(spans_of).into_iter().flat_map(|span| span.unwrapped());
+        let parts = parts.filter(|(from, to)| from < to);
         parts
-            .filter(|(from, to)| from < to)
-            .map(|(from, to)| view! { <i style:left=percent(from) style:width=percent(to - from)></i> })
-            .collect_view()
-    };
-    let words = move || {
-        let spans = value.with(spans_of);
-        let words = spans.iter().map(|span| {
-            format!(
-                "{} – {}",
-                sunlarder_engine::words::clock(span.from_min),
-                clock_end(span.to_min)
-            )
-        });
+            .map(|(from, to)| {
+                view! { <i style:left=percent(from) style:width=percent(to - from)></i> }.into_any()
+            })
+            .collect::<Vec<_>>()
+            .into_any()
+    });
+    let words = Signal::derive(move || {
+        let spans = edited.value.with(spans_of);
+        let words = spans
+            .iter()
+            .map(|span| format!("{} – {}", clock(span.from_min), clock_end(span.to_min)));
         words.collect::<Vec<_>>().join(", ")
-    };
+    });
+    let hours: Vec<AnyView> =
+        ["0", "6", "12", "18", "24"].map(|hour| view! { <span>{hour}</span> }.into_any()).into();
     view! {
         <div class="strip" role="img" aria-label=words>{blocks}</div>
-        <div class="strip-hours" aria-hidden="true">
-            {["0", "6", "12", "18", "24"].map(|hour| view! { <span>{hour}</span> })}
-        </div>
+        <div class="strip-hours" aria-hidden="true">{hours}</div>
     }
+    .into_any()
 }
 
-#[component]
-fn Weekdays(value: Signal<Schedule>, set: Callback<Schedule>) -> impl IntoView {
-    let day = move |day: u8| {
-        let has = move || value.with(|schedule| schedule.days.has(day));
-        let flip = move |_| {
-            let mut schedule = value.get_untracked();
-            schedule.days = Days(schedule.days.0 ^ 1 << day);
-            set.run(schedule);
-        };
-        view! {
-            <label>
-                <input type="checkbox" prop:checked=has on:change=flip />
-                <span>{WORDS.weekday_short(usize::from(day))}</span>
-            </label>
-        }
-    };
-    view! {
-        <fieldset class="days">
-            <legend>{WORDS.label(L::DaysOfTheWeek)}</legend>
-            {(0..7).map(day).collect_view()}
-        </fieldset>
-    }
+fn weekdays(edited: Edited) -> AnyView {
+    let names = (0..7).map(|day| WORDS.weekday_short(day)).collect();
+    toggles(
+        L::DaysOfTheWeek,
+        names,
+        edited,
+        |schedule| schedule.days.0.into(),
+        |schedule, bits| {
+            schedule.days = Days(bits as u8);
+        },
+    )
 }
 
-#[component]
-fn MonthToggles(value: Signal<Schedule>, set: Callback<Schedule>) -> impl IntoView {
-    let month = move |month: u8| {
-        let has = move || value.with(|schedule| schedule.months.has(month));
-        let flip = move |_| {
-            let mut schedule = value.get_untracked();
-            schedule.months = Months(schedule.months.0 ^ 1 << month);
-            set.run(schedule);
-        };
-        view! {
-            <label>
-                <input type="checkbox" prop:checked=has on:change=flip />
-                <span>{WORDS.month_short(usize::from(month))}</span>
-            </label>
-        }
+fn months(edited: Edited) -> AnyView {
+    let names = (0..12).map(|month| WORDS.month_short(month)).collect();
+    toggles(
+        L::MonthsOfTheYear,
+        names,
+        edited,
+        |schedule| schedule.months.0,
+        |schedule, bits| {
+            schedule.months = Months(bits);
+        },
+    )
+}
+
+/// A row of small switches, one a bit.
+fn toggles(
+    legend: L,
+    names: Vec<&'static str>,
+    edited: Edited,
+    get: fn(&Schedule) -> u16,
+    set: fn(&mut Schedule, u16),
+) -> AnyView {
+    let one = |(bit, name): (usize, &'static str)| {
+        let has = Signal::derive(move || edited.value.with(get) >> bit & 1 == 1);
+        let flip =
+            typed(move |_| edited.change(|schedule| set(schedule, get(schedule) ^ 1 << bit)));
+        view! { <label><input type="checkbox" prop:checked=has on:change=flip /><span>{name}</span></label> }.into_any()
     };
-    view! {
-        <fieldset class="days">
-            <legend>{WORDS.label(L::MonthsOfTheYear)}</legend>
-            {(0..12).map(month).collect_view()}
-        </fieldset>
-    }
+    let all: Vec<AnyView> = names.into_iter().enumerate().map(one).collect();
+    view! { <fieldset class="days"><legend>{WORDS.label(legend)}</legend>{all}</fieldset> }
+        .into_any()
 }
 
 #[cfg(test)]
@@ -287,11 +268,20 @@ mod tests {
     #[test]
     fn changing_how_hours_are_said_keeps_how_many_there_are() {
         let six = Schedule::daily(When::HoursPerDay(6.0));
-        let spans = Schedule::daily(converted(&six, Kind::Spans));
+        let spans = Schedule::daily(converted(&six, 1));
         assert!((hours_of(&spans) - 6.0).abs() < 1e-9);
-        assert_eq!(converted(&spans, Kind::Hours), When::HoursPerDay(6.0));
+        assert_eq!(converted(&spans, 0), When::HoursPerDay(6.0));
         let always = Schedule::daily(When::Always);
-        let When::Spans(spans) = converted(&always, Kind::Spans) else { panic!("spans") };
+        let When::Spans(spans) = converted(&always, 1) else { panic!("spans") };
         assert!(spans.iter().all(|span| span.is_valid()));
+    }
+
+    #[test]
+    fn one_more_stretch_is_a_valid_one() {
+        for to_min in [1, 720, 1400, 1440] {
+            let mut spans = vec![Span { from_min: 0, to_min }];
+            one_more(&mut spans);
+            assert!(spans[1].is_valid(), "{to_min}: {:?}", spans[1]);
+        }
     }
 }

@@ -51,7 +51,7 @@ impl fmt::Display for ClockTime {
 fn minutes(text: &str) -> Option<u16> {
     let (hours, minutes) = text.trim().split_once(':')?;
     let (hours, minutes): (u16, u16) = (hours.parse().ok()?, minutes.parse().ok()?);
-    (hours <= 24 && minutes < 60).then_some(hours * 60 + minutes).filter(|at| *at <= DAY_MIN)
+    (hours <= 24 && minutes < 60).then(|| hours * 60 + minutes).filter(|at| *at <= DAY_MIN)
 }
 
 impl core::str::FromStr for ClockTime {
@@ -233,7 +233,7 @@ mod tests {
         assert_eq!("7:05".parse(), Ok(ClockTime(425)));
         assert_eq!("22:00-6:30".parse(), Ok(Span { from_min: 1320, to_min: 390 }));
         assert_eq!("00:00-24:00".parse(), Ok(Span { from_min: 0, to_min: 1440 }));
-        for wrong in ["24:00", "7", "25:00", "7:60", "", "-1:00"] {
+        for wrong in ["24:00", "7", "25:00", "7:60", "", "-1:00", "60000:00"] {
             assert_eq!(wrong.parse::<ClockTime>(), Err(()), "{wrong}");
         }
         for wrong in ["7:00-7:00", "24:00-6:00", "7:00", "a-b"] {

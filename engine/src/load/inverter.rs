@@ -111,24 +111,27 @@ impl Inverter {
         self.rated * self.curve.p0
     }
 
-    /// Power taken from the bank for a mean output in a step, being on for a share of it.
+    /// Power taken from the bank for an output that does not change.
+    #[must_use]
+    pub fn input(&self, output: Watts) -> Watts {
+        output + self.rated * self.curve.loss(output / self.rated)
+    }
+
+    /// Mean loss beyond the idle draw in a step, from the mean output and the mean square of the output over the rated one.
     ///
-    /// While on, it carries `output / on`; a mean over the step follows.
+    /// A kettle for a quarter of the step loses more than its mean power all the time, which only the square knows.
     #[inline]
     #[must_use]
-    pub fn input(&self, output: Watts, on: f64) -> Watts {
-        if on <= 0.0 {
-            return Watts::ZERO;
-        }
-        let p = output / (self.rated * on);
-        output + self.rated * (self.curve.loss(p) * on)
+    pub fn growing_loss(&self, output: Watts, square: f64) -> Watts {
+        let loss = self.curve.k1 * (output / self.rated) + self.curve.k2 * square;
+        self.rated * if loss > 0.0 { loss } else { 0.0 }
     }
 
     /// The same with its working, for one output.
     pub fn input_traced(&self, output: Watts, trace: &mut impl Trace) -> Watts {
         trace.step(
             Formula::InverterInput,
-            self.input(output, 1.0),
+            self.input(output),
             &[
                 term(output),
                 term(self.rated),
@@ -157,9 +160,13 @@ mod tests {
     }
 
     #[test]
-    fn it_takes_nothing_while_off_and_idles_while_on() {
-        assert_eq!(inverter().input(Watts::ZERO, 0.0), Watts::ZERO);
-        assert!((inverter().input(Watts::ZERO, 0.25).0 - 3.0).abs() < 1e-12);
+    fn a_steady_output_loses_the_same_by_its_mean_square() {
+        let inverter = inverter();
+        for p in [0.0, 0.1, 0.5, 1.0] {
+            let output = inverter.rated * p;
+            let taken = output + inverter.idle() + inverter.growing_loss(output, p * p);
+            assert!((taken - inverter.input(output)).0.abs() < 1e-9, "{p}");
+        }
     }
 
     #[test]

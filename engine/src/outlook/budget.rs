@@ -140,11 +140,9 @@ fn inverter_day(
     let share = 1.0 / week.len() as f64;
     for kind in week {
         for demand in crate::load::day_demand(&system.loads, Some(inverter), *kind, &air) {
-            let input = inverter.input(demand.ac, demand.awake);
-            let loss = input - demand.ac - inverter.idle() * demand.awake;
             sum.hours += STEP * (demand.awake * share);
             sum.output += demand.ac * STEP * share;
-            sum.growing_loss += loss * STEP * share;
+            sum.growing_loss += demand.loss(inverter) * STEP * share;
         }
     }
     sum

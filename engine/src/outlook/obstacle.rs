@@ -220,9 +220,8 @@ fn bank(system: &System, steps: &[Peak], found: &mut Vec<Obstacle>) {
     let Some(limit) = system.bank.discharge_limit else { return };
     let low = system.bank.low_voltage();
     let drawn = |peak: &Peak| {
-        let inverter = system.inverter.as_ref().map_or(Watts::ZERO, |inverter| {
-            inverter.input(peak.ac, if peak.ac.0 > 0.0 { 1.0 } else { 0.0 })
-        });
+        let inverter = system.inverter.as_ref().filter(|_| peak.ac.0 > 0.0);
+        let inverter = inverter.map_or(Watts::ZERO, |inverter| inverter.input(peak.ac));
         (peak.dc + inverter) / low + system.standing
     };
     let current = steps.iter().map(drawn).fold(Amps::ZERO, Amps::at_least);
@@ -236,7 +235,7 @@ fn bank(system: &System, steps: &[Peak], found: &mut Vec<Obstacle>) {
         }
     }
     if let Some(inverter) = &system.inverter {
-        let full = inverter.input(inverter.rated, 1.0) / low;
+        let full = inverter.input(inverter.rated) / low;
         if full > limit && current <= limit {
             found.push(Obstacle::InverterBeyondBank { current: full, limit });
         }

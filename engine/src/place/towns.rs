@@ -162,13 +162,23 @@ fn town(row: &str) -> Option<Town<'_>> {
     Some(Town {
         name: fields.next()?,
         country: fields.next()?,
-        latitude: Degrees(fields.next()?.parse().ok()?),
-        longitude: Degrees(fields.next()?.parse().ok()?),
+        latitude: degrees(fields.next()?)?,
+        longitude: degrees(fields.next()?)?,
         clock: Clock {
             utc_offset_min: fields.next()?.parse().ok()?,
             summer_time: summer_time(fields.next()?)?,
         },
     })
+}
+
+/// Degrees with at most two decimals, read as whole hundredths: the general reader of floats would bring its table into the page.
+fn degrees(text: &str) -> Option<Degrees> {
+    let (whole, part) = text.split_once('.').unwrap_or((text, "0"));
+    let tens = if part.len() == 1 { 10 } else { 1 };
+    let size = whole.trim_start_matches('-').parse::<i32>().ok()? * 100
+        + i32::from(part.parse::<u8>().ok()?) * tens;
+    let size = f64::from(size) / 100.0;
+    Some(Degrees(if whole.starts_with('-') { -size } else { size }))
 }
 
 fn summer_time(letter: &str) -> Option<SummerTime> {

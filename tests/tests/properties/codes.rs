@@ -1,31 +1,14 @@
 //! Files and links: what goes in comes out, and nothing that comes in can do harm.
 
-use base64::Engine as _;
-use base64::engine::general_purpose::URL_SAFE_NO_PAD;
-use crc::{CRC_24_OPENPGP, Crc};
 use proptest::collection::vec;
 use proptest::prelude::*;
 use sunlarder_engine::document::{Document, Problem};
 use sunlarder_engine::share;
+use sunlarder_tests::seal::{sealed, unsealed};
+use sunlarder_tests::soundness::sound;
 
 use crate::plans::{Kind, any_plan, plan};
 use crate::settings;
-
-const CHECKSUM: Crc<u32> = Crc::<u32>::new(&CRC_24_OPENPGP);
-
-/// A code of these bytes with the checksum that makes it look sound.
-fn sealed(mut bytes: Vec<u8>) -> String {
-    let sum = CHECKSUM.checksum(&bytes).to_be_bytes();
-    bytes.extend_from_slice(&sum[1..]);
-    URL_SAFE_NO_PAD.encode(bytes)
-}
-
-/// The bytes of a code without their checksum.
-fn unsealed(code: &str) -> Vec<u8> {
-    let mut bytes = URL_SAFE_NO_PAD.decode(code).unwrap();
-    bytes.truncate(bytes.len() - 3);
-    bytes
-}
 
 /// A change of one byte, or a stretch cut out, doubled or filled with something else.
 #[derive(Clone, Debug)]
@@ -50,12 +33,7 @@ fn change() -> impl Strategy<Value = Change> {
 
 /// Whatever opens is a sound plan: it survives file and code.
 fn assert_sound(plan: &Document) -> Result<(), TestCaseError> {
-    prop_assert_eq!(&plan.clone().checked(), &Ok(plan.clone()));
-    prop_assert_eq!(&Document::from_json(&plan.to_json()), &Ok(plan.clone()));
-    let code =
-        share::encode(plan).map_err(|problem| TestCaseError::fail(format!("{problem:?}")))?;
-    prop_assert_eq!(&share::decode(&code), &Ok(plan.clone()));
-    Ok(())
+    sound(plan).map_err(TestCaseError::fail)
 }
 
 proptest! {

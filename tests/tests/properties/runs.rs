@@ -52,7 +52,9 @@ fn assert_closes(bank: &Bank, run: &Run) -> Result<(), TestCaseError> {
 fn assert_store_moved(bank: &Bank, run: &Run) -> Result<(), TestCaseError> {
     let end = run.samples.last().map_or(run.initial, |last| last.charge);
     let moved = run.full * (end - run.initial);
-    let throughput = run.totals.load + run.totals.solar + run.full;
+    let totals = &run.totals;
+    let came = totals.solar + totals.engine + totals.shore;
+    let throughput = came + totals.load + totals.protection + run.full;
     prop_assert!((run.totals.stored - moved).0.abs() <= CLOSES * throughput.0);
     let energy: WattHours = bank.stored(end, run.full) - bank.stored(run.initial, run.full);
     let scale = throughput.0 * bank.nominal.0;

@@ -6,6 +6,17 @@ use crate::words::Label;
 #[must_use]
 pub fn label(label: Label) -> &'static str {
     match label {
+        Label::MeanTemperature => "°C",
+        Label::MeanWeatherPercent => "Mean weather, %",
+        Label::WithoutSunPercent => "Without any sun, %",
+        Label::Hour => "Hour",
+        Label::InWatts24 => "In, W",
+        Label::OutWatts24 => "Out, W",
+        Label::InAh => "In, Ah",
+        Label::OutAh => "Out, Ah",
+        Label::BalanceAh => "Balance, Ah",
+        Label::UsableAh => "May be used, Ah",
+        Label::InShort => "In short",
         Label::AddArray => "Add an array",
         Label::AddByHand => "Type one in yourself",
         Label::AddHours => "Add hours",
@@ -25,7 +36,6 @@ pub fn label(label: Label) -> &'static str {
         Label::AzimuthHint => {
             "0 is north, 90 east, 180 south, 270 west. A flat array faces nowhere."
         }
-        Label::BalanceWord => "Balance",
         Label::BankStands => "Where the bank stands",
         Label::BestPoint => "Voltage at the best point",
         Label::BlankPlan => "A blank plan",
@@ -93,7 +103,6 @@ pub fn label(label: Label) -> &'static str {
         Label::InADay => "In, a day",
         Label::InVoltsAndAmps => "In volts and amps",
         Label::InWatts => "In watts",
-        Label::InWord => "In",
         Label::InsideHint => {
             "The room, cabin or vehicle is never colder than this. Refrigerators and a bank inside feel it."
         }
@@ -162,7 +171,6 @@ pub fn label(label: Label) -> &'static str {
         Label::OpenPlan => "Open",
         Label::OtherLosses => "Other losses",
         Label::OutADay => "Out, a day",
-        Label::OutWord => "Out",
         Label::OutputHint => "Share of the input that becomes heat; about 64 % for a microwave.",
         Label::OwnAir => "Use temperatures of my own",
         Label::OwnSun => "Use peak sun hours of my own",

@@ -1,0 +1,47 @@
+//! Closures behind pointers, so that the machinery of views is compiled once for all of them: every part that changes has one
+//! type, and every listener another.
+
+use leptos::ev::{Event, MouseEvent};
+use leptos::prelude::*;
+use leptos::web_sys;
+use wasm_bindgen::{JsCast, JsValue};
+
+/// A part of the view that is made anew when what it reads has changed.
+pub(crate) type Dynamic = Box<dyn FnMut() -> AnyView + Send>;
+
+/// A part that changes.
+pub(crate) fn dynamic(make: impl FnMut() -> AnyView + Send + 'static) -> Dynamic {
+    Box::new(make)
+}
+
+/// A part that is there while something holds.
+pub(crate) fn when(
+    holds: Signal<bool>,
+    mut make: impl FnMut() -> AnyView + Send + 'static,
+) -> Dynamic {
+    Box::new(move || if holds.get() { make() } else { ().into_any() })
+}
+
+/// What listens to an event.
+pub(crate) type Listener = Box<dyn FnMut(Event)>;
+
+/// What a press does.
+pub(crate) fn act(mut press: impl FnMut() + 'static) -> Box<dyn FnMut(MouseEvent)> {
+    Box::new(move |_| press())
+}
+
+/// What a new value of a control does.
+pub(crate) fn typed(mut take: impl FnMut(String) + 'static) -> Listener {
+    Box::new(move |event: Event| {
+        // Inputs, selects and text areas all have a value; no type of theirs is needed to read it.
+        let target = event.target().map(JsValue::from).unwrap_or(JsValue::NULL);
+        let value = js_sys::Reflect::get(&target, &JsValue::from_str("value"));
+        take(value.ok().and_then(|value| value.as_string()).unwrap_or_default());
+    })
+}
+
+/// Whether the `details` element of a toggle event is open.
+pub(crate) fn is_open(event: &Event) -> bool {
+    let details = event.target().and_then(|target| target.dyn_into::<web_sys::Element>().ok());
+    details.is_some_and(|details| details.has_attribute("open"))
+}

@@ -1,0 +1,89 @@
+//! Times what the page waits for, and prints it with the machine it ran on.
+//!
+//! `./dev bench` builds it for speed. The figures are medians, so that one interruption does not count.
+
+#![allow(clippy::print_stdout, reason = "a bench prints what it measured")]
+
+use std::hint::black_box;
+use std::process::ExitCode;
+use std::time::{Duration, Instant};
+
+use sunlarder_engine::document::{Document, Problem};
+use sunlarder_engine::outlook::{HORIZON_DAYS, Outlook};
+use sunlarder_engine::share;
+use sunlarder_engine::simulate::{Calendar, Sun, run};
+use sunlarder_engine::system::System;
+use sunlarder_tests::plans::EXAMPLES;
+
+/// Repetitions of what takes milliseconds.
+const ROUNDS: usize = 200;
+/// Repetitions of what takes microseconds, timed together because a clock's own reading takes a noticeable part of one.
+const BUNCH: u32 = 100;
+
+/// The median of the times that something took.
+fn median(rounds: usize, mut work: impl FnMut()) -> Duration {
+    let mut times: Vec<Duration> = (0..rounds.max(1))
+        .map(|_| {
+            let start = Instant::now();
+            work();
+            start.elapsed()
+        })
+        .collect();
+    times.sort_unstable();
+    times[times.len() / 2]
+}
+
+/// The median of the times that one of a bunch took.
+fn median_of_bunches(mut work: impl FnMut()) -> Duration {
+    median(ROUNDS, || (0..BUNCH).for_each(|_| work())) / BUNCH
+}
+
+fn micros(time: Duration) -> f64 {
+    time.as_secs_f64() * 1e6
+}
+
+/// What the machine calls its processor; its name is for whoever reads the figures.
+fn processor() -> String {
+    let info = std::fs::read_to_string("/proc/cpuinfo").unwrap_or_default();
+    let named = info.lines().find_map(|line| line.strip_prefix("model name")?.split_once(':'));
+    named.map_or("unknown", |(_, name)| name.trim()).to_owned()
+}
+
+/// Times one example: all answers, one month's run alone with its days at hand, file and code.
+fn example(name: &str, text: &str) -> Result<(), Problem> {
+    let plan = Document::from_json(text)?;
+    let system = System::assemble(&plan, &mut ())?;
+    let outlook = Outlook::of(&system);
+    let full = outlook.capacity.full;
+    let code = share::encode(&plan)?;
+    let all = median(ROUNDS, || drop(black_box(Outlook::of(black_box(&system)))));
+    let mut calendar = Calendar::default();
+    let month = median(ROUNDS, || {
+        let run = run(&system, full, Sun::Mean, HORIZON_DAYS, false, &mut calendar);
+        drop(black_box(run));
+    });
+    let assemble = median_of_bunches(|| drop(black_box(System::assemble(&plan, &mut ()))));
+    let read = median_of_bunches(|| drop(black_box(Document::from_json(text))));
+    let encode = median_of_bunches(|| drop(black_box(share::encode(&plan))));
+    let decode = median_of_bunches(|| drop(black_box(share::decode(&code))));
+    let times = [all, month, assemble, read, encode, decode].map(micros);
+    let columns: Vec<String> = times.iter().map(|time| format!("{time:>10.1}")).collect();
+    println!("{name:<10} {} {:>8}", columns.join(" "), code.len());
+    Ok(())
+}
+
+fn main() -> ExitCode {
+    let cores = std::thread::available_parallelism().map_or(1, usize::from);
+    println!("{}, {cores} cores; medians of {ROUNDS} in microseconds", processor());
+    println!(
+        "{:<10} {:>10} {:>10} {:>10} {:>10} {:>10} {:>10} {:>8}",
+        "plan", "outlook", "31 days", "assemble", "file", "encode", "decode", "letters"
+    );
+    for (name, text) in EXAMPLES {
+        if let Err(problem) = example(name, text) {
+            eprintln!("{name}: {problem:?}");
+            return ExitCode::FAILURE;
+        }
+    }
+    ExitCode::SUCCESS
+}
