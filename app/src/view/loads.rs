@@ -109,7 +109,7 @@ fn row(store: Store, place: usize, open: RwSignal<Option<usize>>) -> View {
         .child(
             node("div").attr("class", "share").child(node("i").style("width", width).view()).view(),
         )
-        .child(when(is_open.into(), move || load_editor(store, place, open)))
+        .child(when(is_open, move || load_editor(store, place, open)))
         .view()
 }
 
