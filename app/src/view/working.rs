@@ -16,17 +16,17 @@ pub(crate) fn worked(store: Store, title: Label, work: fn(&Solved, &mut Working)
             work(solved, &mut working);
             lines(&working, WORDS, &|tag| store.name_of(tag))
         });
-        lines.into_iter().rev().map(step).collect::<Vec<_>>().into_any()
+        lines.into_iter().enumerate().rev().map(step).collect::<Vec<_>>().into_any()
     })
 }
 
-/// One step: what it is, the equation in symbols and in numbers, what the symbols mean.
-fn step(line: Line) -> AnyView {
+/// One step, by the number under which others refer to it: what it is, the equation in symbols and in numbers, what the symbols mean.
+fn step((at, line): (usize, Line)) -> AnyView {
     let inputs: Vec<AnyView> = line.inputs.into_iter().map(input).collect();
     let owner = line.owner.map(|owner| format!(" – {owner}")).unwrap_or_default();
     view! {
         <div class="step">
-            <h3>{line.title} {owner}</h3>
+            <h3>{at + 1} ". " {line.title} {owner}</h3>
             <p class="equation">{line.symbol} " = " {line.equation}</p>
             <p class="equation">"= " {line.numbers} " = " <strong>{line.result}</strong></p>
             <ul class="symbols">{inputs}</ul>
