@@ -32,7 +32,9 @@ pub fn label(label: Label) -> &'static str {
         Label::AsATable => "As a table",
         Label::AtTheseHours => "At these hours",
         Label::Autonomy => "Days of autonomy",
-        Label::AutonomyHint => "The usable charge divided by the use of an average day, with nothing coming in.",
+        Label::AutonomyHint => {
+            "The usable charge divided by the use of an average day, with nothing coming in."
+        }
         Label::AzimuthHint => {
             "0 is north, 90 east, 180 south, 270 west. A flat array faces nowhere."
         }
@@ -87,7 +89,9 @@ pub fn label(label: Label) -> &'static str {
         Label::From => "From",
         Label::HaveLinkOrFile => "I have a link or a file",
         Label::HealthHint => "How much of the capacity age has left. A new bank has 100 %.",
-        Label::HeatIsComputed => "The heat of the modules is worked out hour by hour from the weather.",
+        Label::HeatIsComputed => {
+            "The heat of the modules is worked out hour by hour from the weather."
+        }
         Label::HereName => "Here",
         Label::HourRateHint => {
             "The hours in which the label's capacity was measured; 20 is usual for lead."
