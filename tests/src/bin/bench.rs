@@ -10,6 +10,7 @@ use std::time::{Duration, Instant};
 
 use sunlarder_engine::document::{Document, Problem};
 use sunlarder_engine::outlook::{HORIZON_DAYS, Outlook};
+use sunlarder_engine::place::Climate;
 use sunlarder_engine::share;
 use sunlarder_engine::simulate::{Calendar, Sun, run};
 use sunlarder_engine::system::System;
@@ -52,7 +53,7 @@ fn processor() -> String {
 /// Times one example: all answers, one month's run alone with its days at hand, file and code.
 fn example(name: &str, text: &str) -> Result<(), Problem> {
     let plan = Document::from_json(text)?;
-    let system = System::assemble(&plan, &mut ())?;
+    let system = System::assemble(&plan, Climate::embedded(), &mut ())?;
     let outlook = Outlook::of(&system);
     let full = outlook.capacity.full;
     let code = share::encode(&plan)?;
@@ -62,7 +63,9 @@ fn example(name: &str, text: &str) -> Result<(), Problem> {
         let run = run(&system, full, Sun::Mean, HORIZON_DAYS, false, &mut calendar);
         drop(black_box(run));
     });
-    let assemble = median_of_bunches(|| drop(black_box(System::assemble(&plan, &mut ()))));
+    let assemble = median_of_bunches(|| {
+        drop(black_box(System::assemble(&plan, Climate::embedded(), &mut ())));
+    });
     let read = median_of_bunches(|| drop(black_box(Document::from_json(text))));
     let encode = median_of_bunches(|| drop(black_box(share::encode(&plan))));
     let decode = median_of_bunches(|| drop(black_box(share::decode(&code))));
