@@ -2,6 +2,7 @@
 
 use chrono::Datelike;
 use leptos::prelude::*;
+use sunlarder_engine::outlook::{Obstacle, Verdict};
 use sunlarder_engine::quantity::Hours;
 use sunlarder_engine::words::{Label as L, rounded};
 
@@ -67,8 +68,13 @@ pub(crate) fn verdict(store: Store) -> View {
 pub(crate) fn cautions(store: Store) -> View {
     let items = memo(Box::new(move || {
         store.answers.with(|answers| {
-            let obstacles = answers.solved().map(|solved| solved.outlook.obstacles.clone());
-            let said = |own: &sunlarder_engine::outlook::Obstacle| {
+            let obstacles = answers.solved().map(|solved| {
+                // What decides the verdict already stands under it.
+                let decides = |own: &Obstacle| matches!(&solved.outlook.verdict, Verdict::CannotWork { why } if why == own);
+                let all = solved.outlook.obstacles.iter().copied();
+                all.filter(|own| !decides(own)).collect::<Vec<_>>()
+            });
+            let said = |own: &Obstacle| {
                 (own.stops(), WORDS.obstacle(own, &|tag| store.name_of(tag)))
             };
             obstacles.unwrap_or_default().iter().map(said).collect::<Vec<_>>()

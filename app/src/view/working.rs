@@ -21,7 +21,8 @@ pub(crate) fn worked(store: Store, title: Label, work: fn(&Solved, &mut Working)
     })
 }
 
-/// One step, by the number under which others refer to it: what it is, the equation in symbols and in numbers, what the symbols mean.
+/// One step, by the number under which others refer to it: what it is, the equation in symbols and in numbers, what the
+/// symbols mean.
 fn step((at, line): (usize, Line)) -> View {
     let inputs: Vec<View> = line.inputs.into_iter().map(input).collect();
     let owner = line.owner.map(|owner| format!(" – {owner}")).unwrap_or_default();

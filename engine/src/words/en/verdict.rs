@@ -201,7 +201,10 @@ pub fn obstacle(obstacle: &Obstacle, name_of: NameOf<'_>) -> String {
     let array = |place: u16| format!("Array {}", place + 1);
     match *obstacle {
         Obstacle::NoInverter { load: place } => {
-            format!("“{}” needs mains voltage, and there is no inverter.", load(place))
+            format!(
+                "“{}” needs mains voltage, and there is no inverter. Add one, or take this out.",
+                load(place)
+            )
         }
         Obstacle::InverterOverloaded { peak, rated } => format!(
             "At one time {} would hang on an inverter of {}. Take a larger one, or do not run these together.",
