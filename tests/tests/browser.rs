@@ -2,6 +2,7 @@
 
 #[path = "in_browser"]
 mod in_browser {
+    mod buyer;
     mod offline;
     mod shell;
     mod stopped;
