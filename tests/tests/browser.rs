@@ -3,6 +3,7 @@
 #[path = "in_browser"]
 mod in_browser {
     mod buyer;
+    mod editing;
     mod offline;
     mod shell;
     mod stopped;
