@@ -2,8 +2,10 @@
 
 #[path = "in_browser"]
 mod in_browser {
+    mod bad_input;
     mod buyer;
     mod editing;
+    mod keeping;
     mod offline;
     mod shell;
     mod stopped;

@@ -5,6 +5,7 @@
 use std::time::Duration;
 
 use serde::Deserialize as _;
+use serde_json::json;
 use sunlarder_engine::document::{Document, Field};
 use sunlarder_engine::outlook::Outlook;
 use sunlarder_engine::place::Climate;
@@ -178,6 +179,30 @@ impl Page {
         element.send_keys(Key::Control + "a").await?;
         element.send_keys(Key::Backspace + text).await?;
         Ok(())
+    }
+
+    /// Replaces what stands in a number box at once, as by pasting: nothing shorter is ever in it.
+    ///
+    /// # Errors
+    /// If the box is not shown.
+    pub async fn paste_into(&self, field: Field, text: &str) -> Outcome<()> {
+        let element = self.number_box(field).await?;
+        element.click().await?;
+        element.send_keys(Key::Control + "a").await?;
+        if text.is_empty() {
+            element.send_keys(Key::Backspace + "").await?;
+        } else {
+            self.devtools("Input.insertText", json!({ "text": text })).await?;
+        }
+        Ok(())
+    }
+
+    /// Puts away what is said in passing.
+    ///
+    /// # Errors
+    /// If nothing is said.
+    pub async fn dismiss_notice(&self) -> Outcome<()> {
+        self.press(By::Css(".toast button")).await
     }
 
     /// The sentence under a number box that says what is wrong; empty if nothing is.
