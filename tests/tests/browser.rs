@@ -2,10 +2,12 @@
 
 #[path = "in_browser"]
 mod in_browser {
+    mod appearance;
     mod bad_input;
     mod buyer;
     mod editing;
     mod keeping;
+    mod keyboard;
     mod offline;
     mod shell;
     mod stopped;

@@ -87,6 +87,20 @@ impl Page {
     /// If the planner does not stand within half a minute.
     pub async fn start_from(&self, address: &str, scenario: &str) -> Outcome<()> {
         self.open(address).await?;
+        self.pick(scenario).await
+    }
+
+    /// Leaves the open plan for another start scenario.
+    ///
+    /// # Errors
+    /// If the planner does not stand within half a minute.
+    pub async fn start_anew_from(&self, scenario: &str) -> Outcome<()> {
+        self.press(By::Id("menu-plans")).await?;
+        self.press_button(Label::NewPlan).await?;
+        self.pick(scenario).await
+    }
+
+    async fn pick(&self, scenario: &str) -> Outcome<()> {
         self.press(By::Id(format!("start-{scenario}"))).await?;
         self.wait_until("document.querySelector('.verdict h1') !== null").await
     }
