@@ -10,5 +10,6 @@ mod in_browser {
     mod keyboard;
     mod offline;
     mod shell;
+    mod speed;
     mod stopped;
 }

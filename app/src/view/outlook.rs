@@ -108,6 +108,7 @@ pub(crate) fn now(store: Store) -> AnyView {
     ];
     view! {
         <figure class="now" aria-label=WORDS.label(L::RemainingTime)>
+            <h2 class="unseen">{WORDS.label(L::RemainingTime)}</h2>
             <RemainingCurve data=said(store, data::curve) cursor=cursor value_text=reading
                 cursor_label=fixed(WORDS.label(L::ReadTheCurve)) />
             <p class="readout">{signal(readout)}</p>
