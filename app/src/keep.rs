@@ -55,7 +55,7 @@ pub(crate) fn plans() -> Vec<Kept> {
             Some(Kept { id, plan: Document::from_json(&text), text })
         })
         .collect();
-    kept.sort_by(|a, b| b.id.cmp(&a.id));
+    kept.sort_unstable_by(|a, b| b.id.cmp(&a.id));
     kept
 }
 
@@ -69,8 +69,8 @@ pub(crate) fn current() -> Option<Kept> {
 
 /// Keeps a plan and notes that it is the one open. `Err` if the storage is full or refused.
 pub(crate) fn keep(id: &PlanId, plan: &Document) -> Result<(), ()> {
-    storage().ok_or(())?;
-    LocalStorage::set(id.key(), plan).map_err(drop)?;
+    // As the text of a file, so that the page carries one way of writing plans.
+    storage().ok_or(())?.set_item(&id.key(), &plan.to_json()).map_err(drop)?;
     LocalStorage::set(CURRENT, &id.0).map_err(drop)
 }
 

@@ -70,12 +70,14 @@ pub(crate) fn from_catalogue(appliance: Appliance) -> Load {
 
 /// Appliances that match what somebody typed, those whose name begins with it first.
 pub(crate) fn find(query: &str) -> Vec<Appliance> {
-    let query = query.trim().to_lowercase();
+    // Names and search words of the catalogue are ASCII; folding every script would weigh more than the whole search.
+    let query = query.trim().to_ascii_lowercase();
     let words: Vec<&str> = query.split_whitespace().take(8).collect();
-    let mut found: Vec<(u8, Appliance)> = Appliance::ALL
+    let mut found: Vec<(u8, usize, Appliance)> = Appliance::ALL
         .iter()
-        .filter_map(|appliance| {
-            let name = WORDS.appliance(*appliance).to_lowercase();
+        .enumerate()
+        .filter_map(|(at, appliance)| {
+            let name = WORDS.appliance(*appliance).to_ascii_lowercase();
             let all = format!("{name} {}", WORDS.appliance_words(*appliance));
             let starts = |word: &&str| all.split_whitespace().any(|own| own.starts_with(*word));
             let rank = if name.starts_with(&query) {
@@ -89,11 +91,12 @@ pub(crate) fn find(query: &str) -> Vec<Appliance> {
             } else {
                 return None;
             };
-            Some((rank, *appliance))
+            Some((rank, at, *appliance))
         })
         .collect();
-    found.sort_by_key(|(rank, _)| *rank);
-    found.into_iter().map(|(_, appliance)| appliance).collect()
+    // Within a rank in the order of the catalogue.
+    found.sort_unstable_by_key(|(rank, at, _)| (*rank, *at));
+    found.into_iter().map(|(_, _, appliance)| appliance).collect()
 }
 
 #[cfg(test)]
@@ -119,6 +122,7 @@ mod tests {
         let first = |query: &str| find(query).first().map(|appliance| WORDS.appliance(*appliance));
         assert!(first("kettle").is_some_and(|name| name.to_lowercase().contains("kettle")));
         assert!(first("frid").is_some_and(|name| name.to_lowercase().starts_with("fridge")));
+        assert!(Appliance::ALL.iter().all(|appliance| WORDS.appliance(*appliance).is_ascii()));
         assert!(find("zzzz").is_empty());
         assert_eq!(find("").len(), Appliance::ALL.len());
         assert!(find(&"a ".repeat(10_000)).len() <= Appliance::ALL.len());

@@ -32,7 +32,7 @@ fn stand(earth: &'static Climate) {
         edge::open_first(store);
         edge::follow_address(store);
         edge::keep_saved(store);
-        view::shell(store)
+        view::put_into_body(view::shell(store));
     });
     edge::stand();
 }

@@ -10,6 +10,7 @@
 
 use sunlarder_engine::document::Document;
 use sunlarder_engine::outlook::{Budget, Month, Outlook};
+use sunlarder_engine::place::Climate;
 use sunlarder_engine::quantity::{AmpHours, Amps, Celsius, Hours, Percent, Volts, Watts};
 use sunlarder_engine::share;
 use sunlarder_engine::simulate::{Calendar, Flows, Run, Sun, run};
@@ -130,7 +131,7 @@ fn example(text: &str, digest: &mut Digest) {
     let plan = Document::from_json(text).unwrap();
     digest.bytes(plan.to_json().as_bytes());
     digest.bytes(share::encode(&plan).unwrap().as_bytes());
-    let system = System::assemble(&plan, &mut ()).unwrap();
+    let system = System::assemble(&plan, Climate::embedded(), &mut ()).unwrap();
     let outlook = Outlook::of(&system);
     budget(digest, &outlook.budget);
     outlook.months.iter().for_each(|at| month(digest, at));

@@ -12,6 +12,7 @@
 
 use sunlarder_engine::document::Document;
 use sunlarder_engine::outlook::Outlook;
+use sunlarder_engine::place::Climate;
 use sunlarder_engine::share;
 use sunlarder_engine::system::System;
 use sunlarder_tests::golden::golden;
@@ -134,7 +135,7 @@ impl Tally {
             assert!(fault.is_empty(), "{fault}\n{input}");
         }
         if self.opened.is_multiple_of(FOLLOWED)
-            && let Ok(system) = System::assemble(&plan, &mut ())
+            && let Ok(system) = System::assemble(&plan, Climate::embedded(), &mut ())
         {
             let outlook = Outlook::of(&system);
             assert_eq!(outlook.months.len(), 12, "{input}");

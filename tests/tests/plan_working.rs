@@ -6,6 +6,7 @@ use std::collections::BTreeSet;
 
 use sunlarder_engine::document::Document;
 use sunlarder_engine::outlook::Outlook;
+use sunlarder_engine::place::Climate;
 use sunlarder_engine::system::System;
 use sunlarder_engine::working::{Formula, Working};
 use sunlarder_tests::expression::{plain, value};
@@ -26,7 +27,7 @@ const LOOKED_UP: [Formula; 4] = [
 /// All working that a plan's page can show.
 fn working_of(plan: &Document) -> Working {
     let mut working = Working::new();
-    let system = System::assemble(plan, &mut working).unwrap();
+    let system = System::assemble(plan, Climate::embedded(), &mut working).unwrap();
     let outlook = Outlook::of(&system);
     outlook.autonomy_worked(&system, &mut working);
     for month in 0..12 {
@@ -47,7 +48,7 @@ fn plans() -> Vec<(String, Document)> {
     let golden = golden("v1").unwrap().into_iter().map(|golden| (golden.name, golden.file));
     let all = examples.into_iter().chain(golden);
     all.map(|(name, text)| (name, Document::from_json(&text).unwrap()))
-        .filter(|(_, plan)| System::assemble(plan, &mut ()).is_ok())
+        .filter(|(_, plan)| System::assemble(plan, Climate::embedded(), &mut ()).is_ok())
         .collect()
 }
 

@@ -6,6 +6,7 @@ use sunlarder_engine::document::{Bank, Chemistry, Field, Kept};
 use sunlarder_engine::words::{Label as L, amount, rounded};
 
 use super::field::{Figure, choice, fields, more, select};
+use super::node::{Child as _, View, group, node};
 use super::part::when;
 use super::question::question;
 use super::working::worked;
@@ -105,7 +106,7 @@ pub(crate) fn change_chemistry(bank: &mut Bank, chemistry: Chemistry) {
 }
 
 /// The question with its answer and the bank's figures.
-pub(crate) fn bank_section(store: Store) -> AnyView {
+pub(crate) fn bank_section(store: Store) -> View {
     let answer = said(store, |solved| {
         let bank = &solved.system.bank;
         WORDS.bank(&amount(bank.rated), bank.chemistry, &amount(bank.nominal))
@@ -113,7 +114,7 @@ pub(crate) fn bank_section(store: Store) -> AnyView {
     question(L::WhatDoYouStore, answer, false, move || inside(store))
 }
 
-fn inside(store: Store) -> AnyView {
+fn inside(store: Store) -> View {
     let chemistry = part(store, 0, |plan, _| {
         Chemistry::ALL.iter().position(|own| *own == plan.bank.chemistry).unwrap_or(0)
     });
@@ -124,24 +125,23 @@ fn inside(store: Store) -> AnyView {
     });
     let names = Chemistry::ALL.iter().map(|own| WORDS.chemistry(*own)).collect();
     let sheet = more(L::MoreOfTheBank, move || {
-        view! {
-            <p class="hint">{WORDS.label(L::SheetFirst)}</p>
-            {fields(store, 0, &SHEET)}
-            <p class="hint">{said(store, limits)}</p>
-        }
-        .into_any()
+        group(vec![
+            node("p").attr("class", "hint").child(WORDS.label(L::SheetFirst)).view(),
+            fields(store, 0, &SHEET).view(),
+            node("p").attr("class", "hint").child(said(store, limits)).view(),
+        ])
     });
-    view! {
-        {select(L::Chemistry, names, chemistry, set)}
-        {fields(store, 0, &FIGURES)}
-        {kept_choice(store)}
-        {sheet}
-        <p class="note">{said(store, usable)}</p>
-        {worked(store, L::HowUsable, |solved, working| {
+    group(vec![
+        select(L::Chemistry, names, chemistry, set).view(),
+        fields(store, 0, &FIGURES).view(),
+        kept_choice(store).view(),
+        sheet.view(),
+        node("p").attr("class", "note").child(said(store, usable)).view(),
+        worked(store, L::HowUsable, |solved, working| {
             solved.outlook.capacity_worked(&solved.system, working);
-        })}
-    }
-    .into_any()
+        })
+        .view(),
+    ])
 }
 
 /// What may be used, in a sentence.
@@ -167,7 +167,7 @@ fn limits(solved: &Solved) -> String {
     )
 }
 
-fn kept_choice(store: Store) -> AnyView {
+fn kept_choice(store: Store) -> View {
     let kind = part(store, 0, |plan, _| match plan.bank.kept {
         Kept::Inside => 0,
         Kept::Outside => 1,
@@ -181,11 +181,10 @@ fn kept_choice(store: Store) -> AnyView {
         };
     });
     let own = Signal::derive(move || kind.get() == 2);
-    view! {
-        {choice(L::BankStands, &[L::KeptInside, L::KeptOutside, L::KeptAt], kind, set)}
-        {when(own, move || fields(store, 0, &TEMPERATURE))}
-    }
-    .into_any()
+    group(vec![
+        choice(L::BankStands, &[L::KeptInside, L::KeptOutside, L::KeptAt], kind, set).view(),
+        when(own, move || fields(store, 0, &TEMPERATURE)).view(),
+    ])
 }
 
 #[cfg(test)]

@@ -11,6 +11,7 @@ use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 
 use super::field::{button, button_unless, text_box};
+use super::node::{Child as _, View, group, node};
 use super::part::{Listener, act, dynamic, typed, when};
 use crate::address;
 use crate::bind::{edit, fixed, memo, part, signal, watch};
@@ -18,46 +19,48 @@ use crate::keep::{self, Kept, PlanId};
 use crate::store::{Dialog, Face, Store, WORDS};
 
 /// The dialogs; at most one is open.
-pub(crate) fn dialogs(store: Store) -> AnyView {
-    view! { {frame(store, Dialog::Plans, L::Plans, plans)} {frame(store, Dialog::Share, L::Share, share_plan)} }
-        .into_any()
+pub(crate) fn dialogs(store: Store) -> View {
+    group(vec![
+        frame(store, Dialog::Plans, L::Plans, plans).view(),
+        frame(store, Dialog::Share, L::Share, share_plan).view(),
+    ])
 }
 
 /// A native dialog, so that focus and Escape behave as everywhere.
-fn frame(store: Store, which: Dialog, title: L, inside: fn(Store) -> AnyView) -> AnyView {
-    let node = NodeRef::<leptos::html::Dialog>::new();
+fn frame(store: Store, which: Dialog, title: L, inside: fn(Store) -> View) -> View {
     let open = memo(Box::new(move || store.dialog.get() == Some(which)));
+    let closed: Listener = Box::new(move |_| {
+        if store.dialog.get_untracked() == Some(which) {
+            store.dialog.set(None);
+        }
+    });
+    let head = node("div")
+        .attr("class", "dialog-head")
+        .child(node("h2").child(WORDS.label(title)).view())
+        .child(button(L::Close, "button quiet", move || store.dialog.set(None)));
+    let body = node("div").attr("class", "dialog-body").child(when(open, move || inside(store)));
+    let frame = node("dialog")
+        .attr("aria-label", WORDS.label(title))
+        .on("close", closed)
+        .child(head.view())
+        .child(body.view());
+    let dialog = frame.element().unchecked_into::<web_sys::HtmlDialogElement>();
     watch(Box::new(move || {
-        let Some(dialog) = node.get() else { return };
         if open.get() && !dialog.open() {
             let _ = dialog.show_modal();
         } else if !open.get() && dialog.open() {
             dialog.close();
         }
     }));
-    let closed: Listener = Box::new(move |_| {
-        if store.dialog.get_untracked() == Some(which) {
-            store.dialog.set(None);
-        }
-    });
-    view! {
-        <dialog node_ref=node on:close=closed aria-label=WORDS.label(title)>
-            <div class="dialog-head">
-                <h2>{WORDS.label(title)}</h2>
-                {button(L::Close, "button quiet", move || store.dialog.set(None))}
-            </div>
-            <div class="dialog-body">{when(open.into(), move || inside(store))}</div>
-        </dialog>
-    }
-    .into_any()
+    frame.view()
 }
 
-fn plans(store: Store) -> AnyView {
+fn plans(store: Store) -> View {
     let name = part(store, 0, |plan, _| plan.name.clone());
     let set_name = edit(store, "plan name", 0, |plan, _, name| plan.name = name);
     let rows = dynamic(move || {
         store.stored.track();
-        keep::plans().into_iter().map(|own| plan_row(store, own)).collect::<Vec<_>>().into_any()
+        keep::plans().into_iter().map(|own| plan_row(store, own)).collect::<Vec<_>>().view()
     });
     let copy = move || {
         let mut plan = store.plan.get_untracked();
@@ -68,13 +71,16 @@ fn plans(store: Store) -> AnyView {
         store.dialog.set(None);
         store.face.set(Face::Start);
     };
-    view! {
-        {text_box(WORDS.label(L::NameOfPlan), name, fixed(""), set_name)}
-        <div class="row">{button(L::CopyPlan, "button", copy)} {button(L::NewPlan, "button", fresh)}</div>
-        <h3>{WORDS.label(L::OnThisDevice)}</h3>
-        <ul class="list">{rows}</ul>
-    }
-    .into_any()
+    group(vec![
+        text_box(WORDS.label(L::NameOfPlan), name, fixed(""), set_name).view(),
+        node("div")
+            .attr("class", "row")
+            .child(button(L::CopyPlan, "button", copy))
+            .child(button(L::NewPlan, "button", fresh))
+            .view(),
+        node("h3").child(WORDS.label(L::OnThisDevice)).view(),
+        node("ul").attr("class", "list").child(rows).view(),
+    ])
 }
 
 /// What a plan is called in a list.
@@ -82,7 +88,7 @@ pub(crate) fn plan_name(plan: &Document) -> String {
     if plan.name.is_empty() { WORDS.label(L::UnnamedPlan).to_owned() } else { plan.name.clone() }
 }
 
-fn plan_row(store: Store, kept: Kept) -> AnyView {
+fn plan_row(store: Store, kept: Kept) -> View {
     let Kept { id, plan, text } = kept;
     let is_open = id == store.id.get_untracked();
     let (name, fault) = match &plan {
@@ -104,18 +110,28 @@ fn plan_row(store: Store, kept: Kept) -> AnyView {
         store.stored.update(|count| *count += 1);
     };
     let mark = if is_open { WORDS.label(L::OpenNow) } else { "" };
-    view! {
-        <li>
-            <span class="list-name">{name} " " {mark}</span>
-            <span class="soft">{fault}</span>
-            <div class="row">
-                {button_unless(L::OpenPlan, "button quiet", Signal::stored(is_open || unreadable), open)}
-                {button(L::Download, "button quiet", file)}
-                {button_unless(L::Delete, "button quiet danger", Signal::stored(is_open), forget)}
-            </div>
-        </li>
-    }
-    .into_any()
+    node("li")
+        .child(node("span").attr("class", "list-name").child(name).child(" ").child(mark).view())
+        .child(node("span").attr("class", "soft").child(fault).view())
+        .child(
+            node("div")
+                .attr("class", "row")
+                .child(button_unless(
+                    L::OpenPlan,
+                    "button quiet",
+                    Signal::stored(is_open || unreadable),
+                    open,
+                ))
+                .child(button(L::Download, "button quiet", file))
+                .child(button_unless(
+                    L::Delete,
+                    "button quiet danger",
+                    Signal::stored(is_open),
+                    forget,
+                ))
+                .view(),
+        )
+        .view()
 }
 
 /// This page's address.
@@ -123,29 +139,48 @@ fn page() -> String {
     web_sys::window().and_then(|window| window.location().href().ok()).unwrap_or_default()
 }
 
-fn share_plan(store: Store) -> AnyView {
+fn share_plan(store: Store) -> View {
     let link = part(store, 0, |plan, _| address::link(&page(), plan).unwrap_or_default());
     let file = move || {
         let (name, text) =
             store.plan.with_untracked(|plan| (file_name(&plan.name), plan.to_json()));
         save_text(store, &name, &text);
     };
-    view! {
-        <div class="field">
-            <label for="link-box">{WORDS.label(L::LinkToPlan)}</label>
-            <div class="entry"><input id="link-box" type="text" readonly=true prop:value=link /></div>
-            <p class="hint">{WORDS.label(L::LinkHint)}</p>
-        </div>
-        <div class="row">
-            <button type="button" class="button" id="copy-link" on:click=act(move || copy_text(store, link.get_untracked()))>
-                {WORDS.label(L::CopyLink)}
-            </button>
-            {button(L::SaveFile, "button", file)}
-        </div>
-        <h3>{WORDS.label(L::OpenLinkOrFile)}</h3>
-        {opener(store)}
-    }
-    .into_any()
+    group(vec![
+        node("div")
+            .attr("class", "field")
+            .child(node("label").attr("for", "link-box").child(WORDS.label(L::LinkToPlan)).view())
+            .child(
+                node("div")
+                    .attr("class", "entry")
+                    .child(
+                        node("input")
+                            .attr("id", "link-box")
+                            .attr("type", "text")
+                            .attr("readonly", true)
+                            .prop("value", link)
+                            .view(),
+                    )
+                    .view(),
+            )
+            .child(node("p").attr("class", "hint").child(WORDS.label(L::LinkHint)).view())
+            .view(),
+        node("div")
+            .attr("class", "row")
+            .child(
+                node("button")
+                    .attr("type", "button")
+                    .attr("class", "button")
+                    .attr("id", "copy-link")
+                    .on("click", act(move || copy_text(store, link.get_untracked())))
+                    .child(WORDS.label(L::CopyLink))
+                    .view(),
+            )
+            .child(button(L::SaveFile, "button", file))
+            .view(),
+        node("h3").child(WORDS.label(L::OpenLinkOrFile)).view(),
+        opener(store).view(),
+    ])
 }
 
 /// A name that every file system takes.
@@ -157,7 +192,7 @@ pub(crate) fn file_name(name: &str) -> String {
 }
 
 /// A box for a pasted link and a button for a file.
-pub(crate) fn opener(store: Store) -> AnyView {
+pub(crate) fn opener(store: Store) -> View {
     let pasted = RwSignal::new(String::new());
     let fault = RwSignal::new(String::new());
     let take = Callback::new(move |read: Result<Document, Problem>| match read {
@@ -180,26 +215,70 @@ pub(crate) fn opener(store: Store) -> AnyView {
         });
     });
     let invalid = Signal::derive(move || fault.with(|fault| !fault.is_empty()));
-    view! {
-        <div class="opener">
-            <div class="field" class:invalid=invalid>
-                <label for="pasted-link">{WORDS.label(L::PasteLink)}</label>
-                <div class="entry">
-                    <input id="pasted-link" type="text" autocomplete="off"
-                        prop:value=signal(pasted) on:input=typed(move |text| pasted.set(text)) />
-                </div>
-                <p class="error" role="alert">{signal(fault)}</p>
-            </div>
-            <div class="row">
-                <button type="button" class="button" id="open-link" on:click=open>{WORDS.label(L::OpenLink)}</button>
-                <label class="button file">
-                    {WORDS.label(L::OpenFile)}
-                    <input class="unseen" type="file" accept=".json,application/json" on:change=file />
-                </label>
-            </div>
-        </div>
-    }
-    .into_any()
+    node("div")
+        .attr("class", "opener")
+        .child(
+            node("div")
+                .attr("class", "field")
+                .class_while("invalid", invalid)
+                .child(
+                    node("label")
+                        .attr("for", "pasted-link")
+                        .child(WORDS.label(L::PasteLink))
+                        .view(),
+                )
+                .child(
+                    node("div")
+                        .attr("class", "entry")
+                        .child(
+                            node("input")
+                                .attr("id", "pasted-link")
+                                .attr("type", "text")
+                                .attr("autocomplete", "off")
+                                .prop("value", signal(pasted))
+                                .on("input", typed(move |text| pasted.set(text)))
+                                .view(),
+                        )
+                        .view(),
+                )
+                .child(
+                    node("p")
+                        .attr("class", "error")
+                        .attr("role", "alert")
+                        .child(signal(fault))
+                        .view(),
+                )
+                .view(),
+        )
+        .child(
+            node("div")
+                .attr("class", "row")
+                .child(
+                    node("button")
+                        .attr("type", "button")
+                        .attr("class", "button")
+                        .attr("id", "open-link")
+                        .on("click", open)
+                        .child(WORDS.label(L::OpenLink))
+                        .view(),
+                )
+                .child(
+                    node("label")
+                        .attr("class", "button file")
+                        .child(WORDS.label(L::OpenFile))
+                        .child(
+                            node("input")
+                                .attr("class", "unseen")
+                                .attr("type", "file")
+                                .attr("accept", ".json,application/json")
+                                .on("change", file)
+                                .view(),
+                        )
+                        .view(),
+                )
+                .view(),
+        )
+        .view()
 }
 
 /// Puts a text on the clipboard and says whether that worked.

@@ -10,6 +10,7 @@ use sunlarder_engine::document::{Document, Field, Problem};
 use sunlarder_engine::words::Label;
 use sunlarder_engine::working::Tag;
 
+use super::node::{View, node, nothing};
 use super::part::{Dynamic, Listener, act, dynamic, is_open, typed, when};
 use crate::bind::{memo, signal, watch};
 use crate::store::{Solved, Store, WORDS};
@@ -46,7 +47,7 @@ fn number(text: &str) -> Option<f64> {
         return None;
     }
     #[cfg(target_arch = "wasm32")]
-    let value = js_sys::Number::new(&text.into()).value_of();
+    let value = wasm_bindgen::JsValue::from_str(text).unchecked_into_f64();
     #[cfg(not(target_arch = "wasm32"))]
     let value = text.parse().unwrap_or(f64::NAN);
     Some(value).filter(|value| !value.is_nan())
@@ -101,13 +102,13 @@ impl Figure {
     }
 
     /// Its control.
-    pub(crate) fn view(&'static self, store: Store, place: usize) -> AnyView {
+    pub(crate) fn view(&'static self, store: Store, place: usize) -> View {
         let label = self.label.map_or_else(|| WORDS.field(self.field), |own| WORDS.label(own));
         self.named(store, place, label)
     }
 
     /// Its control under another name.
-    pub(crate) fn named(&'static self, store: Store, place: usize, label: &'static str) -> AnyView {
+    pub(crate) fn named(&'static self, store: Store, place: usize, label: &'static str) -> View {
         let get = self.get;
         let value = memo(Box::new(move || store.plan.with(|plan| get(plan, place))));
         let set = move |new: Option<f64>| {
@@ -129,14 +130,14 @@ impl Figure {
             slider: self.slider,
             optional: self.clear.is_some(),
         }
-        .view(value.into(), Callback::new(set), typical)
+        .view(value, Callback::new(set), typical)
     }
 }
 
 /// Figures side by side.
-pub(crate) fn fields(store: Store, place: usize, figures: &'static [Figure]) -> AnyView {
-    let boxes: Vec<AnyView> = figures.iter().map(|figure| figure.view(store, place)).collect();
-    view! { <div class="fields">{boxes}</div> }.into_any()
+pub(crate) fn fields(store: Store, place: usize, figures: &'static [Figure]) -> View {
+    let boxes: Vec<View> = figures.iter().map(|figure| figure.view(store, place)).collect();
+    node("div").attr("class", "fields").child(boxes).view()
 }
 
 /// A number box with what stands around it.
@@ -154,7 +155,7 @@ impl NumberBox {
         value: Signal<Option<f64>>,
         set: Callback<Option<f64>>,
         typical: Signal<Option<f64>>,
-    ) -> AnyView {
+    ) -> View {
         let Self { label, hint, field, slider, optional } = self;
         let id = fresh_id("field");
         let (hint_id, error_id) = (format!("{id}-hint"), format!("{id}-error"));
@@ -190,33 +191,56 @@ impl NumberBox {
                     set.run(Some(new));
                 }
             });
-            view! {
-                <input class="slider" type="range" min=plain(low) max=plain(high) step=plain(step)
-                    aria-label=label prop:value=now on:input=slide />
-            }
-            .into_any()
+            node("input")
+                .attr("class", "slider")
+                .attr("type", "range")
+                .attr("min", plain(low))
+                .attr("max", plain(high))
+                .attr("step", plain(step))
+                .attr("aria-label", label)
+                .prop("value", now)
+                .on("input", slide)
+                .view()
         });
         let described = format!("{hint_id} {error_id}");
         let invalid = Signal::derive(move || error.with(|error| !error.is_empty()));
         let invalid_word =
             Signal::derive(move || if invalid.get() { "true" } else { "false" }.to_owned());
         let typical = Signal::derive(move || typical.get().map(shown).unwrap_or_default());
-        view! {
-            <div class="field" class:invalid=invalid>
-                <label for=id.clone()>{label}</label>
-                <div class="entry">
-                    <input id=id type="text" inputmode="decimal" autocomplete="off"
-                        placeholder=typical prop:value=signal(text)
-                        aria-invalid=invalid_word aria-describedby=described
-                        on:input=typed(type_in) />
-                    <span class="unit">{WORDS.field_unit(field)}</span>
-                </div>
-                {slide}
-                <p class="hint" id=hint_id>{hint}</p>
-                <p class="error" id=error_id role="alert">{signal(error)}</p>
-            </div>
-        }
-        .into_any()
+        node("div")
+            .attr("class", "field")
+            .class_while("invalid", invalid)
+            .child(node("label").attr("for", id.clone()).child(label).view())
+            .child(
+                node("div")
+                    .attr("class", "entry")
+                    .child(
+                        node("input")
+                            .attr("id", id)
+                            .attr("type", "text")
+                            .attr("inputmode", "decimal")
+                            .attr("autocomplete", "off")
+                            .attr("placeholder", typical)
+                            .prop("value", signal(text))
+                            .attr("aria-invalid", invalid_word)
+                            .attr("aria-describedby", described)
+                            .on("input", typed(type_in))
+                            .view(),
+                    )
+                    .child(node("span").attr("class", "unit").child(WORDS.field_unit(field)).view())
+                    .view(),
+            )
+            .child(slide)
+            .child(node("p").attr("class", "hint").attr("id", hint_id).child(hint).view())
+            .child(
+                node("p")
+                    .attr("class", "error")
+                    .attr("id", error_id)
+                    .attr("role", "alert")
+                    .child(signal(error))
+                    .view(),
+            )
+            .view()
     }
 }
 
@@ -231,19 +255,29 @@ pub(crate) fn text_box(
     value: Signal<String>,
     typical: Signal<String>,
     set: Callback<String>,
-) -> AnyView {
+) -> View {
     let id = fresh_id("text");
     let type_in = typed(move |text| set.run(text.chars().take(LONGEST_NAME).collect()));
-    view! {
-        <div class="field">
-            <label for=id.clone()>{label}</label>
-            <div class="entry">
-                <input id=id type="text" maxlength="80" autocomplete="off" placeholder=typical
-                    prop:value=value on:input=type_in />
-            </div>
-        </div>
-    }
-    .into_any()
+    node("div")
+        .attr("class", "field")
+        .child(node("label").attr("for", id.clone()).child(label).view())
+        .child(
+            node("div")
+                .attr("class", "entry")
+                .child(
+                    node("input")
+                        .attr("id", id)
+                        .attr("type", "text")
+                        .attr("maxlength", "80")
+                        .attr("autocomplete", "off")
+                        .attr("placeholder", typical)
+                        .prop("value", value)
+                        .on("input", type_in)
+                        .view(),
+                )
+                .view(),
+        )
+        .view()
 }
 
 /// Most characters of a name.
@@ -255,21 +289,28 @@ pub(crate) fn choice(
     options: &[Label],
     value: Signal<usize>,
     set: Callback<usize>,
-) -> AnyView {
+) -> View {
     let name = fresh_id("choice");
     let one = |(at, words): (usize, &Label)| {
         let chosen = Signal::derive(move || value.get() == at);
-        view! {
-            <label>
-                <input type="radio" name=name.clone() prop:checked=chosen on:change=typed(move |_| set.run(at)) />
-                <span>{WORDS.label(*words)}</span>
-            </label>
-        }
-        .into_any()
+        node("label")
+            .child(
+                node("input")
+                    .attr("type", "radio")
+                    .attr("name", name.clone())
+                    .prop("checked", chosen)
+                    .on("change", typed(move |_| set.run(at)))
+                    .view(),
+            )
+            .child(node("span").child(WORDS.label(*words)).view())
+            .view()
     };
-    let options: Vec<AnyView> = options.iter().enumerate().map(one).collect();
-    view! { <fieldset class="choice"><legend>{WORDS.label(legend)}</legend>{options}</fieldset> }
-        .into_any()
+    let options: Vec<View> = options.iter().enumerate().map(one).collect();
+    node("fieldset")
+        .attr("class", "choice")
+        .child(node("legend").child(WORDS.label(legend)).view())
+        .child(options)
+        .view()
 }
 
 /// One of many, in a list that opens.
@@ -278,44 +319,58 @@ pub(crate) fn select(
     options: Vec<&'static str>,
     value: Signal<usize>,
     set: Callback<usize>,
-) -> AnyView {
+) -> View {
     let id = fresh_id("select");
     let one = |(at, words): (usize, &'static str)| {
         let chosen = Signal::derive(move || value.get() == at);
-        view! { <option value=at.to_string() prop:selected=chosen>{words}</option> }.into_any()
+        node("option").attr("value", at.to_string()).prop("selected", chosen).child(words).view()
     };
-    let options: Vec<AnyView> = options.into_iter().enumerate().map(one).collect();
+    let options: Vec<View> = options.into_iter().enumerate().map(one).collect();
     let pick = typed(move |text| {
         if let Ok(at) = text.parse() {
             set.run(at);
         }
     });
     let now = Signal::derive(move || value.get().to_string());
-    view! {
-        <div class="field">
-            <label for=id.clone()>{WORDS.label(label)}</label>
-            <div class="entry"><select id=id prop:value=now on:change=pick>{options}</select></div>
-        </div>
-    }
-    .into_any()
+    node("div")
+        .attr("class", "field")
+        .child(node("label").attr("for", id.clone()).child(WORDS.label(label)).view())
+        .child(
+            node("div")
+                .attr("class", "entry")
+                .child(
+                    node("select")
+                        .attr("id", id)
+                        .prop("value", now)
+                        .on("change", pick)
+                        .child(options)
+                        .view(),
+                )
+                .view(),
+        )
+        .view()
 }
 
 /// Yes or no.
-pub(crate) fn toggle(label: Label, value: Signal<bool>, set: Callback<bool>) -> AnyView {
+pub(crate) fn toggle(label: Label, value: Signal<bool>, set: Callback<bool>) -> View {
     let flip = typed(move |_| set.run(!value.get_untracked()));
-    view! {
-        <label class="toggle">
-            <input type="checkbox" prop:checked=value on:change=flip />
-            <span>{WORDS.label(label)}</span>
-        </label>
-    }
-    .into_any()
+    node("label")
+        .attr("class", "toggle")
+        .child(
+            node("input").attr("type", "checkbox").prop("checked", value).on("change", flip).view(),
+        )
+        .child(node("span").child(WORDS.label(label)).view())
+        .view()
 }
 
 /// A button.
-pub(crate) fn button(label: Label, class: &'static str, press: impl FnMut() + 'static) -> AnyView {
-    view! { <button type="button" class=class on:click=act(press)>{WORDS.label(label)}</button> }
-        .into_any()
+pub(crate) fn button(label: Label, class: &'static str, press: impl FnMut() + 'static) -> View {
+    node("button")
+        .attr("type", "button")
+        .attr("class", class)
+        .on("click", act(press))
+        .child(WORDS.label(label))
+        .view()
 }
 
 /// A button that is not always to be pressed.
@@ -324,20 +379,25 @@ pub(crate) fn button_unless(
     class: &'static str,
     off: Signal<bool>,
     press: impl FnMut() + 'static,
-) -> AnyView {
-    view! { <button type="button" class=class disabled=off on:click=act(press)>{WORDS.label(label)}</button> }
-        .into_any()
+) -> View {
+    node("button")
+        .attr("type", "button")
+        .attr("class", class)
+        .attr("disabled", off)
+        .on("click", act(press))
+        .child(WORDS.label(label))
+        .view()
 }
 
 /// What is folded away under a summary, made when it is first opened and then kept.
-pub(crate) fn more(label: Label, mut inside: impl FnMut() -> AnyView + Send + 'static) -> AnyView {
+pub(crate) fn more(label: Label, mut inside: impl FnMut() -> View + 'static) -> View {
     let opened = RwSignal::new(false);
     let toggled = typed(move |_| {
         if !opened.get_untracked() {
             opened.set(true);
         }
     });
-    let inside = dynamic(move || if opened.get() { inside() } else { ().into_any() });
+    let inside = dynamic(move || if opened.get() { inside() } else { nothing() });
     folded("more", label, toggled, inside)
 }
 
@@ -345,18 +405,20 @@ pub(crate) fn more(label: Label, mut inside: impl FnMut() -> AnyView + Send + 's
 pub(crate) fn more_while(
     class: &'static str,
     label: Label,
-    inside: impl FnMut() -> AnyView + Send + 'static,
-) -> AnyView {
+    inside: impl FnMut() -> View + 'static,
+) -> View {
     let open = RwSignal::new(false);
     let toggled: Listener = Box::new(move |event| open.set(is_open(&event)));
     folded(class, label, toggled, when(open.into(), inside))
 }
 
-fn folded(class: &'static str, label: Label, toggled: Listener, inside: Dynamic) -> AnyView {
-    view! {
-        <details class=class on:toggle=toggled><summary>{WORDS.label(label)}</summary>{inside}</details>
-    }
-    .into_any()
+fn folded(class: &'static str, label: Label, toggled: Listener, inside: Dynamic) -> View {
+    node("details")
+        .attr("class", class)
+        .on("toggle", toggled)
+        .child(node("summary").child(WORDS.label(label)).view())
+        .child(inside)
+        .view()
 }
 
 #[cfg(test)]

@@ -1,10 +1,10 @@
 //! The inverter, within "What do you run?".
 
-use leptos::prelude::*;
 use sunlarder_engine::document::{Awake, Document, Field, Inverter};
 use sunlarder_engine::words::Label as L;
 
 use super::field::{Figure, choice, fields, more, toggle};
+use super::node::{Child as _, View, group, node};
 use super::part::when;
 use crate::bind::{edit, part};
 use crate::store::Store;
@@ -70,7 +70,7 @@ const SHEET: [Figure; 2] = [
 ];
 
 /// Whether there is one, and its figures.
-pub(crate) fn inverter_editor(store: Store) -> AnyView {
+pub(crate) fn inverter_editor(store: Store) -> View {
     let there = part(store, 0, |plan, _| plan.inverter.is_some());
     let set_there = edit(store, "inverter on", 0, |plan, _, there: bool| {
         plan.inverter = there.then(Inverter::default);
@@ -82,13 +82,15 @@ pub(crate) fn inverter_editor(store: Store) -> AnyView {
         let set_always = edit(store, "inverter awake", 0, |plan, _, at: usize| {
             change(plan, |own| own.awake = if at == 1 { Awake::Always } else { Awake::WithLoads });
         });
-        view! {
-            {fields(store, 0, &FIGURES)}
-            {choice(L::InverterIsOn, &[L::OnlyWithLoads, L::Always], always, set_always)}
-            {more(L::Efficiency, move || fields(store, 0, &SHEET))}
-        }
-        .into_any()
+        group(vec![
+            fields(store, 0, &FIGURES).view(),
+            choice(L::InverterIsOn, &[L::OnlyWithLoads, L::Always], always, set_always).view(),
+            more(L::Efficiency, move || fields(store, 0, &SHEET)).view(),
+        ])
     });
-    view! { <div class="part">{toggle(L::ThereIsAnInverter, there, set_there)} {figures}</div> }
-        .into_any()
+    node("div")
+        .attr("class", "part")
+        .child(toggle(L::ThereIsAnInverter, there, set_there))
+        .child(figures)
+        .view()
 }

@@ -6,6 +6,7 @@ use sunlarder_engine::load::catalogue::{Appliance, entry};
 use sunlarder_engine::words::{Label as L, amount};
 
 use super::field::{Figure, button, button_unless, choice, fields, more, select, text_box, toggle};
+use super::node::{Child as _, View, group, node};
 use super::part::{dynamic, when};
 use super::schedule::schedule_editor;
 use crate::bind::{edit, of_load, part, to_load};
@@ -72,7 +73,7 @@ const PLATE: [Figure; 2] = [
                 if let Rating::Plate { current_a, .. } = &mut load.rating {
                     *current_a = value;
                 }
-            })
+            });
         },
     ),
     Figure::new(
@@ -86,7 +87,7 @@ const PLATE: [Figure; 2] = [
                 if let Rating::Plate { at_v, .. } = &mut load.rating {
                     *at_v = value;
                 }
-            })
+            });
         },
     ),
 ];
@@ -113,7 +114,7 @@ const OUTPUT: [Figure; 2] = [
                 if let Rating::Output { power_w, .. } = &mut load.rating {
                     *power_w = value;
                 }
-            })
+            });
         },
     ),
     Figure::new(
@@ -127,7 +128,7 @@ const OUTPUT: [Figure; 2] = [
                 if let Rating::Output { efficiency_pct, .. } = &mut load.rating {
                     *efficiency_pct = value;
                 }
-            })
+            });
         },
     )
     .hint(L::OutputHint),
@@ -177,7 +178,7 @@ fn to_cooling(plan: &mut Document, place: usize, set: impl FnOnce(&mut Cooling))
 }
 
 /// The editor of one load.
-pub(crate) fn load_editor(store: Store, place: usize, open: RwSignal<Option<usize>>) -> AnyView {
+pub(crate) fn load_editor(store: Store, place: usize, open: RwSignal<Option<usize>>) -> View {
     let on =
         part(store, place, |plan, place| of_load(plan, place, |load| load.on).unwrap_or_default());
     let set_on =
@@ -195,21 +196,25 @@ pub(crate) fn load_editor(store: Store, place: usize, open: RwSignal<Option<usiz
     let set_supply = edit(store, "load supply", place, |plan, place, at: usize| {
         to_load(plan, place, |load| load.supply = if at == 1 { Supply::Ac } else { Supply::Dc });
     });
-    view! {
-        <div class="editor">
-            {toggle(L::Counted, on, set_on)}
-            <div class="fields">{name_box(store, place)} {QUANTITY.view(store, place)}</div>
-            {power(store, place)}
-            {schedule_editor(schedule, set_schedule)}
-            {choice(L::FedBy, &[L::OnTheBank, L::ByInverter], supply, set_supply)}
-            {more(L::More, move || details(store, place))}
-            {actions(store, place, open)}
-        </div>
-    }
-    .into_any()
+    node("div")
+        .attr("class", "editor")
+        .child(toggle(L::Counted, on, set_on))
+        .child(
+            node("div")
+                .attr("class", "fields")
+                .child(name_box(store, place))
+                .child(QUANTITY.view(store, place))
+                .view(),
+        )
+        .child(power(store, place))
+        .child(schedule_editor(schedule, set_schedule))
+        .child(choice(L::FedBy, &[L::OnTheBank, L::ByInverter], supply, set_supply))
+        .child(more(L::More, move || details(store, place)))
+        .child(actions(store, place, open))
+        .view()
 }
 
-fn name_box(store: Store, place: usize) -> AnyView {
+fn name_box(store: Store, place: usize) -> View {
     let own = part(store, place, |plan, place| {
         of_load(plan, place, |load| load.name.clone()).unwrap_or_default()
     });
@@ -218,12 +223,12 @@ fn name_box(store: Store, place: usize) -> AnyView {
         of_load(plan, place, unnamed).unwrap_or_default()
     });
     let set = edit(store, "load name", place, |plan, place, name| {
-        to_load(plan, place, |load| load.name = name)
+        to_load(plan, place, |load| load.name = name);
     });
     text_box(WORDS.label(L::Name), own, usual, set)
 }
 
-fn power(store: Store, place: usize) -> AnyView {
+fn power(store: Store, place: usize) -> View {
     let way = part(store, place, |plan, place| {
         of_load(plan, place, |load| way_of(&load.rating)).unwrap_or_default()
     });
@@ -244,16 +249,15 @@ fn power(store: Store, place: usize) -> AnyView {
         _ => fields(store, place, &OUTPUT),
     });
     let ways = WAYS.iter().map(|way| WORDS.label(*way)).collect();
-    view! {
-        {select(L::PowerIsStated, ways, way, set_way)}
-        {boxes}
-        <p class="hint">{range}</p>
-    }
-    .into_any()
+    group(vec![
+        select(L::PowerIsStated, ways, way, set_way).view(),
+        boxes.view(),
+        node("p").attr("class", "hint").child(range).view(),
+    ])
 }
 
 /// Duty, start, how it follows the heat, and whether a life depends on it.
-fn details(store: Store, place: usize) -> AnyView {
+fn details(store: Store, place: usize) -> View {
     let cools = part(store, place, |plan, place| {
         of_load(plan, place, |load| load.cooling.is_some()).unwrap_or_default()
     });
@@ -263,24 +267,23 @@ fn details(store: Store, place: usize) -> AnyView {
             if on {
                 load.schedule.when = When::Always;
             }
-        })
+        });
     });
     let vital = part(store, place, |plan, place| {
         of_load(plan, place, |load| load.vital).unwrap_or_default()
     });
     let set_vital = edit(store, "load vital", place, |plan, place, on| {
-        to_load(plan, place, |load| load.vital = on)
+        to_load(plan, place, |load| load.vital = on);
     });
-    view! {
-        {fields(store, place, &DETAILS)}
-        {toggle(L::FollowsTheHeat, cools, set_cools)}
-        {when(cools, move || fields(store, place, &COOLING))}
-        {toggle(L::Vital, vital, set_vital)}
-    }
-    .into_any()
+    group(vec![
+        fields(store, place, &DETAILS).view(),
+        toggle(L::FollowsTheHeat, cools, set_cools).view(),
+        when(cools, move || fields(store, place, &COOLING)).view(),
+        toggle(L::Vital, vital, set_vital).view(),
+    ])
 }
 
-fn actions(store: Store, place: usize, open: RwSignal<Option<usize>>) -> AnyView {
+fn actions(store: Store, place: usize, open: RwSignal<Option<usize>>) -> View {
     let last = part(store, place, |plan, place| place + 1 >= plan.loads.len());
     let duplicate = move || {
         store.edit("duplicate load", &mut |plan| {
@@ -308,15 +311,15 @@ fn actions(store: Store, place: usize, open: RwSignal<Option<usize>>) -> AnyView
         });
         store.say(WORDS.deleted(&name.unwrap_or_default()));
     };
-    view! {
-        <div class="row">
-            {button(L::Duplicate, "button quiet", duplicate)}
-            {button_unless(L::MoveUp, "button quiet", Signal::stored(place == 0), move || swap(place.saturating_sub(1)))}
-            {button_unless(L::MoveDown, "button quiet", last, move || swap(place + 1))}
-            {button(L::Delete, "button quiet danger", delete)}
-        </div>
-    }
-    .into_any()
+    node("div")
+        .attr("class", "row")
+        .child(button(L::Duplicate, "button quiet", duplicate))
+        .child(button_unless(L::MoveUp, "button quiet", Signal::stored(place == 0), move || {
+            swap(place.saturating_sub(1));
+        }))
+        .child(button_unless(L::MoveDown, "button quiet", last, move || swap(place + 1)))
+        .child(button(L::Delete, "button quiet danger", delete))
+        .view()
 }
 
 #[cfg(test)]

@@ -1,17 +1,21 @@
 //! What do you run? The list of loads, each with its charge and its share; what the system itself takes.
 
 use leptos::prelude::*;
+use leptos::web_sys;
 use sunlarder_engine::document::{Field, List, Load};
 use sunlarder_engine::load::catalogue::{Appliance, Group, entry};
 use sunlarder_engine::quantity::AmpHours;
 use sunlarder_engine::words::{Label as L, amount, rounded};
 
+use wasm_bindgen::JsCast;
+
 use super::field::{Figure, button, fields};
 use super::inverter::inverter_editor;
 use super::load_editor::load_editor;
+use super::node::{Child as _, View, group, node};
 use super::part::{Listener, act, dynamic, is_open, typed, when};
 use super::question::question;
-use crate::bind::{fixed, memo, of_load, part, said, said_of, signal, watch};
+use crate::bind::{fixed, memo, of_load, part, said, said_of, signal};
 use crate::load_row;
 use crate::store::{Solved, Store, WORDS};
 
@@ -23,25 +27,24 @@ const STANDING: [Figure; 1] = [Figure::new(
 .hint(L::StandingHint)];
 
 /// The question with its answer and all that is run.
-pub(crate) fn loads(store: Store) -> AnyView {
+pub(crate) fn loads(store: Store) -> View {
     let total = said(store, |solved| WORDS.per_day(solved.outlook.budget.total));
     question(L::WhatDoYouRun, total, true, move || inside(store))
 }
 
-fn inside(store: Store) -> AnyView {
+fn inside(store: Store) -> View {
     let open = RwSignal::new(None::<usize>);
     let count = part(store, 0, |plan, _| plan.loads.len());
     let rows = dynamic(move || {
-        (0..count.get()).map(|place| row(store, place, open)).collect::<Vec<_>>().into_any()
+        (0..count.get()).map(|place| row(store, place, open)).collect::<Vec<_>>().view()
     });
     let own = dynamic(move || own_rows(store));
-    view! {
-        <ul class="loads">{rows} {own}</ul>
-        {adder(store, open)}
-        {inverter_editor(store)}
-        {fields(store, 0, &STANDING)}
-    }
-    .into_any()
+    group(vec![
+        node("ul").attr("class", "loads").child(rows).child(own).view(),
+        adder(store, open).view(),
+        inverter_editor(store).view(),
+        fields(store, 0, &STANDING).view(),
+    ])
 }
 
 /// A load's charge of a day, if it is counted.
@@ -63,7 +66,7 @@ fn share(charge: Option<AmpHours>, largest: AmpHours) -> String {
     format!("{:.1}%", if share.is_finite() { share.clamp(0.0, 1.0) * 100.0 } else { 0.0 })
 }
 
-fn row(store: Store, place: usize, open: RwSignal<Option<usize>>) -> AnyView {
+fn row(store: Store, place: usize, open: RwSignal<Option<usize>>) -> View {
     let name =
         part(store, place, |plan, place| of_load(plan, place, load_row::name).unwrap_or_default());
     let when_on = part(store, place, |plan, place| {
@@ -82,22 +85,36 @@ fn row(store: Store, place: usize, open: RwSignal<Option<usize>>) -> AnyView {
     let is_open = memo(Box::new(move || open.get() == Some(place)));
     let expanded = Signal::derive(move || is_open.get().to_string());
     let press = act(move || open.update(|open| *open = (*open != Some(place)).then_some(place)));
-    view! {
-        <li class="load" class:off=off>
-            <button type="button" class="load-open" aria-expanded=expanded on:click=press>
-                <span class="load-name">{name}</span>
-                <span class="load-when">{when_on}</span>
-                <span class="load-charge">{charge} " " <span class="unit">{unit}</span></span>
-            </button>
-            <div class="share"><i style:width=width></i></div>
-            {when(is_open.into(), move || load_editor(store, place, open))}
-        </li>
-    }
-    .into_any()
+    node("li")
+        .attr("class", "load")
+        .class_while("off", off)
+        .child(
+            node("button")
+                .attr("type", "button")
+                .attr("class", "load-open")
+                .attr("aria-expanded", expanded)
+                .on("click", press)
+                .child(node("span").attr("class", "load-name").child(name).view())
+                .child(node("span").attr("class", "load-when").child(when_on).view())
+                .child(
+                    node("span")
+                        .attr("class", "load-charge")
+                        .child(charge)
+                        .child(" ")
+                        .child(node("span").attr("class", "unit").child(unit).view())
+                        .view(),
+                )
+                .view(),
+        )
+        .child(
+            node("div").attr("class", "share").child(node("i").style("width", width).view()).view(),
+        )
+        .child(when(is_open, move || load_editor(store, place, open)))
+        .view()
 }
 
 /// What the system itself takes: the idle inverter, the standing draw, the protection circuits.
-fn own_rows(store: Store) -> AnyView {
+fn own_rows(store: Store) -> View {
     let rows = store.answers.with(|answers| {
         let Some(solved) = answers.solved() else { return Vec::new() };
         let budget = &solved.outlook.budget;
@@ -113,25 +130,38 @@ fn own_rows(store: Store) -> AnyView {
         .map(|(label, when, charge)| own_row(label, when, charge, share(Some(charge), most)))
         .collect()
     });
-    rows.into_any()
+    rows.view()
 }
 
-fn own_row(label: L, when: String, charge: AmpHours, width: String) -> AnyView {
-    view! {
-        <li class="load own">
-            <div class="load-open">
-                <span class="load-name">{WORDS.label(label)}</span>
-                <span class="load-when">{when}</span>
-                <span class="load-charge">{rounded(charge.0)} " " <span class="unit">"Ah"</span></span>
-            </div>
-            <div class="share"><i style:width=fixed(width)></i></div>
-        </li>
-    }
-    .into_any()
+fn own_row(label: L, when: String, charge: AmpHours, width: String) -> View {
+    node("li")
+        .attr("class", "load own")
+        .child(
+            node("div")
+                .attr("class", "load-open")
+                .child(node("span").attr("class", "load-name").child(WORDS.label(label)).view())
+                .child(node("span").attr("class", "load-when").child(when).view())
+                .child(
+                    node("span")
+                        .attr("class", "load-charge")
+                        .child(rounded(charge.0))
+                        .child(" ")
+                        .child(node("span").attr("class", "unit").child("Ah").view())
+                        .view(),
+                )
+                .view(),
+        )
+        .child(
+            node("div")
+                .attr("class", "share")
+                .child(node("i").style("width", fixed(width)).view())
+                .view(),
+        )
+        .view()
 }
 
 /// Search in the catalogue, or a load by hand.
-fn adder(store: Store, open: RwSignal<Option<usize>>) -> AnyView {
+fn adder(store: Store, open: RwSignal<Option<usize>>) -> View {
     let searching = RwSignal::new(false);
     let full = part(store, 0, |plan, _| plan.loads.len() >= List::Loads.limit());
     let expanded = Signal::derive(move || searching.get().to_string());
@@ -139,16 +169,24 @@ fn adder(store: Store, open: RwSignal<Option<usize>>) -> AnyView {
     let full_words = Signal::derive(move || {
         if full.get() { WORDS.full_of_loads(List::Loads.limit()) } else { String::new() }
     });
-    view! {
-        <div class="row">
-            <button type="button" class="button" id="add-something" disabled=full aria-expanded=expanded on:click=press>
-                {WORDS.label(L::AddSomething)}
-            </button>
-            <span class="soft">{full_words}</span>
-        </div>
-        {when(searching.into(), move || search(store, searching, open))}
-    }
-    .into_any()
+    group(vec![
+        node("div")
+            .attr("class", "row")
+            .child(
+                node("button")
+                    .attr("type", "button")
+                    .attr("class", "button")
+                    .attr("id", "add-something")
+                    .attr("disabled", full)
+                    .attr("aria-expanded", expanded)
+                    .on("click", press)
+                    .child(WORDS.label(L::AddSomething))
+                    .view(),
+            )
+            .child(node("span").attr("class", "soft").child(full_words).view())
+            .view(),
+        when(searching.into(), move || search(store, searching, open)).view(),
+    ])
 }
 
 fn add(store: Store, load: Load) {
@@ -156,14 +194,8 @@ fn add(store: Store, load: Load) {
     store.edit("add load", &mut |plan| plan.loads.extend(load.take()));
 }
 
-fn search(store: Store, searching: RwSignal<bool>, open: RwSignal<Option<usize>>) -> AnyView {
+fn search(store: Store, searching: RwSignal<bool>, open: RwSignal<Option<usize>>) -> View {
     let query = RwSignal::new(String::new());
-    let input = NodeRef::<leptos::html::Input>::new();
-    watch(Box::new(move || {
-        if let Some(input) = input.get() {
-            let _ = input.focus();
-        }
-    }));
     let take = Callback::new(move |appliance: Appliance| {
         add(store, load_row::from_catalogue(appliance));
         store.say(WORDS.added(WORDS.appliance(appliance)));
@@ -174,59 +206,88 @@ fn search(store: Store, searching: RwSignal<bool>, open: RwSignal<Option<usize>>
         searching.set(false);
         open.set(store.plan.with_untracked(|plan| plan.loads.len().checked_sub(1)));
     };
-    let found = dynamic(move || query.with(|query| found(query, take)));
-    view! {
-        <div class="search">
-            <label for="search-appliance">{WORDS.label(L::SearchAppliance)}</label>
-            <input id="search-appliance" type="search" autocomplete="off" node_ref=input
-                prop:value=signal(query) on:input=typed(move |text| query.set(text)) />
-            {found}
-            {button(L::AddByHand, "button quiet", by_hand)}
-        </div>
-    }
-    .into_any()
+    let input = node("input")
+        .attr("id", "search-appliance")
+        .attr("type", "search")
+        .attr("autocomplete", "off")
+        .prop("value", signal(query))
+        .on("input", typed(move |text| query.set(text)));
+    focus_soon(input.element());
+    node("div")
+        .attr("class", "search")
+        .child(
+            node("label")
+                .attr("for", "search-appliance")
+                .child(WORDS.label(L::SearchAppliance))
+                .view(),
+        )
+        .child(input.view())
+        .child(dynamic(move || query.with(|query| found(query, take))))
+        .child(button(L::AddByHand, "button quiet", by_hand))
+        .view()
+}
+
+/// Gives an element the focus once it stands in the page.
+fn focus_soon(element: web_sys::Element) {
+    let element: web_sys::HtmlElement = element.unchecked_into();
+    request_animation_frame(move || {
+        let _ = element.focus();
+    });
 }
 
 /// Most appliances that a search shows.
 const SHOWN: usize = 12;
 
 /// What was found, or the groups while nothing is typed.
-fn found(query: &str, take: Callback<Appliance>) -> AnyView {
+fn found(query: &str, take: Callback<Appliance>) -> View {
     if query.trim().is_empty() {
-        return Group::ALL.into_iter().map(|own| group(own, take)).collect::<Vec<_>>().into_any();
+        return Group::ALL.into_iter().map(|own| shelf(own, take)).collect::<Vec<_>>().view();
     }
     let found = load_row::find(query);
     if found.is_empty() {
-        return view! { <p class="hint">{WORDS.label(L::NothingFound)}</p> }.into_any();
+        return node("p").attr("class", "hint").child(WORDS.label(L::NothingFound)).view();
     }
     results(found.into_iter().take(SHOWN), take)
 }
 
-fn results(all: impl Iterator<Item = Appliance>, take: Callback<Appliance>) -> AnyView {
-    let items: Vec<AnyView> = all.map(|own| result(own, take)).collect();
-    view! { <ul class="results">{items}</ul> }.into_any()
+fn results(all: impl Iterator<Item = Appliance>, take: Callback<Appliance>) -> View {
+    let items: Vec<View> = all.map(|own| result(own, take)).collect();
+    node("ul").attr("class", "results").child(items).view()
 }
 
-fn result(appliance: Appliance, take: Callback<Appliance>) -> AnyView {
-    view! {
-        <li>
-            <button type="button" on:click=act(move || take.run(appliance))>
-                <span class="result-name">{WORDS.appliance(appliance)}</span>
-                <span class="result-figure">{amount(entry(appliance).power)}</span>
-            </button>
-        </li>
-    }
-    .into_any()
+fn result(appliance: Appliance, take: Callback<Appliance>) -> View {
+    node("li")
+        .child(
+            node("button")
+                .attr("type", "button")
+                .on("click", act(move || take.run(appliance)))
+                .child(
+                    node("span")
+                        .attr("class", "result-name")
+                        .child(WORDS.appliance(appliance))
+                        .view(),
+                )
+                .child(
+                    node("span")
+                        .attr("class", "result-figure")
+                        .child(amount(entry(appliance).power))
+                        .view(),
+                )
+                .view(),
+        )
+        .view()
 }
 
-fn group(group: Group, take: Callback<Appliance>) -> AnyView {
+fn shelf(group: Group, take: Callback<Appliance>) -> View {
     let opened = RwSignal::new(false);
     let toggled: Listener = Box::new(move |event| opened.set(is_open(&event)));
     let inside = when(opened.into(), move || {
         results(Appliance::ALL.iter().copied().filter(|own| entry(*own).group == group), take)
     });
-    view! {
-        <details class="more" on:toggle=toggled><summary>{WORDS.appliance_group(group)}</summary>{inside}</details>
-    }
-    .into_any()
+    node("details")
+        .attr("class", "more")
+        .on("toggle", toggled)
+        .child(node("summary").child(WORDS.appliance_group(group)).view())
+        .child(inside)
+        .view()
 }

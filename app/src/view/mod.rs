@@ -6,6 +6,7 @@ mod field;
 mod inverter;
 mod load_editor;
 mod loads;
+mod node;
 mod outlook;
 mod own_climate;
 mod part;
@@ -18,4 +19,5 @@ mod start;
 mod table;
 mod working;
 
+pub(crate) use node::put_into_body;
 pub(crate) use shell::shell;

@@ -6,6 +6,7 @@ use sunlarder_engine::quantity::Hours;
 use sunlarder_engine::words::{Label as L, rounded};
 
 use super::field::more_while;
+use super::node::{Child as _, View, embed, node, nothing};
 use super::part::dynamic;
 use super::place::place_name;
 use super::table::table;
@@ -16,7 +17,7 @@ use crate::outlook_data as data;
 use crate::store::{Solved, Store, WORDS};
 
 /// The verdict with what explains it, or what is wrong with the plan.
-pub(crate) fn verdict(store: Store) -> AnyView {
+pub(crate) fn verdict(store: Store) -> View {
     let place = part(store, 0, |plan, _| {
         let start = &plan.start;
         WORDS.where_and_when(
@@ -28,13 +29,13 @@ pub(crate) fn verdict(store: Store) -> AnyView {
         )
     });
     let sentence = said(store, |solved| Some(WORDS.headline(&solved.outlook)));
-    let headline = dynamic(move || {
-        match sentence.get() {
-        None => ().into_any(),
-        Some(said) => {
-            view! { <h1>{said.before} <em class=said.tone.class()>{said.key}</em> {said.after}</h1> }.into_any()
-        }
-    }
+    let headline = dynamic(move || match sentence.get() {
+        None => nothing(),
+        Some(said) => node("h1")
+            .child(said.before)
+            .child(node("em").attr("class", said.tone.class()).child(said.key).view())
+            .child(said.after)
+            .view(),
     });
     let lede = memo(Box::new(move || {
         store.answers.with(|answers| match &answers.0 {
@@ -50,19 +51,20 @@ pub(crate) fn verdict(store: Store) -> AnyView {
             Err(problem) => WORDS.problem(problem, &|tag| store.name_of(tag)),
         })
     }));
-    view! {
-        <section class="verdict" aria-label=WORDS.label(L::Verdict)>
-            <p class="where">{place}</p>
-            {headline}
-            <p class="lede" id="lede">{signal(lede)}</p>
-            <p class="problem" role="alert">{signal(problem)}</p>
-        </section>
-    }
-    .into_any()
+    node("section")
+        .attr("class", "verdict")
+        .attr("aria-label", WORDS.label(L::Verdict))
+        .child(node("p").attr("class", "where").child(place).view())
+        .child(headline)
+        .child(node("p").attr("class", "lede").attr("id", "lede").child(signal(lede)).view())
+        .child(
+            node("p").attr("class", "problem").attr("role", "alert").child(signal(problem)).view(),
+        )
+        .view()
 }
 
 /// What cannot work and what must be known.
-pub(crate) fn cautions(store: Store) -> AnyView {
+pub(crate) fn cautions(store: Store) -> View {
     let items = memo(Box::new(move || {
         store.answers.with(|answers| {
             let obstacles = answers.solved().map(|solved| solved.outlook.obstacles.clone());
@@ -73,21 +75,25 @@ pub(crate) fn cautions(store: Store) -> AnyView {
         })
     }));
     let one = |(grave, text): (bool, String)| {
-        view! { <li class=if grave { "grave" } else { "caution" }>{text}</li> }.into_any()
+        node("li").attr("class", if grave { "grave" } else { "caution" }).child(text).view()
     };
     let list = dynamic(move || {
         let items = items.get();
         if items.is_empty() {
-            return ().into_any();
+            return nothing();
         }
-        let items: Vec<AnyView> = items.into_iter().map(one).collect();
-        view! { <ul class="cautions" aria-label=WORDS.label(L::Cautions)>{items}</ul> }.into_any()
+        let items: Vec<View> = items.into_iter().map(one).collect();
+        node("ul")
+            .attr("class", "cautions")
+            .attr("aria-label", WORDS.label(L::Cautions))
+            .child(items)
+            .view()
     });
-    list.into_any()
+    list.view()
 }
 
 /// The remaining-time curve with its legend, its reading and its table.
-pub(crate) fn now(store: Store) -> AnyView {
+pub(crate) fn now(store: Store) -> View {
     let cursor = RwSignal::new(None::<f64>);
     let reading = Callback::new(move |hour: f64| {
         store.answers.with(|answers| {
@@ -99,46 +105,53 @@ pub(crate) fn now(store: Store) -> AnyView {
         None => WORDS.label(L::ScrubHint).to_owned(),
     }));
     let key = |class: &'static str, label: L| {
-        view! { <li class=class>{WORDS.label(label)}</li> }.into_any()
+        node("li").attr("class", class).child(WORDS.label(label)).view()
     };
     let keys = vec![
         key("key key-typical", L::MeanWeather),
         key("key key-dark", L::WithoutSun),
         key("key key-reserve", L::ReserveWord),
     ];
-    view! {
-        <figure class="now" aria-label=WORDS.label(L::RemainingTime)>
-            <h2 class="unseen">{WORDS.label(L::RemainingTime)}</h2>
-            <RemainingCurve data=said(store, data::curve) cursor=cursor value_text=reading
-                cursor_label=fixed(WORDS.label(L::ReadTheCurve)) />
-            <p class="readout">{signal(readout)}</p>
-            <ul class="legend">{keys}</ul>
-            {more_while("more", L::AsATable, move || {
-                let heads = vec![L::Time, L::MeanWeatherPercent, L::WithoutSunPercent];
-                table(L::RemainingTime, heads, said(store, data::curve_rows))
-            })}
-            {worked(store, L::HowWorkedOut, |solved, working| {
-                solved.outlook.capacity_worked(&solved.system, working);
-                solved.outlook.run.account(working);
-            })}
-        </figure>
-    }
-    .into_any()
+    node("figure")
+        .attr("class", "now")
+        .attr("aria-label", WORDS.label(L::RemainingTime))
+        .child(node("h2").attr("class", "unseen").child(WORDS.label(L::RemainingTime)).view())
+        .child(embed(move || {
+            view! { <RemainingCurve data=said(store, data::curve) cursor=cursor value_text=reading
+            cursor_label=fixed(WORDS.label(L::ReadTheCurve)) /> }
+        }))
+        .child(node("p").attr("class", "readout").child(signal(readout)).view())
+        .child(node("ul").attr("class", "legend").child(keys).view())
+        .child(more_while("more", L::AsATable, move || {
+            let heads = vec![L::Time, L::MeanWeatherPercent, L::WithoutSunPercent];
+            table(L::RemainingTime, heads, said(store, data::curve_rows))
+        }))
+        .child(worked(store, L::HowWorkedOut, |solved, working| {
+            solved.outlook.capacity_worked(&solved.system, working);
+            solved.outlook.run.account(working);
+        }))
+        .view()
 }
 
 /// One of the four figures under the curve.
-fn fact(id: &'static str, label: L, value: Signal<String>, unit: Signal<String>) -> AnyView {
-    view! {
-        <div class="fact">
-            <dt class="fact-label">{WORDS.label(label)}</dt>
-            <dd class="fact-value" id=id>{value} " " <span class="unit">{unit}</span></dd>
-        </div>
-    }
-    .into_any()
+fn fact(id: &'static str, label: L, value: Signal<String>, unit: Signal<String>) -> View {
+    node("div")
+        .attr("class", "fact")
+        .child(node("dt").attr("class", "fact-label").child(WORDS.label(label)).view())
+        .child(
+            node("dd")
+                .attr("class", "fact-value")
+                .attr("id", id)
+                .child(value)
+                .child(" ")
+                .child(node("span").attr("class", "unit").child(unit).view())
+                .view(),
+        )
+        .view()
 }
 
 /// The four figures under the curve.
-pub(crate) fn facts(store: Store) -> AnyView {
+pub(crate) fn facts(store: Store) -> View {
     let out = said(store, |solved| rounded(solved.outlook.budget.total.0));
     let into = said(store, |solved| {
         let month = solved.outlook.months.get(solved.outlook.month);
@@ -147,15 +160,13 @@ pub(crate) fn facts(store: Store) -> AnyView {
     let used = said(store, |solved| rounded(solved.outlook.capacity.usable.0));
     let of = said(store, |solved| WORDS.of_rated(&rounded(solved.system.bank.rated.0)));
     let kept = said(store, |solved| WORDS.months_kept(solved.outlook.months_kept()));
-    view! {
-        <dl class="facts">
-            {fact("fact-out", L::OutADay, out, fixed("Ah"))}
-            {fact("fact-in", L::InADay, into, fixed("Ah"))}
-            {fact("fact-usable", L::MayBeUsed, used, of)}
-            {fact("fact-kept", L::KeepsUp, kept, fixed(""))}
-        </dl>
-    }
-    .into_any()
+    node("dl")
+        .attr("class", "facts")
+        .child(fact("fact-out", L::OutADay, out, fixed("Ah")))
+        .child(fact("fact-in", L::InADay, into, fixed("Ah")))
+        .child(fact("fact-usable", L::MayBeUsed, used, of))
+        .child(fact("fact-kept", L::KeepsUp, kept, fixed("")))
+        .view()
 }
 
 /// A length of time, or that it is longer than the longest run.
@@ -171,87 +182,137 @@ fn times_rows(solved: &Solved) -> Vec<Vec<String>> {
     vec![
         row(L::UntilReserve, times.to_reserve, time(times.dark_to_reserve)),
         row(L::UntilEmpty, times.to_empty, time(times.dark_to_empty)),
-        row(L::UntilFull, times.to_full, "–".to_owned()),
+        match (times.to_full, times.to_empty) {
+            // A run ends when the bank is empty; that it was not full by then says nothing of 31 days.
+            (None, Some(_)) => {
+                vec![
+                    WORDS.label(L::UntilFull).to_owned(),
+                    WORDS.label(L::NotBeforeEmpty).to_owned(),
+                    "–".to_owned(),
+                ]
+            }
+            (full, _) => row(L::UntilFull, full, "–".to_owned()),
+        },
     ]
 }
 
 /// All times of both runs, and the days of autonomy anyone can redo by hand.
-pub(crate) fn times(store: Store) -> AnyView {
+pub(crate) fn times(store: Store) -> View {
     let autonomy = said(store, |solved| WORDS.autonomy(solved.outlook.autonomy_days));
-    view! {
-        <section class="picture times">
-            <div class="picture-head"><h2>{WORDS.label(L::HowLong)}</h2></div>
-            {table(L::HowLong, vec![L::Time, L::MeanWeather, L::WithoutSun], said(store, times_rows))}
-            <p class="note">{WORDS.label(L::Autonomy)} ": " <strong id="autonomy">{autonomy}</strong> ". " {WORDS.label(L::AutonomyHint)}</p>
-            {worked(store, L::HowAutonomy, |solved, working| {
-                solved.outlook.autonomy_worked(&solved.system, working);
-            })}
-        </section>
-    }
-    .into_any()
+    node("section")
+        .attr("class", "picture times")
+        .child(
+            node("div")
+                .attr("class", "picture-head")
+                .child(node("h2").child(WORDS.label(L::HowLong)).view())
+                .view(),
+        )
+        .child(table(
+            L::HowLong,
+            vec![L::Time, L::MeanWeather, L::WithoutSun],
+            said(store, times_rows),
+        ))
+        .child(
+            node("p")
+                .attr("class", "note")
+                .child(WORDS.label(L::Autonomy))
+                .child(": ")
+                .child(node("strong").attr("id", "autonomy").child(autonomy).view())
+                .child(". ")
+                .child(WORDS.label(L::AutonomyHint))
+                .view(),
+        )
+        .child(worked(store, L::HowAutonomy, |solved, working| {
+            solved.outlook.autonomy_worked(&solved.system, working);
+        }))
+        .view()
 }
 
 /// The typical day of the month.
-pub(crate) fn day_picture(store: Store) -> AnyView {
+pub(crate) fn day_picture(store: Store) -> View {
     let title = said(store, |solved| WORDS.a_day_in(solved.outlook.month));
-    view! {
-        <figure class="picture">
-            <figcaption class="picture-head"><h2>{title}</h2> <span class="soft">{WORDS.label(L::DayLegend)}</span></figcaption>
-            <DayStrip data=said(store, data::day) />
-            {more_while("more", L::AsATable, move || {
-                table(L::DayInWords, vec![L::Hour, L::InWatts24, L::OutWatts24], said(store, data::day_rows))
-            })}
-            {worked(store, L::HowBudget, |solved, working| {
-                solved.outlook.budget_worked(&solved.system, working);
-            })}
-        </figure>
-    }
-    .into_any()
+    node("figure")
+        .attr("class", "picture")
+        .child(
+            node("figcaption")
+                .attr("class", "picture-head")
+                .child(node("h2").child(title).view())
+                .child(node("span").attr("class", "soft").child(WORDS.label(L::DayLegend)).view())
+                .view(),
+        )
+        .child(embed(move || view! { <DayStrip data=said(store, data::day) /> }))
+        .child(more_while("more", L::AsATable, move || {
+            table(
+                L::DayInWords,
+                vec![L::Hour, L::InWatts24, L::OutWatts24],
+                said(store, data::day_rows),
+            )
+        }))
+        .child(worked(store, L::HowBudget, |solved, working| {
+            solved.outlook.budget_worked(&solved.system, working);
+        }))
+        .view()
 }
 
 /// The twelve months, in against out.
-pub(crate) fn months(store: Store) -> AnyView {
+pub(crate) fn months(store: Store) -> View {
     let pick = move |month: usize| {
         store.edit("month", &mut |plan| {
-            plan.start.date = super::place::in_month(plan.start.date, month)
+            plan.start.date = super::place::in_month(plan.start.date, month);
         });
     };
     let tightest = said(store, |solved| WORDS.tightest(&solved.outlook));
-    view! {
-        <figure class="picture">
-            <figcaption class="picture-head">
-                <h2>{WORDS.label(L::MonthByMonth)}</h2> <span class="soft">{WORDS.label(L::MonthLegend)}</span>
-            </figcaption>
-            <MonthBalance data=said(store, data::months) on_pick=pick />
-            <p class="note" id="tightest">{tightest}</p>
-            {more_while("more", L::AsATable, move || {
-                let heads = vec![L::Month, L::PeakSunHours, L::InAh, L::OutAh, L::BalanceAh, L::UsableAh];
-                table(L::MonthByMonth, heads, said(store, data::month_rows))
-            })}
-            {worked(store, L::HowMonth, |solved, working| {
-                let month = solved.outlook.month;
-                solved.outlook.month_worked(&solved.system, month, working);
-            })}
-        </figure>
-    }
-    .into_any()
+    node("figure")
+        .attr("class", "picture")
+        .child(
+            node("figcaption")
+                .attr("class", "picture-head")
+                .child(node("h2").child(WORDS.label(L::MonthByMonth)).view())
+                .child(node("span").attr("class", "soft").child(WORDS.label(L::MonthLegend)).view())
+                .view(),
+        )
+        .child(embed(
+            move || view! { <MonthBalance data=said(store, data::months) on_pick=pick /> },
+        ))
+        .child(node("p").attr("class", "note").attr("id", "tightest").child(tightest).view())
+        .child(more_while("more", L::AsATable, move || {
+            let heads =
+                vec![L::Month, L::PeakSunHours, L::InAh, L::OutAh, L::BalanceAh, L::UsableAh];
+            table(L::MonthByMonth, heads, said(store, data::month_rows))
+        }))
+        .child(worked(store, L::HowMonth, |solved, working| {
+            let month = solved.outlook.month;
+            solved.outlook.month_worked(&solved.system, month, working);
+        }))
+        .view()
 }
 
 /// The dark bar of a phone that always holds the verdict, and what a screen reader hears of a changed one.
-pub(crate) fn bar(store: Store) -> AnyView {
+pub(crate) fn bar(store: Store) -> View {
     let short = said(store, |solved| WORDS.short(&solved.outlook));
     let balance = said(store, |solved| {
         let month = solved.outlook.months.get(solved.outlook.month);
         month.map_or_else(String::new, |month| WORDS.day_balance(month.balance))
     });
-    view! {
-        <aside class="bar" aria-label=WORDS.label(L::InShort)>
-            <span class="bar-verdict"><strong>{short}</strong></span>
-            <span class="bar-figure">{balance}</span>
-            <p class="unseen" role="status" aria-live="polite">{signal(settled(short))}</p>
-        </aside>
-    }
-    .into_any()
+    node("aside")
+        .attr("class", "bar")
+        .attr("aria-label", WORDS.label(L::InShort))
+        .child(
+            node("span")
+                .attr("class", "bar-verdict")
+                .child(node("strong").child(short).view())
+                .view(),
+        )
+        .child(node("span").attr("class", "bar-figure").child(balance).view())
+        .child(
+            node("p")
+                .attr("class", "unseen")
+                .attr("role", "status")
+                .attr("aria-live", "polite")
+                .child(signal(settled(short)))
+                .view(),
+        )
+        .view()
 }
 
 /// A text that changes only once it has been the same for a while, so that a screen reader hears one verdict, not every pixel of

@@ -5,6 +5,7 @@ use sunlarder_engine::document::{Document, Field};
 use sunlarder_engine::words::{Label as L, rounded};
 
 use super::field::{Figure, toggle};
+use super::node::{Child as _, View, group, node};
 use super::part::when;
 use super::table::table;
 use crate::bind::{part, said};
@@ -55,7 +56,7 @@ fn rows(solved: &Solved) -> Vec<Vec<String>> {
 }
 
 /// The table, with switches to put in one's own.
-pub(crate) fn own_climate(store: Store) -> AnyView {
+pub(crate) fn own_climate(store: Store) -> View {
     let own_sun = part(store, 0, |plan, _| plan.place.peak_sun_h.is_some());
     let own_air = part(store, 0, |plan, _| plan.place.temperature_c.is_some());
     let set_sun =
@@ -64,21 +65,20 @@ pub(crate) fn own_climate(store: Store) -> AnyView {
         switch(store, |plan, values| plan.place.temperature_c = values.map(|values| values.1));
     let heads = vec![L::Month, L::PeakSunHours, L::MeanTemperature];
     let boxes = move |figure: &'static Figure| {
-        let all: Vec<AnyView> =
+        let all: Vec<View> =
             (0..12).map(|month| figure.named(store, month, WORDS.month(month))).collect();
-        view! { <div class="fields">{all}</div> }.into_any()
+        node("div").attr("class", "fields").child(all).view()
     };
     let origin =
         said(store, |solved| WORDS.climate_origin(solved.system.climate.origin).to_owned());
-    view! {
-        <p class="hint">{origin}</p>
-        {table(L::SunAndTemperature, heads, said(store, rows))}
-        {toggle(L::OwnSun, own_sun, set_sun)}
-        {when(own_sun, move || boxes(&SUN))}
-        {toggle(L::OwnAir, own_air, set_air)}
-        {when(own_air, move || boxes(&AIR))}
-    }
-    .into_any()
+    group(vec![
+        node("p").attr("class", "hint").child(origin).view(),
+        table(L::SunAndTemperature, heads, said(store, rows)).view(),
+        toggle(L::OwnSun, own_sun, set_sun).view(),
+        when(own_sun, move || boxes(&SUN)).view(),
+        toggle(L::OwnAir, own_air, set_air).view(),
+        when(own_air, move || boxes(&AIR)).view(),
+    ])
 }
 
 /// Sun and temperature of twelve months.

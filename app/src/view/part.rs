@@ -1,32 +1,30 @@
-//! Closures behind pointers, so that the machinery of views is compiled once for all of them: every part that changes has one
-//! type, and every listener another.
+//! Closures behind pointers: parts of the page that change, and listeners.
 
-use leptos::ev::{Event, MouseEvent};
+use leptos::ev::Event;
 use leptos::prelude::*;
 use leptos::web_sys;
 use wasm_bindgen::{JsCast, JsValue};
 
-/// A part of the view that is made anew when what it reads has changed.
-pub(crate) type Dynamic = Box<dyn FnMut() -> AnyView + Send>;
+use super::node::{View, nothing};
 
-/// A part that changes.
-pub(crate) fn dynamic(make: impl FnMut() -> AnyView + Send + 'static) -> Dynamic {
-    Box::new(make)
-}
-
-/// A part that is there while something holds.
-pub(crate) fn when(
-    holds: Signal<bool>,
-    mut make: impl FnMut() -> AnyView + Send + 'static,
-) -> Dynamic {
-    Box::new(move || if holds.get() { make() } else { ().into_any() })
-}
+/// A part of the page that is made anew when what it reads has changed.
+pub(crate) type Dynamic = Box<dyn FnMut() -> View>;
 
 /// What listens to an event.
 pub(crate) type Listener = Box<dyn FnMut(Event)>;
 
+/// A part that changes.
+pub(crate) fn dynamic(make: impl FnMut() -> View + 'static) -> Dynamic {
+    Box::new(make)
+}
+
+/// A part that is there while something holds.
+pub(crate) fn when(holds: Signal<bool>, mut make: impl FnMut() -> View + 'static) -> Dynamic {
+    Box::new(move || if holds.get() { untrack(&mut make) } else { nothing() })
+}
+
 /// What a press does.
-pub(crate) fn act(mut press: impl FnMut() + 'static) -> Box<dyn FnMut(MouseEvent)> {
+pub(crate) fn act(mut press: impl FnMut() + 'static) -> Listener {
     Box::new(move |_| press())
 }
 

@@ -10,6 +10,7 @@ use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 
 use super::field::{Figure, button, fields, more, select, text_box};
+use super::node::{Child as _, View, group, node, nothing};
 use super::own_climate::own_climate;
 use super::part::{Listener, act, dynamic, typed};
 use super::question::question;
@@ -85,25 +86,24 @@ static START_CHARGE: Figure = Figure::new(
 .slider(0.0, 100.0, 1.0);
 
 /// The question with its answer.
-pub(crate) fn place_section(store: Store) -> AnyView {
+pub(crate) fn place_section(store: Store) -> View {
     let answer = part(store, 0, |plan, _| {
         format!("{}, {}", place_name(plan), WORDS.month(plan.start.date.month0() as usize))
     });
     question(L::WhereAndWhen, answer, false, move || inside(store))
 }
 
-fn inside(store: Store) -> AnyView {
-    view! {
-        {town_search(store)}
-        {start_fields(store)}
-        {more(L::CoordinatesAndClock, move || coordinates(store))}
-        {more(L::TemperaturesAndGround, move || fields(store, 0, &SURROUNDINGS))}
-        {more(L::SunAndTemperature, move || own_climate(store))}
-    }
-    .into_any()
+fn inside(store: Store) -> View {
+    group(vec![
+        town_search(store).view(),
+        start_fields(store).view(),
+        more(L::CoordinatesAndClock, move || coordinates(store)).view(),
+        more(L::TemperaturesAndGround, move || fields(store, 0, &SURROUNDINGS)).view(),
+        more(L::SunAndTemperature, move || own_climate(store)).view(),
+    ])
 }
 
-fn coordinates(store: Store) -> AnyView {
+fn coordinates(store: Store) -> View {
     let name = part(store, 0, |plan, _| plan.place.name.clone());
     let set_name = edit(store, "place name", 0, |plan, _, name| plan.place.name = name);
     let rule = part(store, 0, |plan, _| {
@@ -113,12 +113,11 @@ fn coordinates(store: Store) -> AnyView {
         plan.place.summer_time = SummerTime::ALL.get(at).copied().unwrap_or_default();
     });
     let rules = SummerTime::ALL.iter().map(|own| WORDS.summer_time(*own)).collect();
-    view! {
-        {text_box(WORDS.label(L::PlaceName), name, fixed(""), set_name)}
-        {fields(store, 0, &COORDINATES)}
-        {select(L::SummerTime, rules, rule, set_rule)}
-    }
-    .into_any()
+    group(vec![
+        text_box(WORDS.label(L::PlaceName), name, fixed(""), set_name).view(),
+        fields(store, 0, &COORDINATES).view(),
+        select(L::SummerTime, rules, rule, set_rule).view(),
+    ])
 }
 
 /// What the place is called, or its coordinates.
@@ -132,7 +131,7 @@ pub(crate) fn place_name(plan: &Document) -> String {
 }
 
 /// Search of towns by name, and the device's own place.
-fn town_search(store: Store) -> AnyView {
+fn town_search(store: Store) -> View {
     let query = RwSignal::new(String::new());
     let names = RwSignal::new(Coming::Unasked);
     let take = Callback::new(move |town: Town<'static>| {
@@ -144,32 +143,38 @@ fn town_search(store: Store) -> AnyView {
         ask_for_names(names);
         query.set(text);
     });
-    view! {
-        <div class="search">
-            <label for="search-town">{WORDS.label(L::SearchTown)}</label>
-            <input id="search-town" type="search" autocomplete="off" placeholder=part(store, 0, |plan, _| place_name(plan))
-                prop:value=signal(query) on:input=type_in />
-            {found}
-            {button(L::WhereIAm, "button quiet", move || locate(store))}
-        </div>
-    }
-    .into_any()
+    node("div")
+        .attr("class", "search")
+        .child(node("label").attr("for", "search-town").child(WORDS.label(L::SearchTown)).view())
+        .child(
+            node("input")
+                .attr("id", "search-town")
+                .attr("type", "search")
+                .attr("autocomplete", "off")
+                .attr("placeholder", part(store, 0, |plan, _| place_name(plan)))
+                .prop("value", signal(query))
+                .on("input", type_in)
+                .view(),
+        )
+        .child(found)
+        .child(button(L::WhereIAm, "button quiet", move || locate(store)))
+        .view()
 }
 
 /// Most towns that a search shows.
 const SHOWN: usize = 8;
 
-fn hint(label: L) -> AnyView {
-    view! { <p class="hint">{WORDS.label(label)}</p> }.into_any()
+fn hint(label: L) -> View {
+    node("p").attr("class", "hint").child(WORDS.label(label)).view()
 }
 
-fn found(query: &str, names: Coming, take: Callback<Town<'static>>) -> AnyView {
+fn found(query: &str, names: Coming, take: Callback<Town<'static>>) -> View {
     if query.trim().is_empty() {
-        return ().into_any();
+        return nothing();
     }
     let names = match names {
         Coming::Here(names) => names,
-        Coming::Unasked | Coming::Asked => return ().into_any(),
+        Coming::Unasked | Coming::Asked => return nothing(),
         Coming::Missed => return hint(L::NoTowns),
     };
     let towns = names.towns.find(query, SHOWN);
@@ -178,18 +183,19 @@ fn found(query: &str, names: Coming, take: Callback<Town<'static>>) -> AnyView {
     }
     let one = |town: Town<'static>| {
         let country = names.countries.name(town.country).unwrap_or(town.country);
-        view! {
-            <li>
-                <button type="button" on:click=act(move || take.run(town))>
-                    <span class="result-name">{town.name}</span>
-                    <span class="result-figure">{country}</span>
-                </button>
-            </li>
-        }
-        .into_any()
+        node("li")
+            .child(
+                node("button")
+                    .attr("type", "button")
+                    .on("click", act(move || take.run(town)))
+                    .child(node("span").attr("class", "result-name").child(town.name).view())
+                    .child(node("span").attr("class", "result-figure").child(country).view())
+                    .view(),
+            )
+            .view()
     };
-    let items: Vec<AnyView> = towns.into_iter().map(one).collect();
-    view! { <ul class="results">{items}</ul> }.into_any()
+    let items: Vec<View> = towns.into_iter().map(one).collect();
+    node("ul").attr("class", "results").child(items).view()
 }
 
 /// Asks the device where it is; only ever on a tap.
@@ -219,11 +225,11 @@ fn locate(store: Store) {
 }
 
 /// Month, day, time and state of charge of the start.
-fn start_fields(store: Store) -> AnyView {
+fn start_fields(store: Store) -> View {
     let month = part(store, 0, |plan, _| plan.start.date.month0() as usize);
     let months = (0..12).map(|month| WORDS.month(month)).collect();
     let set_month = edit(store, "month", 0, |plan, _, month| {
-        plan.start.date = in_month(plan.start.date, month)
+        plan.start.date = in_month(plan.start.date, month);
     });
     let date = typed(move |text| set_date(store, &text));
     let time = typed(move |text| {
@@ -231,15 +237,25 @@ fn start_fields(store: Store) -> AnyView {
             store.edit("time", &mut |plan| plan.start.time = time);
         }
     });
-    view! {
-        <div class="fields">
-            {select(L::Month, months, month, set_month)}
-            {moment_box("start-date", "date", L::FirstDay, part(store, 0, |plan, _| plan.start.date.to_string()), date)}
-            {moment_box("start-time", "time", L::StartTime, part(store, 0, |plan, _| plan.start.time.to_string()), time)}
-            {START_CHARGE.view(store, 0)}
-        </div>
-    }
-    .into_any()
+    node("div")
+        .attr("class", "fields")
+        .child(select(L::Month, months, month, set_month))
+        .child(moment_box(
+            "start-date",
+            "date",
+            L::FirstDay,
+            part(store, 0, |plan, _| plan.start.date.to_string()),
+            date,
+        ))
+        .child(moment_box(
+            "start-time",
+            "time",
+            L::StartTime,
+            part(store, 0, |plan, _| plan.start.time.to_string()),
+            time,
+        ))
+        .child(START_CHARGE.view(store, 0))
+        .view()
 }
 
 fn set_date(store: Store, text: &str) {
@@ -258,14 +274,24 @@ fn moment_box(
     label: L,
     value: Signal<String>,
     change: Listener,
-) -> AnyView {
-    view! {
-        <div class="field">
-            <label for=id>{WORDS.label(label)}</label>
-            <div class="entry"><input id=id type=kind prop:value=value on:change=change /></div>
-        </div>
-    }
-    .into_any()
+) -> View {
+    node("div")
+        .attr("class", "field")
+        .child(node("label").attr("for", id).child(WORDS.label(label)).view())
+        .child(
+            node("div")
+                .attr("class", "entry")
+                .child(
+                    node("input")
+                        .attr("id", id)
+                        .attr("type", kind)
+                        .prop("value", value)
+                        .on("change", change)
+                        .view(),
+                )
+                .view(),
+        )
+        .view()
 }
 
 #[cfg(test)]

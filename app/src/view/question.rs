@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 use sunlarder_engine::words::Label;
 
+use super::node::{View, node, nothing};
 use super::part::{Listener, dynamic, is_open};
 use crate::store::WORDS;
 
@@ -11,24 +12,26 @@ pub(crate) fn question(
     title: Label,
     answer: Signal<String>,
     open: bool,
-    mut inside: impl FnMut() -> AnyView + Send + 'static,
-) -> AnyView {
+    mut inside: impl FnMut() -> View + 'static,
+) -> View {
     let opened = RwSignal::new(open);
     let toggled: Listener = Box::new(move |event| {
         if is_open(&event) && !opened.get_untracked() {
             opened.set(true);
         }
     });
-    let inside = dynamic(move || if opened.get() { inside() } else { ().into_any() });
-    view! {
-        <details class="question" open=open on:toggle=toggled>
-            <summary>
-                <span class="mark" aria-hidden="true"></span>
-                <h2>{WORDS.label(title)}</h2>
-                <span class="answer">{answer}</span>
-            </summary>
-            <div class="inside">{inside}</div>
-        </details>
-    }
-    .into_any()
+    let inside = dynamic(move || if opened.get() { inside() } else { nothing() });
+    node("details")
+        .attr("class", "question")
+        .attr("open", open)
+        .on("toggle", toggled)
+        .child(
+            node("summary")
+                .child(node("span").attr("class", "mark").attr("aria-hidden", "true").view())
+                .child(node("h2").child(WORDS.label(title)).view())
+                .child(node("span").attr("class", "answer").child(answer).view())
+                .view(),
+        )
+        .child(node("div").attr("class", "inside").child(inside).view())
+        .view()
 }

@@ -7,8 +7,9 @@ use sunlarder_engine::document::{
 use sunlarder_engine::words::{Label as L, clock};
 
 use super::field::{NumberBox, button_unless, choice, more};
+use super::node::{Child as _, View, group, node, nothing};
 use super::part::{act, dynamic, typed};
-use crate::bind::memo;
+use crate::bind::{fixed, memo};
 use crate::load_row::clock_end;
 use crate::store::WORDS;
 
@@ -75,7 +76,7 @@ impl Edited {
 }
 
 /// Editor of a schedule.
-pub(crate) fn schedule_editor(value: Signal<Schedule>, set: Callback<Schedule>) -> AnyView {
+pub(crate) fn schedule_editor(value: Signal<Schedule>, set: Callback<Schedule>) -> View {
     let edited = Edited { value, set };
     let kind = memo(Box::new(move || value.with(kind_of)));
     let set_kind = Callback::new(move |kind| {
@@ -84,14 +85,14 @@ pub(crate) fn schedule_editor(value: Signal<Schedule>, set: Callback<Schedule>) 
     let body = dynamic(move || match kind.get() {
         0 => hours_box(edited),
         1 => spans_editor(edited),
-        _ => ().into_any(),
+        _ => nothing(),
     });
     let days =
-        more(L::DaysAndMonths, move || view! { {weekdays(edited)} {months(edited)} }.into_any());
-    view! { {choice(L::When, &KINDS, kind.into(), set_kind)} {body} {days} }.into_any()
+        more(L::DaysAndMonths, move || group(vec![weekdays(edited).view(), months(edited).view()]));
+    group(vec![choice(L::When, &KINDS, kind, set_kind).view(), body.view(), days.view()])
 }
 
-fn hours_box(edited: Edited) -> AnyView {
+fn hours_box(edited: Edited) -> View {
     let hours = memo(Box::new(move || {
         edited.value.with(|schedule| match schedule.when {
             When::HoursPerDay(hours) => Some(hours),
@@ -106,7 +107,7 @@ fn hours_box(edited: Edited) -> AnyView {
     let field = Field::HoursPerDay;
     let (label, slider) = (WORDS.field(field), Some((0.0, 24.0, 0.25)));
     NumberBox { label, hint: "", field, slider, optional: false }.view(
-        hours.into(),
+        hours,
         set,
         Signal::stored(None),
     )
@@ -132,19 +133,23 @@ fn one_more(spans: &mut Vec<Span>) {
     spans.push(Span { from_min, to_min: if to_min > DAY_MIN { to_min - DAY_MIN } else { to_min } });
 }
 
-fn spans_editor(edited: Edited) -> AnyView {
+fn spans_editor(edited: Edited) -> View {
     let count = memo(Box::new(move || edited.value.with(|schedule| spans_of(schedule).len())));
     let full = Signal::derive(move || count.get() >= List::Spans.limit());
     let rows = dynamic(move || {
-        (0..count.get()).map(|place| span_row(edited, place)).collect::<Vec<_>>().into_any()
+        (0..count.get()).map(|place| span_row(edited, place)).collect::<Vec<_>>().view()
     });
     let add =
         button_unless(L::AddHours, "button quiet", full, move || edited.change_spans(one_more));
-    view! { <div class="span-editor">{strip(edited)} <ul class="spans">{rows}</ul> {add}</div> }
-        .into_any()
+    node("div")
+        .attr("class", "span-editor")
+        .child(strip(edited))
+        .child(node("ul").attr("class", "spans").child(rows).view())
+        .child(add)
+        .view()
 }
 
-fn span_row(edited: Edited, place: usize) -> AnyView {
+fn span_row(edited: Edited, place: usize) -> View {
     let time = move |of: fn(&Span) -> u16| {
         Signal::derive(move || {
             let span = edited.value.with(|schedule| spans_of(schedule).get(place).copied());
@@ -174,31 +179,54 @@ fn span_row(edited: Edited, place: usize) -> AnyView {
             if place < spans.len() {
                 spans.remove(place);
             }
-        })
+        });
     });
-    view! {
-        <li class="span">
-            <input type="time" aria-label=WORDS.label(L::From) prop:value=time(|span| span.from_min) on:change=from />
-            <span class="to">"–"</span>
-            <input type="time" aria-label=WORDS.label(L::Until) prop:value=time(|span| span.to_min) on:change=to />
-            <button type="button" class="button quiet" aria-label=WORDS.label(L::RemoveHours) on:click=remove>"×"</button>
-        </li>
-    }
-    .into_any()
+    node("li")
+        .attr("class", "span")
+        .child(
+            node("input")
+                .attr("type", "time")
+                .attr("aria-label", WORDS.label(L::From))
+                .prop("value", time(|span| span.from_min))
+                .on("change", from)
+                .view(),
+        )
+        .child(node("span").attr("class", "to").child("–").view())
+        .child(
+            node("input")
+                .attr("type", "time")
+                .attr("aria-label", WORDS.label(L::Until))
+                .prop("value", time(|span| span.to_min))
+                .on("change", to)
+                .view(),
+        )
+        .child(
+            node("button")
+                .attr("type", "button")
+                .attr("class", "button quiet")
+                .attr("aria-label", WORDS.label(L::RemoveHours))
+                .on("click", remove)
+                .child("×")
+                .view(),
+        )
+        .view()
 }
 
 /// The day as a strip with its stretches.
-fn strip(edited: Edited) -> AnyView {
+fn strip(edited: Edited) -> View {
     let percent = |minute: u16| format!("{:.2}%", f64::from(minute) / f64::from(DAY_MIN) * 100.0);
     let blocks = dynamic(move || {
         let parts = edited.value.with(spans_of).into_iter().flat_map(|span| span.unwrapped());
         let parts = parts.filter(|(from, to)| from < to);
         parts
             .map(|(from, to)| {
-                view! { <i style:left=percent(from) style:width=percent(to - from)></i> }.into_any()
+                node("i")
+                    .style("left", fixed(percent(from)))
+                    .style("width", fixed(percent(to - from)))
+                    .view()
             })
             .collect::<Vec<_>>()
-            .into_any()
+            .view()
     });
     let words = Signal::derive(move || {
         let spans = edited.value.with(spans_of);
@@ -207,16 +235,20 @@ fn strip(edited: Edited) -> AnyView {
             .map(|span| format!("{} – {}", clock(span.from_min), clock_end(span.to_min)));
         words.collect::<Vec<_>>().join(", ")
     });
-    let hours: Vec<AnyView> =
-        ["0", "6", "12", "18", "24"].map(|hour| view! { <span>{hour}</span> }.into_any()).into();
-    view! {
-        <div class="strip" role="img" aria-label=words>{blocks}</div>
-        <div class="strip-hours" aria-hidden="true">{hours}</div>
-    }
-    .into_any()
+    let hours: Vec<View> =
+        ["0", "6", "12", "18", "24"].map(|hour| node("span").child(hour).view()).into();
+    group(vec![
+        node("div")
+            .attr("class", "strip")
+            .attr("role", "img")
+            .attr("aria-label", words)
+            .child(blocks)
+            .view(),
+        node("div").attr("class", "strip-hours").attr("aria-hidden", "true").child(hours).view(),
+    ])
 }
 
-fn weekdays(edited: Edited) -> AnyView {
+fn weekdays(edited: Edited) -> View {
     let names = (0..7).map(|day| WORDS.weekday_short(day)).collect();
     toggles(
         L::DaysOfTheWeek,
@@ -229,7 +261,7 @@ fn weekdays(edited: Edited) -> AnyView {
     )
 }
 
-fn months(edited: Edited) -> AnyView {
+fn months(edited: Edited) -> View {
     let names = (0..12).map(|month| WORDS.month_short(month)).collect();
     toggles(
         L::MonthsOfTheYear,
@@ -249,16 +281,28 @@ fn toggles(
     edited: Edited,
     get: fn(&Schedule) -> u16,
     set: fn(&mut Schedule, u16),
-) -> AnyView {
+) -> View {
     let one = |(bit, name): (usize, &'static str)| {
         let has = Signal::derive(move || edited.value.with(get) >> bit & 1 == 1);
         let flip =
             typed(move |_| edited.change(|schedule| set(schedule, get(schedule) ^ 1 << bit)));
-        view! { <label><input type="checkbox" prop:checked=has on:change=flip /><span>{name}</span></label> }.into_any()
+        node("label")
+            .child(
+                node("input")
+                    .attr("type", "checkbox")
+                    .prop("checked", has)
+                    .on("change", flip)
+                    .view(),
+            )
+            .child(node("span").child(name).view())
+            .view()
     };
-    let all: Vec<AnyView> = names.into_iter().enumerate().map(one).collect();
-    view! { <fieldset class="days"><legend>{WORDS.label(legend)}</legend>{all}</fieldset> }
-        .into_any()
+    let all: Vec<View> = names.into_iter().enumerate().map(one).collect();
+    node("fieldset")
+        .attr("class", "days")
+        .child(node("legend").child(WORDS.label(legend)).view())
+        .child(all)
+        .view()
 }
 
 #[cfg(test)]

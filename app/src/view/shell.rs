@@ -7,6 +7,7 @@ use super::bank::bank_section;
 use super::dialogs::{dialogs, plan_name};
 use super::field::button;
 use super::loads::loads;
+use super::node::{Child as _, View, group, node, nothing};
 use super::outlook::{bar, cautions, day_picture, facts, months, now, times, verdict};
 use super::part::{act, dynamic, when};
 use super::place::place_section;
@@ -17,65 +18,99 @@ use crate::edge;
 use crate::store::{Dialog, Face, Store, WORDS};
 
 /// Everything that is seen.
-pub(crate) fn shell(store: Store) -> AnyView {
+pub(crate) fn shell(store: Store) -> View {
     let face = dynamic(move || match store.face.get() {
         Face::Start => start(store),
         Face::Planner => planner(store),
     });
-    view! { {face} {dialogs(store)} {toast(store)} {update_notice()} }.into_any()
+    group(vec![face.view(), dialogs(store).view(), toast(store).view(), update_notice().view()])
 }
 
-fn planner(store: Store) -> AnyView {
-    view! {
-        <div class="page">
-            {masthead(store)}
-            <main class="outlook">
-                {verdict(store)}
-                {now(store)}
-                {facts(store)}
-                {cautions(store)}
-                <div class="pictures">{day_picture(store)} {months(store)} {times(store)}</div>
-            </main>
-            <section class="ledger" aria-label=WORDS.label(L::Questions)>
-                {loads(store)} {bank_section(store)} {sources(store)} {place_section(store)}
-            </section>
-            <footer class="small-print">
-                <p>{WORDS.label(L::SmallPrint)}</p>
-                <p>{WORDS.version(env!("CARGO_PKG_VERSION"))}</p>
-            </footer>
-            {bar(store)}
-        </div>
-    }
-    .into_any()
+fn planner(store: Store) -> View {
+    node("div")
+        .attr("class", "page")
+        .child(masthead(store))
+        .child(
+            node("main")
+                .attr("class", "outlook")
+                .child(verdict(store))
+                .child(now(store))
+                .child(facts(store))
+                .child(cautions(store))
+                .child(
+                    node("div")
+                        .attr("class", "pictures")
+                        .child(day_picture(store))
+                        .child(months(store))
+                        .child(times(store))
+                        .view(),
+                )
+                .view(),
+        )
+        .child(
+            node("section")
+                .attr("class", "ledger")
+                .attr("aria-label", WORDS.label(L::Questions))
+                .child(loads(store))
+                .child(bank_section(store))
+                .child(sources(store))
+                .child(place_section(store))
+                .view(),
+        )
+        .child(
+            node("footer")
+                .attr("class", "small-print")
+                .child(node("p").child(WORDS.label(L::SmallPrint)).view())
+                .child(node("p").child(WORDS.version(env!("CARGO_PKG_VERSION"))).view())
+                .view(),
+        )
+        .child(bar(store))
+        .view()
 }
 
 /// A button of the menu.
-fn item(id: &'static str, label: L, off: Signal<bool>, press: impl FnMut() + 'static) -> AnyView {
-    view! { <button type="button" id=id disabled=off on:click=act(press)>{WORDS.label(label)}</button> }
-        .into_any()
+fn item(id: &'static str, label: L, off: Signal<bool>, press: impl FnMut() + 'static) -> View {
+    node("button")
+        .attr("type", "button")
+        .attr("id", id)
+        .attr("disabled", off)
+        .on("click", act(press))
+        .child(WORDS.label(label))
+        .view()
 }
 
-fn masthead(store: Store) -> AnyView {
+fn masthead(store: Store) -> View {
     let on = Signal::stored(false);
     let no_undo = Signal::derive(move || !store.can_undo());
     let no_redo = Signal::derive(move || !store.can_redo());
-    view! {
-        <header class="masthead">
-            <p class="brand">"Sunlarder"</p>
-            <p class="plan-name">{part(store, 0, |plan, _| plan_name(plan))}</p>
-            <nav class="menu" aria-label=WORDS.label(L::Menu)>
-                {item("menu-plans", L::Plans, on, move || store.dialog.set(Some(Dialog::Plans)))}
-                {item("menu-share", L::Share, on, move || store.dialog.set(Some(Dialog::Share)))}
-                {item("menu-undo", L::Undo, no_undo, move || store.undo())}
-                {item("menu-redo", L::Redo, no_redo, move || store.redo())}
-            </nav>
-        </header>
-    }
-    .into_any()
+    node("header")
+        .attr("class", "masthead")
+        .child(node("p").attr("class", "brand").child("Sunlarder").view())
+        .child(
+            node("p")
+                .attr("class", "plan-name")
+                .child(part(store, 0, |plan, _| plan_name(plan)))
+                .view(),
+        )
+        .child(
+            node("nav")
+                .attr("class", "menu")
+                .attr("aria-label", WORDS.label(L::Menu))
+                .child(item("menu-plans", L::Plans, on, move || {
+                    store.dialog.set(Some(Dialog::Plans));
+                }))
+                .child(item("menu-share", L::Share, on, move || {
+                    store.dialog.set(Some(Dialog::Share));
+                }))
+                .child(item("menu-undo", L::Undo, no_undo, move || store.undo()))
+                .child(item("menu-redo", L::Redo, no_redo, move || store.redo()))
+                .view(),
+        )
+        .view()
 }
 
 /// What is said in passing; good news goes by itself.
-fn toast(store: Store) -> AnyView {
+fn toast(store: Store) -> View {
     let turn = StoredValue::new(0u32);
     watch(Box::new(move || {
         let Some(notice) = store.notice.get() else { return };
@@ -91,24 +126,36 @@ fn toast(store: Store) -> AnyView {
         }
     }));
     let notice = dynamic(move || match store.notice.get() {
-        None => ().into_any(),
+        None => nothing(),
         Some(notice) => {
             let class = if notice.grave { "toast grave" } else { "toast" };
             let close = button(L::Close, "button quiet", move || store.notice.set(None));
-            view! { <div class=class><p>{notice.text}</p>{close}</div> }.into_any()
+            node("div")
+                .attr("class", class)
+                .child(node("p").child(notice.text).view())
+                .child(close)
+                .view()
         }
     });
-    view! { <div class="toasts" role="status" aria-live="polite">{notice}</div> }.into_any()
+    node("div")
+        .attr("class", "toasts")
+        .attr("role", "status")
+        .attr("aria-live", "polite")
+        .child(notice)
+        .view()
 }
 
 /// Tells that a new version waits, and takes it when asked.
-fn update_notice() -> AnyView {
+fn update_notice() -> View {
     let waits = RwSignal::new(edge::update_waits());
     edge::on_document("sunlarder:update", move || waits.set(true));
     let notice = when(waits.into(), move || {
         let take = button(L::TakeNewVersion, "button", edge::take_over);
-        view! { <div class="toast update"><p>{WORDS.label(L::NewVersion)}</p>{take}</div> }
-            .into_any()
+        node("div")
+            .attr("class", "toast update")
+            .child(node("p").child(WORDS.label(L::NewVersion)).view())
+            .child(take)
+            .view()
     });
-    view! { <div role="status">{notice}</div> }.into_any()
+    node("div").attr("role", "status").child(notice).view()
 }

@@ -7,6 +7,7 @@ use sunlarder_engine::source::POWER_PER_K;
 use sunlarder_engine::words::{Label as L, rounded};
 
 use super::field::{Figure, button, button_unless, choice, fields, more, toggle};
+use super::node::{Child as _, View, group, node};
 use super::part::{dynamic, when};
 use super::question::question;
 use super::schedule::schedule_editor;
@@ -14,7 +15,7 @@ use crate::bind::{edit, memo, part, said};
 use crate::store::{Solved, Store, WORDS};
 
 /// The question with its answer and the sources.
-pub(crate) fn sources(store: Store) -> AnyView {
+pub(crate) fn sources(store: Store) -> View {
     question(L::WhatComesIn, said(store, answer), false, move || inside(store))
 }
 
@@ -33,25 +34,27 @@ fn answer(solved: &Solved) -> String {
     if parts.is_empty() { WORDS.label(L::Nothing).to_owned() } else { parts.join(", ") }
 }
 
-fn inside(store: Store) -> AnyView {
+fn inside(store: Store) -> View {
     let count = part(store, 0, |plan, _| plan.arrays.len());
     let full = Signal::derive(move || count.get() >= List::Arrays.limit());
     let arrays = dynamic(move || {
-        (0..count.get()).map(|place| array_editor(store, place)).collect::<Vec<_>>().into_any()
+        (0..count.get()).map(|place| array_editor(store, place)).collect::<Vec<_>>().view()
     });
     let add = move || {
         store.edit("add array", &mut |plan| {
             let azimuth_deg = if plan.place.latitude_deg < 0.0 { 0.0 } else { 180.0 };
             plan.arrays.push(Array { azimuth_deg, ..Array::default() });
-        })
+        });
     };
-    view! {
-        {arrays}
-        <div class="row">{button_unless(L::AddArray, "button", full, add)}</div>
-        {charger(store, L::ThereIsAnAlternator, &ALTERNATOR, "alternator", ALTERNATOR_PART)}
-        {charger(store, L::ThereIsShore, &SHORE, "shore", SHORE_PART)}
-    }
-    .into_any()
+    group(vec![
+        arrays.view(),
+        node("div")
+            .attr("class", "row")
+            .child(button_unless(L::AddArray, "button", full, add))
+            .view(),
+        charger(store, L::ThereIsAnAlternator, &ALTERNATOR, "alternator", ALTERNATOR_PART).view(),
+        charger(store, L::ThereIsShore, &SHORE, "shore", SHORE_PART).view(),
+    ])
 }
 
 fn own(plan: &Document, place: usize) -> Option<&Array> {
@@ -133,7 +136,7 @@ fn module(solved: &Solved, place: usize) -> Option<sunlarder_engine::source::Mod
     resolved(solved, place).map(|array| array.module)
 }
 
-fn array_editor(store: Store, place: usize) -> AnyView {
+fn array_editor(store: Store, place: usize) -> View {
     let on = part(store, place, |plan, place| own(plan, place).is_some_and(|own| own.on));
     let set_on =
         edit(store, "array on", place, |plan, place, on| change(plan, place, |own| own.on = on));
@@ -142,36 +145,41 @@ fn array_editor(store: Store, place: usize) -> AnyView {
             if place < plan.arrays.len() {
                 plan.arrays.remove(place);
             }
-        })
+        });
     };
     let shade = more(L::Shade, move || {
-        view! { <p class="hint">{WORDS.label(L::ShadeHint)}</p> {fields(store, place, &SHADE)} }
-            .into_any()
+        group(vec![
+            node("p").attr("class", "hint").child(WORDS.label(L::ShadeHint)).view(),
+            fields(store, place, &SHADE).view(),
+        ])
     });
     let sheet = more(L::LossesAndSheet, move || {
-        view! {
-            <p class="hint">{WORDS.label(L::SheetFirst)}</p>
-            {fields(store, place, &SHEET)}
-            <p class="hint">{WORDS.label(L::HeatIsComputed)}</p>
-        }
-        .into_any()
+        group(vec![
+            node("p").attr("class", "hint").child(WORDS.label(L::SheetFirst)).view(),
+            fields(store, place, &SHEET).view(),
+            node("p").attr("class", "hint").child(WORDS.label(L::HeatIsComputed)).view(),
+        ])
     });
-    view! {
-        <section class="editor part" aria-label=WORDS.array(place)>
-            <h3>{WORDS.array(place)}</h3>
-            {toggle(L::Counted, on, set_on)}
-            {fields(store, place, &MODULES)}
-            {position(store, place)}
-            {controller(store, place)}
-            {shade}
-            {sheet}
-            <div class="row">{button(L::DeleteArray, "button quiet danger", delete)}</div>
-        </section>
-    }
-    .into_any()
+    node("section")
+        .attr("class", "editor part")
+        .attr("aria-label", WORDS.array(place))
+        .child(node("h3").child(WORDS.array(place)).view())
+        .child(toggle(L::Counted, on, set_on))
+        .child(fields(store, place, &MODULES))
+        .child(position(store, place))
+        .child(controller(store, place))
+        .child(shade)
+        .child(sheet)
+        .child(
+            node("div")
+                .attr("class", "row")
+                .child(button(L::DeleteArray, "button quiet danger", delete))
+                .view(),
+        )
+        .view()
 }
 
-fn position(store: Store, place: usize) -> AnyView {
+fn position(store: Store, place: usize) -> View {
     let mounting = part(store, place, |plan, place| {
         usize::from(own(plan, place).is_some_and(|own| own.mounting == Mounting::Flush))
     });
@@ -191,17 +199,16 @@ fn position(store: Store, place: usize) -> AnyView {
             let best = best_tilts(&solved.system, resolved(solved, place)?);
             Some(WORDS.best_tilt(&best, solved.outlook.month))
         });
-        sentence.unwrap_or_default().into_any()
+        sentence.unwrap_or_default().view()
     });
-    view! {
-        {fields(store, place, &POSITION)}
-        {choice(L::Mounting, &[L::MountedOpen, L::MountedFlush], mounting, set)}
-        <div class="note" aria-live="polite">{best}</div>
-    }
-    .into_any()
+    group(vec![
+        fields(store, place, &POSITION).view(),
+        choice(L::Mounting, &[L::MountedOpen, L::MountedFlush], mounting, set).view(),
+        node("div").attr("class", "note").attr("aria-live", "polite").child(best).view(),
+    ])
 }
 
-fn controller(store: Store, place: usize) -> AnyView {
+fn controller(store: Store, place: usize) -> View {
     let kind = part(store, place, |plan, place| {
         usize::from(own(plan, place).is_some_and(|own| own.controller.kind == ControllerKind::Pwm))
     });
@@ -209,11 +216,10 @@ fn controller(store: Store, place: usize) -> AnyView {
         let kind = if at == 1 { ControllerKind::Pwm } else { ControllerKind::Mppt };
         change(plan, place, |own| own.controller.kind = kind);
     });
-    view! {
-        {choice(L::ChargeController, &[L::Mppt, L::Pwm], kind, set)}
-        {fields(store, place, &CONTROLLER)}
-    }
-    .into_any()
+    group(vec![
+        choice(L::ChargeController, &[L::Mppt, L::Pwm], kind, set).view(),
+        fields(store, place, &CONTROLLER).view(),
+    ])
 }
 
 /// Where a charger stands in the plan.
@@ -233,7 +239,7 @@ const ALTERNATOR: [Figure; 1] = [Figure::new(
     |plan, _| plan.alternator.as_ref().map(|own| own.limit_a),
     |plan, _, value| {
         if let Some(own) = &mut plan.alternator {
-            own.limit_a = value
+            own.limit_a = value;
         }
     },
 )
@@ -244,7 +250,7 @@ const SHORE: [Figure; 1] = [Figure::new(
     |plan, _| plan.shore.as_ref().map(|own| own.limit_a),
     |plan, _, value| {
         if let Some(own) = &mut plan.shore {
-            own.limit_a = value
+            own.limit_a = value;
         }
     },
 )
@@ -258,7 +264,7 @@ fn charger(
     figures: &'static [Figure],
     kind: &'static str,
     at: ChargerPart,
-) -> AnyView {
+) -> View {
     let there =
         memo(Box::new(move || store.plan.with(|plan| (at.get)(plan).is_some_and(|own| own.on))));
     let set_there = Callback::new(move |on: bool| {
@@ -268,7 +274,7 @@ fn charger(
             (_, false) => {}
         });
     });
-    let figures = when(there.into(), move || {
+    let figures = when(there, move || {
         let schedule = memo(Box::new(move || {
             store.plan.with(|plan| {
                 (at.get)(plan)
@@ -283,7 +289,7 @@ fn charger(
                 }
             });
         });
-        view! { {fields(store, 0, figures)} {schedule_editor(schedule.into(), set)} }.into_any()
+        group(vec![fields(store, 0, figures).view(), schedule_editor(schedule, set).view()])
     });
-    view! { <div class="part">{toggle(title, there.into(), set_there)} {figures}</div> }.into_any()
+    node("div").attr("class", "part").child(toggle(title, there, set_there)).child(figures).view()
 }

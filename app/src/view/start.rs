@@ -7,6 +7,7 @@ use sunlarder_engine::words::Label as L;
 
 use super::dialogs::opener;
 use super::field::button_unless;
+use super::node::{View, node};
 use super::part::act;
 use super::place::place_name;
 use crate::address::{EXAMPLES, example};
@@ -14,8 +15,8 @@ use crate::keep::{self, PlanId};
 use crate::store::{Answers, Store, WORDS};
 
 /// The choice of what to start from.
-pub(crate) fn start(store: Store) -> AnyView {
-    let scenarios: Vec<AnyView> = EXAMPLES
+pub(crate) fn start(store: Store) -> View {
+    let scenarios: Vec<View> = EXAMPLES
         .iter()
         .filter_map(|(name, _)| Some(scenario(store, name, example(name)?)))
         .collect();
@@ -26,40 +27,53 @@ pub(crate) fn start(store: Store) -> AnyView {
             store.open(id.clone(), plan.clone());
         }
     };
-    view! {
-        <main class="start">
-            <p class="brand">"Sunlarder"</p>
-            <h1>{WORDS.label(L::WhatArePlanning)}</h1>
-            <p>{WORDS.label(L::StartWords)}</p>
-            <ul class="scenarios">{scenarios}</ul>
-            <div class="row">
-                <button type="button" class="button" id="start-blank"
-                    on:click=act(move || store.open(PlanId::fresh(), Document::default()))>
-                    {WORDS.label(L::BlankPlan)}
-                </button>
-                {button_unless(L::LastPlan, "button", none, open_last)}
-            </div>
-            <h2>{WORDS.label(L::HaveLinkOrFile)}</h2>
-            {opener(store)}
-        </main>
-    }
-    .into_any()
+    node("main")
+        .attr("class", "start")
+        .child(node("p").attr("class", "brand").child("Sunlarder").view())
+        .child(node("h1").child(WORDS.label(L::WhatArePlanning)).view())
+        .child(node("p").child(WORDS.label(L::StartWords)).view())
+        .child(node("ul").attr("class", "scenarios").child(scenarios).view())
+        .child(
+            node("div")
+                .attr("class", "row")
+                .child(
+                    node("button")
+                        .attr("type", "button")
+                        .attr("class", "button")
+                        .attr("id", "start-blank")
+                        .on("click", act(move || store.open(PlanId::fresh(), Document::default())))
+                        .child(WORDS.label(L::BlankPlan))
+                        .view(),
+                )
+                .child(button_unless(L::LastPlan, "button", none, open_last))
+                .view(),
+        )
+        .child(node("h2").child(WORDS.label(L::HaveLinkOrFile)).view())
+        .child(opener(store))
+        .view()
 }
 
-fn scenario(store: Store, name: &str, plan: Document) -> AnyView {
+fn scenario(store: Store, name: &str, plan: Document) -> View {
     let words = WORDS.scenario(&place_name(&plan), plan.start.date.month0() as usize);
     let verdict =
         Answers::to(&plan, store.earth).solved().map(|solved| WORDS.short(&solved.outlook));
     let title = plan.name.clone();
-    view! {
-        <li>
-            <button type="button" class="scenario" id=format!("start-{name}")
-                on:click=act(move || store.open(PlanId::fresh(), plan.clone()))>
-                <span class="scenario-name">{title}</span>
-                <span class="scenario-words">{words}</span>
-                <span class="scenario-figures">{verdict.unwrap_or_default()}</span>
-            </button>
-        </li>
-    }
-    .into_any()
+    node("li")
+        .child(
+            node("button")
+                .attr("type", "button")
+                .attr("class", "scenario")
+                .attr("id", format!("start-{name}"))
+                .on("click", act(move || store.open(PlanId::fresh(), plan.clone())))
+                .child(node("span").attr("class", "scenario-name").child(title).view())
+                .child(node("span").attr("class", "scenario-words").child(words).view())
+                .child(
+                    node("span")
+                        .attr("class", "scenario-figures")
+                        .child(verdict.unwrap_or_default())
+                        .view(),
+                )
+                .view(),
+        )
+        .view()
 }

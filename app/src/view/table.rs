@@ -3,32 +3,39 @@
 use leptos::prelude::*;
 use sunlarder_engine::words::Label;
 
+use super::node::{Child as _, View, node};
 use super::part::dynamic;
 use crate::store::WORDS;
 
 /// A table whose first column names its rows.
-pub(crate) fn table(title: Label, heads: Vec<Label>, rows: Signal<Vec<Vec<String>>>) -> AnyView {
-    let heads: Vec<AnyView> = heads
+pub(crate) fn table(title: Label, heads: Vec<Label>, rows: Signal<Vec<Vec<String>>>) -> View {
+    let heads: Vec<View> = heads
         .iter()
-        .map(|head| view! { <th scope="col">{WORDS.label(*head)}</th> }.into_any())
+        .map(|head| node("th").attr("scope", "col").child(WORDS.label(*head)).view())
         .collect();
-    let body = dynamic(move || rows.get().into_iter().map(row).collect::<Vec<_>>().into_any());
-    view! {
-        <div class="table" tabindex="0" role="region" aria-label=WORDS.label(title)>
-            <table><thead><tr>{heads}</tr></thead><tbody>{body}</tbody></table>
-        </div>
-    }
-    .into_any()
+    let body = dynamic(move || rows.get().into_iter().map(row).collect::<Vec<_>>().view());
+    node("div")
+        .attr("class", "table")
+        .attr("tabindex", "0")
+        .attr("role", "region")
+        .attr("aria-label", WORDS.label(title))
+        .child(
+            node("table")
+                .child(node("thead").child(node("tr").child(heads).view()).view())
+                .child(node("tbody").child(body).view())
+                .view(),
+        )
+        .view()
 }
 
-fn row(cells: Vec<String>) -> AnyView {
+fn row(cells: Vec<String>) -> View {
     let cell = |(at, text): (usize, String)| {
         if at == 0 {
-            view! { <th scope="row">{text}</th> }.into_any()
+            node("th").attr("scope", "row").child(text).view()
         } else {
-            view! { <td>{text}</td> }.into_any()
+            node("td").child(text).view()
         }
     };
-    let cells: Vec<AnyView> = cells.into_iter().enumerate().map(cell).collect();
-    view! { <tr>{cells}</tr> }.into_any()
+    let cells: Vec<View> = cells.into_iter().enumerate().map(cell).collect();
+    node("tr").child(cells).view()
 }

@@ -5,10 +5,11 @@ use sunlarder_engine::words::{InputLine, Label, Line, lines};
 use sunlarder_engine::working::Working;
 
 use super::field::more_while;
+use super::node::{Child as _, View, node};
 use crate::store::{Solved, Store, WORDS};
 
 /// The working of a figure, computed while it is open.
-pub(crate) fn worked(store: Store, title: Label, work: fn(&Solved, &mut Working)) -> AnyView {
+pub(crate) fn worked(store: Store, title: Label, work: fn(&Solved, &mut Working)) -> View {
     more_while("working", title, move || {
         let lines = store.answers.with(|answers| {
             let Some(solved) = answers.solved() else { return Vec::new() };
@@ -16,33 +17,48 @@ pub(crate) fn worked(store: Store, title: Label, work: fn(&Solved, &mut Working)
             work(solved, &mut working);
             lines(&working, WORDS, &|tag| store.name_of(tag))
         });
-        lines.into_iter().rev().map(step).collect::<Vec<_>>().into_any()
+        lines.into_iter().rev().map(step).collect::<Vec<_>>().view()
     })
 }
 
 /// One step: what it is, the equation in symbols and in numbers, what the symbols mean.
-fn step(line: Line) -> AnyView {
-    let inputs: Vec<AnyView> = line.inputs.into_iter().map(input).collect();
+fn step(line: Line) -> View {
+    let inputs: Vec<View> = line.inputs.into_iter().map(input).collect();
     let owner = line.owner.map(|owner| format!(" – {owner}")).unwrap_or_default();
-    view! {
-        <div class="step">
-            <h3>{line.title} {owner}</h3>
-            <p class="equation">{line.symbol} " = " {line.equation}</p>
-            <p class="equation">"= " {line.numbers} " = " <strong>{line.result}</strong></p>
-            <ul class="symbols">{inputs}</ul>
-            <p class="source">{line.source}</p>
-        </div>
-    }
-    .into_any()
+    node("div")
+        .attr("class", "step")
+        .child(node("h3").child(line.title).child(owner).view())
+        .child(
+            node("p")
+                .attr("class", "equation")
+                .child(line.symbol)
+                .child(" = ")
+                .child(line.equation)
+                .view(),
+        )
+        .child(
+            node("p")
+                .attr("class", "equation")
+                .child("= ")
+                .child(line.numbers)
+                .child(" = ")
+                .child(node("strong").child(line.result).view())
+                .view(),
+        )
+        .child(node("ul").attr("class", "symbols").child(inputs).view())
+        .child(node("p").attr("class", "source").child(line.source).view())
+        .view()
 }
 
-fn input(input: InputLine) -> AnyView {
+fn input(input: InputLine) -> View {
     let owner = input.owner.map(|owner| format!(" ({owner})")).unwrap_or_default();
-    view! {
-        <li>
-            <b>{input.symbol}</b> " " {input.meaning} {owner} ": " {input.value}
-            <span class="source">" · " {input.source}</span>
-        </li>
-    }
-    .into_any()
+    node("li")
+        .child(node("b").child(input.symbol).view())
+        .child(" ")
+        .child(input.meaning)
+        .child(owner)
+        .child(": ")
+        .child(input.value)
+        .child(node("span").attr("class", "source").child(" · ").child(input.source).view())
+        .view()
 }

@@ -5,6 +5,7 @@
 //!
 //! Reading is strict. An unknown field, a newer version, another program's file: each gives a [`Problem`] and changes nothing.
 
+mod date;
 mod field;
 mod locate;
 mod problem;
@@ -12,6 +13,7 @@ mod schedule;
 mod sections;
 mod walk;
 
+pub use date::{date_from, date_text};
 pub use field::{Field, Range};
 pub use problem::{FieldFault, Problem};
 pub use schedule::{ClockTime, DAY_MIN, Days, Months, Schedule, Span, When};

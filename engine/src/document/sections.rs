@@ -106,6 +106,7 @@ pub(super) fn is_zero(value: &f64) -> bool {
 #[serde(deny_unknown_fields)]
 pub struct Start {
     /// The first day, `2026-11-26`.
+    #[serde(with = "super::date")]
     pub date: NaiveDate,
     /// Clock time of that day.
     pub time: ClockTime,

@@ -80,7 +80,7 @@ pub trait Visitor {
 ///
 /// # Errors
 /// The first problem that the visitor raises.
-pub fn walk(document: &mut Document, v: &mut impl Visitor) -> Result<(), Problem> {
+pub fn walk(document: &mut Document, v: &mut dyn Visitor) -> Result<(), Problem> {
     v.open(Tag::None)?;
     v.text(TextField::PlanName, &mut document.name)?;
     v.number(Field::StandingCurrent, &mut document.standing_a, 0.0)?;
@@ -112,14 +112,14 @@ pub fn walk(document: &mut Document, v: &mut impl Visitor) -> Result<(), Problem
 }
 
 /// Settles how long a list is; new items start from their defaults.
-fn list<T: Default>(v: &mut impl Visitor, kind: List, items: &mut Vec<T>) -> Result<(), Problem> {
+fn list<T: Default>(v: &mut dyn Visitor, kind: List, items: &mut Vec<T>) -> Result<(), Problem> {
     let length = v.length(kind, items.len())?;
     items.resize_with(length, T::default);
     Ok(())
 }
 
 /// Settles whether an optional section is there.
-fn present<T: Default>(v: &mut impl Visitor, section: &mut Option<T>) -> Result<(), Problem> {
+fn present<T: Default>(v: &mut dyn Visitor, section: &mut Option<T>) -> Result<(), Problem> {
     let mut there = section.is_some();
     flag(v, &mut there, false)?;
     match (there, section.is_some()) {
@@ -130,7 +130,7 @@ fn present<T: Default>(v: &mut impl Visitor, section: &mut Option<T>) -> Result<
     Ok(())
 }
 
-fn flag(v: &mut impl Visitor, value: &mut bool, default: bool) -> Result<(), Problem> {
+fn flag(v: &mut dyn Visitor, value: &mut bool, default: bool) -> Result<(), Problem> {
     let mut number = u32::from(*value);
     v.whole(&mut number, u32::from(default), 1)?;
     *value = number == 1;
@@ -139,7 +139,7 @@ fn flag(v: &mut impl Visitor, value: &mut bool, default: bool) -> Result<(), Pro
 
 /// One of a list of choices, by its place in the list.
 fn choice<T: Copy + PartialEq>(
-    v: &mut impl Visitor,
+    v: &mut dyn Visitor,
     value: &mut T,
     all: &[T],
 ) -> Result<(), Problem> {
@@ -152,7 +152,7 @@ fn choice<T: Copy + PartialEq>(
 }
 
 fn twelve(
-    v: &mut impl Visitor,
+    v: &mut dyn Visitor,
     field: Field,
     values: &mut Option<[f64; 12]>,
 ) -> Result<(), Problem> {
@@ -169,7 +169,7 @@ fn twelve(
     Ok(())
 }
 
-fn place(place: &mut Place, v: &mut impl Visitor) -> Result<(), Problem> {
+fn place(place: &mut Place, v: &mut dyn Visitor) -> Result<(), Problem> {
     let blank = Place::default();
     v.open(Tag::None)?;
     v.text(TextField::PlaceName, &mut place.name)?;
@@ -185,7 +185,7 @@ fn place(place: &mut Place, v: &mut impl Visitor) -> Result<(), Problem> {
     v.close()
 }
 
-fn start(start: &mut Start, v: &mut impl Visitor) -> Result<(), Problem> {
+fn start(start: &mut Start, v: &mut dyn Visitor) -> Result<(), Problem> {
     v.open(Tag::None)?;
     let mut days = start.date.signed_duration_since(first_date()).num_days().max(0) as u32;
     v.whole(&mut days, 0, super::LAST_DAY)?;
@@ -197,7 +197,7 @@ fn start(start: &mut Start, v: &mut impl Visitor) -> Result<(), Problem> {
     v.close()
 }
 
-fn bank(bank: &mut Bank, v: &mut impl Visitor) -> Result<(), Problem> {
+fn bank(bank: &mut Bank, v: &mut dyn Visitor) -> Result<(), Problem> {
     let blank = Bank::default();
     v.open(Tag::None)?;
     choice(v, &mut bank.chemistry, Chemistry::ALL)?;
@@ -219,7 +219,7 @@ fn bank(bank: &mut Bank, v: &mut impl Visitor) -> Result<(), Problem> {
     v.close()
 }
 
-fn kept(kept: &mut Kept, v: &mut impl Visitor) -> Result<(), Problem> {
+fn kept(kept: &mut Kept, v: &mut dyn Visitor) -> Result<(), Problem> {
     let (mut kind, mut own) = match *kept {
         Kept::Inside => (0, 0.0),
         Kept::Outside => (1, 0.0),
@@ -235,7 +235,7 @@ fn kept(kept: &mut Kept, v: &mut impl Visitor) -> Result<(), Problem> {
     Ok(())
 }
 
-fn inverter(inverter: &mut Inverter, v: &mut impl Visitor) -> Result<(), Problem> {
+fn inverter(inverter: &mut Inverter, v: &mut dyn Visitor) -> Result<(), Problem> {
     v.open(Tag::None)?;
     v.number(Field::InverterRated, &mut inverter.rated_w, 1000.0)?;
     v.option(Field::InverterSurge, &mut inverter.surge_w)?;
@@ -246,7 +246,7 @@ fn inverter(inverter: &mut Inverter, v: &mut impl Visitor) -> Result<(), Problem
     v.close()
 }
 
-fn charger(charger: &mut Charger, v: &mut impl Visitor) -> Result<(), Problem> {
+fn charger(charger: &mut Charger, v: &mut dyn Visitor) -> Result<(), Problem> {
     v.open(Tag::None)?;
     flag(v, &mut charger.on, true)?;
     v.number(Field::ChargerCurrent, &mut charger.limit_a, 20.0)?;
@@ -254,7 +254,7 @@ fn charger(charger: &mut Charger, v: &mut impl Visitor) -> Result<(), Problem> {
     v.close()
 }
 
-fn load(load: &mut Load, at: Tag, v: &mut impl Visitor) -> Result<(), Problem> {
+fn load(load: &mut Load, at: Tag, v: &mut dyn Visitor) -> Result<(), Problem> {
     v.open(at)?;
     let mut appliance = load.appliance.map_or(0, |number| u32::from(number) + 1);
     v.whole(&mut appliance, 0, 1 + u32::from(u16::MAX))?;
@@ -272,7 +272,7 @@ fn load(load: &mut Load, at: Tag, v: &mut impl Visitor) -> Result<(), Problem> {
     v.close()
 }
 
-fn rating(rating: &mut Rating, v: &mut impl Visitor) -> Result<(), Problem> {
+fn rating(rating: &mut Rating, v: &mut dyn Visitor) -> Result<(), Problem> {
     let mut kind = match rating {
         Rating::PowerW(_) => 0,
         Rating::Plate { .. } => 1,
@@ -303,7 +303,7 @@ fn rating(rating: &mut Rating, v: &mut impl Visitor) -> Result<(), Problem> {
     }
 }
 
-fn cooling(cooling: &mut Option<Cooling>, v: &mut impl Visitor) -> Result<(), Problem> {
+fn cooling(cooling: &mut Option<Cooling>, v: &mut dyn Visitor) -> Result<(), Problem> {
     let mut there = cooling.is_some();
     flag(v, &mut there, false)?;
     if there {
@@ -316,7 +316,7 @@ fn cooling(cooling: &mut Option<Cooling>, v: &mut impl Visitor) -> Result<(), Pr
     Ok(())
 }
 
-fn schedule(schedule: &mut Schedule, v: &mut impl Visitor) -> Result<(), Problem> {
+fn schedule(schedule: &mut Schedule, v: &mut dyn Visitor) -> Result<(), Problem> {
     let mut kind = match schedule.when {
         When::HoursPerDay(_) => 0,
         When::Always => 1,
@@ -356,14 +356,14 @@ fn schedule(schedule: &mut Schedule, v: &mut impl Visitor) -> Result<(), Problem
 }
 
 /// A minute of the day; always written, because none is more likely than another.
-fn minute(v: &mut impl Visitor, value: &mut u16, max: u16) -> Result<(), Problem> {
+fn minute(v: &mut dyn Visitor, value: &mut u16, max: u16) -> Result<(), Problem> {
     let mut number = u32::from(*value);
     v.whole(&mut number, u32::MAX, max.into())?;
     *value = number as u16;
     Ok(())
 }
 
-fn array(array: &mut Array, at: Tag, v: &mut impl Visitor) -> Result<(), Problem> {
+fn array(array: &mut Array, at: Tag, v: &mut dyn Visitor) -> Result<(), Problem> {
     let blank = Array::default();
     v.open(at)?;
     v.number(Field::ModulePower, &mut array.module_w, blank.module_w)?;
@@ -383,7 +383,7 @@ fn array(array: &mut Array, at: Tag, v: &mut impl Visitor) -> Result<(), Problem
     v.close()
 }
 
-fn losses(losses: &mut Losses, v: &mut impl Visitor) -> Result<(), Problem> {
+fn losses(losses: &mut Losses, v: &mut dyn Visitor) -> Result<(), Problem> {
     let usual = Losses::default();
     v.number(Field::Loss, &mut losses.dirt_pct, usual.dirt_pct)?;
     v.number(Field::Loss, &mut losses.cable_pct, usual.cable_pct)?;
@@ -391,7 +391,7 @@ fn losses(losses: &mut Losses, v: &mut impl Visitor) -> Result<(), Problem> {
     v.number(Field::Loss, &mut losses.other_pct, usual.other_pct)
 }
 
-fn shading(shading: &mut Shading, v: &mut impl Visitor) -> Result<(), Problem> {
+fn shading(shading: &mut Shading, v: &mut dyn Visitor) -> Result<(), Problem> {
     v.number(Field::Shading, &mut shading.morning_pct, 0.0)?;
     v.number(Field::Shading, &mut shading.midday_pct, 0.0)?;
     v.number(Field::Shading, &mut shading.afternoon_pct, 0.0)
@@ -400,7 +400,7 @@ fn shading(shading: &mut Shading, v: &mut impl Visitor) -> Result<(), Problem> {
 fn controller(
     controller: &mut Controller,
     blank: &Controller,
-    v: &mut impl Visitor,
+    v: &mut dyn Visitor,
 ) -> Result<(), Problem> {
     choice(v, &mut controller.kind, &[ControllerKind::Mppt, ControllerKind::Pwm])?;
     v.number(Field::ChargerCurrent, &mut controller.limit_a, blank.limit_a)?;

@@ -144,8 +144,9 @@ pub fn obstacles(system: &System, cold_months: u16) -> Vec<Obstacle> {
     if voltage > SHOCK {
         found.push(Obstacle::DangerousVoltage { voltage });
     }
-    found.sort_by_key(|obstacle| !obstacle.stops());
-    found
+    let (mut first, others): (Vec<_>, Vec<_>) = found.into_iter().partition(Obstacle::stops);
+    first.extend(others);
+    first
 }
 
 /// Whether a load can be on at any time, because nobody said when.

@@ -1,7 +1,5 @@
 //! What acts on the bank through a day: loads by the clock, sun by the sky, chargers by their hours.
 
-use std::collections::BTreeMap;
-
 use chrono::{Datelike, NaiveDate};
 
 use super::step::Forcing;
@@ -105,25 +103,31 @@ pub fn day(system: &System, kind: DayKind, sky: &SkyDay) -> Day {
 /// The typical days of a system's months, each computed once.
 #[derive(Default)]
 pub struct TypicalDays {
-    skies: BTreeMap<usize, SkyDay>,
-    days: BTreeMap<(usize, u8), Day>,
+    skies: Vec<(usize, SkyDay)>,
+    days: Vec<(usize, u8, Day)>,
 }
 
 impl TypicalDays {
     /// The sky of a month's typical day.
     pub fn sky(&mut self, system: &System, month: usize) -> &SkyDay {
-        self.skies.entry(month).or_insert_with(|| typical_sky(system, month, &mut ()))
+        let known = self.skies.iter().position(|(own, _)| *own == month);
+        let place = known.unwrap_or_else(|| {
+            self.skies.push((month, typical_sky(system, month, &mut ())));
+            self.skies.len() - 1
+        });
+        &self.skies[place].1
     }
 
     /// What acts through that day on a weekday, Monday being 0.
     pub fn day(&mut self, system: &System, month: usize, weekday: u8) -> Day {
         let weekday = if weekdays_differ(system) { weekday } else { 0 };
-        if let Some(day) = self.days.get(&(month, weekday)) {
+        let known = self.days.iter().find(|(own, on, _)| (*own, *on) == (month, weekday));
+        if let Some((_, _, day)) = known {
             return *day;
         }
         let kind = DayKind::inside(month as u8, weekday);
         let made = day(system, kind, self.sky(system, month));
-        self.days.insert((month, weekday), made);
+        self.days.push((month, weekday, made));
         made
     }
 }

@@ -1,6 +1,6 @@
 //! Why something was refused, and how the fields are called.
 
-use crate::document::{Field, FieldFault, List, MAX_BYTES, Problem, TextField, VERSION};
+use crate::document::{Field, FieldFault, List, MAX_BYTES, Problem, TextField, VERSION, date_text};
 use crate::quantity::Unit;
 use crate::words::number::{as_given, grouped_count};
 use crate::words::{NameOf, amount};
@@ -38,6 +38,7 @@ pub fn problem(problem: &Problem, name_of: NameOf<'_>) -> String {
             amount(*loss)
         ),
         Problem::DateOutOfRange { date } => {
+            let date = date_text(*date);
             format!("The first day is {date}; it must lie from 2020-01-01 to 2099-12-31.")
         }
         Problem::NotJson { line, column } => not_json(*line, *column),

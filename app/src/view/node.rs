@@ -1,0 +1,271 @@
+//! Elements of the page, made at once and kept up to date by the signals that they were given.
+//!
+//! Leptos' `view!` gives every element a type of its own and compiles its machinery once for each: on this page that was 150 kB of
+//! the 250 kB that a visitor may be asked for (measured with the whole page written both ways). So the page's plain elements are made here,
+//! by tag, over leptos' signals and render effects; one function serves all. Pictures, which change as a whole, stay
+//! leptos components and are let in by [`embed`].
+//!
+//! Whatever an effect makes belongs to that effect: when it runs again, all effects inside are ended first, as in leptos itself.
+
+use leptos::prelude::*;
+use leptos::reactive::effect::RenderEffect;
+use leptos::web_sys;
+use wasm_bindgen::JsCast;
+use wasm_bindgen::closure::Closure;
+
+use super::part::{Dynamic, Listener};
+
+/// A piece of the page.
+pub(crate) struct View(web_sys::Node);
+
+/// An element in the making.
+pub(crate) struct Node(web_sys::Element);
+
+/// A new element.
+///
+/// A tag is a literal of ours; that the browser knows none by that name cannot happen, and would only leave a gap.
+pub(crate) fn node(tag: &'static str) -> Node {
+    let made = document().create_element(tag);
+    Node(made.unwrap_or_else(|_| document().create_document_fragment().unchecked_into()))
+}
+
+/// Nothing.
+pub(crate) fn nothing() -> View {
+    View(document().create_document_fragment().into())
+}
+
+/// Views side by side.
+pub(crate) fn group(views: Vec<View>) -> View {
+    let all = document().create_document_fragment();
+    for View(view) in views {
+        let _ = all.append_child(&view);
+    }
+    View(all.into())
+}
+
+/// Does something now and whenever what it reads has changed, for as long as what is being made lives.
+fn follow(act: Box<dyn FnMut()>) {
+    let mut act = act;
+    // The effect ends when its last handle is dropped, which the owner of the store does.
+    StoredValue::new_local(RenderEffect::new(move |_| act()));
+}
+
+impl Node {
+    /// The element itself.
+    pub(crate) fn element(&self) -> web_sys::Element {
+        self.0.clone()
+    }
+
+    /// With an attribute.
+    pub(crate) fn attr(self, name: &'static str, value: impl Value) -> Self {
+        value.put(&self.0, name);
+        self
+    }
+
+    /// With a property of the element's object, which the person's typing changes and an attribute does not.
+    pub(crate) fn prop(self, name: &'static str, value: impl Property) -> Self {
+        value.put(&self.0, name);
+        self
+    }
+
+    /// With a class while something holds.
+    pub(crate) fn class_while(self, name: &'static str, holds: Signal<bool>) -> Self {
+        let classes = self.0.class_list();
+        follow(Box::new(move || {
+            let _ = classes.toggle_with_force(name, holds.get());
+        }));
+        self
+    }
+
+    /// With a computed style.
+    pub(crate) fn style(self, name: &'static str, value: Signal<String>) -> Self {
+        let style = self.0.clone().unchecked_into::<web_sys::HtmlElement>().style();
+        follow(Box::new(move || {
+            let _ = style.set_property(name, &value.get());
+        }));
+        self
+    }
+
+    /// Listening to an event.
+    pub(crate) fn on(self, event: &'static str, listener: Listener) -> Self {
+        // The browser's garbage collector takes the closure with the element.
+        let listener = Closure::wrap(listener).into_js_value();
+        let _ = self.0.add_event_listener_with_callback(event, listener.unchecked_ref());
+        self
+    }
+
+    /// With a child.
+    pub(crate) fn child(self, child: impl Child) -> Self {
+        let _ = self.0.append_child(&child.view().0);
+        self
+    }
+
+    /// The finished element.
+    pub(crate) fn view(self) -> View {
+        View(self.0.into())
+    }
+}
+
+/// What an attribute can be set to.
+pub(crate) trait Value {
+    /// Sets the attribute of that name.
+    fn put(self, element: &web_sys::Element, name: &'static str);
+}
+
+fn set(element: &web_sys::Element, name: &str, value: &str) {
+    let _ = element.set_attribute(name, value);
+}
+
+impl Value for &'static str {
+    fn put(self, element: &web_sys::Element, name: &'static str) {
+        set(element, name, self);
+    }
+}
+
+impl Value for String {
+    fn put(self, element: &web_sys::Element, name: &'static str) {
+        set(element, name, &self);
+    }
+}
+
+impl Value for bool {
+    fn put(self, element: &web_sys::Element, name: &'static str) {
+        let _ = element.toggle_attribute_with_force(name, self);
+    }
+}
+
+impl Value for Signal<String> {
+    fn put(self, element: &web_sys::Element, name: &'static str) {
+        let element = element.clone();
+        follow(Box::new(move || set(&element, name, &self.get())));
+    }
+}
+
+impl Value for Signal<bool> {
+    fn put(self, element: &web_sys::Element, name: &'static str) {
+        let element = element.clone();
+        follow(Box::new(move || {
+            let _ = element.toggle_attribute_with_force(name, self.get());
+        }));
+    }
+}
+
+/// What a property can follow.
+pub(crate) trait Property {
+    /// Sets the property of that name, now and whenever it changes.
+    fn put(self, element: &web_sys::Element, name: &'static str);
+}
+
+impl Property for Signal<String> {
+    fn put(self, element: &web_sys::Element, name: &'static str) {
+        let element = element.clone();
+        follow(Box::new(move || {
+            let _ = js_sys::Reflect::set(&element, &name.into(), &self.get().into());
+        }));
+    }
+}
+
+impl Property for Signal<bool> {
+    fn put(self, element: &web_sys::Element, name: &'static str) {
+        let element = element.clone();
+        follow(Box::new(move || {
+            let _ = js_sys::Reflect::set(&element, &name.into(), &self.get().into());
+        }));
+    }
+}
+
+/// What can stand in an element.
+pub(crate) trait Child {
+    /// It as a view.
+    fn view(self) -> View;
+}
+
+/// Text; never markup, wherever it comes from.
+fn text(text: &str) -> web_sys::Text {
+    document().create_text_node(text)
+}
+
+impl Child for &'static str {
+    fn view(self) -> View {
+        View(text(self).into())
+    }
+}
+
+impl Child for String {
+    fn view(self) -> View {
+        View(text(&self).into())
+    }
+}
+
+impl Child for Signal<String> {
+    fn view(self) -> View {
+        let own = text("");
+        let shown = own.clone();
+        follow(Box::new(move || {
+            let now = self.get();
+            // A node that is written to is drawn and read out anew even if it says the same.
+            if shown.data() != now {
+                shown.set_data(&now);
+            }
+        }));
+        View(own.into())
+    }
+}
+
+impl Child for Dynamic {
+    /// What it makes stands between two empty texts, so that it can be found again.
+    fn view(mut self) -> View {
+        let all = document().create_document_fragment();
+        let (start, end) = (text(""), text(""));
+        let _ = all.append_child(&start);
+        let _ = all.append_child(&end);
+        follow(Box::new(move || {
+            let View(made) = self();
+            while let Some(old) = start.next_sibling() {
+                if old.is_same_node(Some(&end)) {
+                    break;
+                }
+                if let Some(parent) = old.parent_node() {
+                    let _ = parent.remove_child(&old);
+                }
+            }
+            if let Some(parent) = end.parent_node() {
+                let _ = parent.insert_before(&made, Some(&end));
+            }
+        }));
+        View(all.into())
+    }
+}
+
+impl Child for View {
+    fn view(self) -> View {
+        self
+    }
+}
+
+impl Child for Option<View> {
+    fn view(self) -> View {
+        self.unwrap_or_else(nothing)
+    }
+}
+
+impl Child for Vec<View> {
+    fn view(self) -> View {
+        group(self)
+    }
+}
+
+/// A leptos component as a piece of the page, for as long as what is being made lives.
+pub(crate) fn embed<V: IntoView + 'static>(component: impl FnOnce() -> V + 'static) -> View {
+    let host = node("div").attr("class", "embed").element();
+    let mounted = mount_to(host.clone().unchecked_into(), component);
+    StoredValue::new_local(mounted);
+    View(host.into())
+}
+
+/// Puts the whole page into the document.
+pub(crate) fn put_into_body(View(page): View) {
+    if let Some(body) = document().body() {
+        let _ = body.insert_before(&page, body.first_child().as_ref());
+    }
+}
