@@ -297,6 +297,7 @@ fn moment_box(
 #[cfg(test)]
 mod tests {
     use super::*;
+    use sunlarder_engine::place::Gazetteer;
 
     #[test]
     fn a_date_keeps_its_day_in_another_month_where_it_can() {
@@ -310,8 +311,9 @@ mod tests {
         let mut plan = Document::default();
         plan.place.peak_sun_h = Some([3.0; 12]);
         plan.place.record_low_c = Some(-20.0);
-        let town = find("nairobi", 1)[0];
-        move_to(&mut plan, town);
+        let towns = Gazetteer::from_text(include_str!("../../../engine/data/towns.tsv"));
+        let town = towns.find("nairobi", 1)[0];
+        move_to(&mut plan, &town);
         assert_eq!(
             (plan.place.utc_offset_min, plan.place.peak_sun_h, plan.place.record_low_c),
             (180.0, None, None)
