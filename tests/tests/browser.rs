@@ -2,7 +2,14 @@
 
 #[path = "in_browser"]
 mod in_browser {
+    mod appearance;
+    mod bad_input;
+    mod buyer;
+    mod editing;
+    mod keeping;
+    mod keyboard;
     mod offline;
     mod shell;
+    mod speed;
     mod stopped;
 }

@@ -7,6 +7,7 @@ use wasm_bindgen::JsCast;
 
 use super::curve_plot::{CurveData, CurvePlot, Marker};
 use super::label::Placed;
+use super::path::strokes;
 use super::width::{css, width_of};
 
 /// State of charge from now on, with the nights, the reserve and the hour of reaching it.
@@ -142,19 +143,15 @@ fn ground(plot: &CurvePlot) -> impl IntoView + use<> {
             <text class="tick" x=left - 8.0 y=*base text-anchor="end">{figure.clone()}</text>
         }
     });
-    let midnights =
-        plot.midnights.iter().map(|x| view! { <line class="grid" x1=*x x2=*x y1=top y2=bottom /> });
-    let marks = plot
-        .hour_marks
-        .iter()
-        .map(|x| view! { <line class="axis" x1=*x x2=*x y1=bottom y2=bottom + 4.0 /> });
+    let midnights = strokes(&plot.midnights, top, bottom);
+    let marks = strokes(&plot.hour_marks, bottom, bottom + 4.0);
     let days = plot.days.iter().map(|label| text("tick", label, days_y));
     view! {
         {nights.collect_view()}
         <text class="tick" x=left - 8.0 y=top - 10.0 text-anchor="end">"%"</text>
         {rows.collect_view()}
-        {midnights.collect_view()}
-        {marks.collect_view()}
+        <path class="grid" d=midnights />
+        <path class="axis" d=marks />
         {days.collect_view()}
     }
 }

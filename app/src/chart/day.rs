@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use super::bars::{largest, share};
+use super::path::{self, Bar};
 
 /// What the strip shows. Hours are clock hours of the day.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -24,9 +25,6 @@ const HOURS: f64 = 24.0;
 const HEIGHT: f64 = 100.0;
 /// The least part of the height that either side keeps, so that a small one can still be seen to be there.
 const LEAST: f64 = 0.2;
-
-/// A bar: left edge, top, width and height.
-type Bar = (f64, f64, f64, f64);
 
 /// The bars of both sides on one scale, and the line between them.
 #[derive(Debug, PartialEq)]
@@ -101,15 +99,11 @@ fn picture(data: &DayData) -> impl IntoView + use<> {
         >
             <title>{data.aria.clone()}</title>
             {nights.collect_view()}
-            {up.into_iter().map(|b| bar("gain", b)).collect_view()}
-            {down.into_iter().map(|b| bar("need", b)).collect_view()}
+            <path class="gain" d=path::bars(up) />
+            <path class="need" d=path::bars(down) />
             <line class="axis" x1="0" x2=HOURS y1=zero y2=zero />
         </svg>
     }
-}
-
-fn bar(class: &'static str, (x, y, width, height): Bar) -> impl IntoView {
-    view! { <rect class=class x=format!("{x:.3}") y=format!("{y:.2}") width=format!("{width:.3}") height=format!("{height:.2}") /> }
 }
 
 #[cfg(test)]

@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use super::bars::{largest, scale, share};
+use super::path::{self, Bar};
 
 /// One month. Gain and need are in the same unit, whichever the labels say.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -39,12 +40,12 @@ const MONTH: f64 = 10.0;
 const BAR: f64 = 3.6;
 
 impl MonthBar {
-    /// The rectangles of gain and need: left edge, top and height.
-    fn bars(&self, index: usize, top: f64) -> [(f64, f64, f64); 2] {
+    /// The rectangles of gain and need.
+    fn bars(&self, index: usize, top: f64) -> [Bar; 2] {
         let start = index as f64 * MONTH + (MONTH - 2.0 * BAR) / 2.0;
         let bar = |x, value| {
             let height = HEIGHT * share(value, top);
-            (x, HEIGHT - height, height)
+            (x, HEIGHT - height, BAR, height)
         };
         [bar(start, self.gain), bar(start + BAR, self.need)]
     }
@@ -100,13 +101,8 @@ fn picture(data: &MonthData) -> impl IntoView + use<> {
         let y = HEIGHT * (1.0 - share);
         view! { <line class="grid" x1="0" x2=width y1=y y2=y /> }
     });
-    let bars = data.months.iter().enumerate().map(|(i, month)| {
-        let [gain, need] = month.bars(i, top);
-        view! {
-            <rect class="gain" x=gain.0 y=gain.1 width=BAR height=gain.2 />
-            <rect class="need" x=need.0 y=need.1 width=BAR height=need.2 />
-        }
-    });
+    let bars = data.months.iter().enumerate().map(|(at, month)| month.bars(at, top));
+    let (gains, needs): (Vec<Bar>, Vec<Bar>) = bars.map(|[gain, need]| (gain, need)).unzip();
     view! {
         <svg
             role="img"
@@ -116,7 +112,8 @@ fn picture(data: &MonthData) -> impl IntoView + use<> {
         >
             <title>{data.aria.clone()}</title>
             {grid.collect_view()}
-            {bars.collect_view()}
+            <path class="gain" d=path::bars(gains) />
+            <path class="need" d=path::bars(needs) />
         </svg>
     }
 }
@@ -156,8 +153,8 @@ mod tests {
         };
         let top = top_of(&data);
         let [gain, need] = data.months[0].bars(0, top);
-        assert_eq!((need.1, need.2), (0.0, HEIGHT));
-        assert_eq!((gain.1, gain.2), (75.0, 25.0));
+        assert_eq!((need.1, need.3), (0.0, HEIGHT));
+        assert_eq!((gain.1, gain.3), (75.0, 25.0));
     }
 
     #[test]
@@ -173,6 +170,6 @@ mod tests {
     #[test]
     fn nothing_has_bars_of_no_height() {
         let [gain, need] = month(0.0, -4.0).bars(0, top_of(&MonthData::default()));
-        assert_eq!((gain.2, need.2), (0.0, 0.0));
+        assert_eq!((gain.3, need.3), (0.0, 0.0));
     }
 }

@@ -121,6 +121,7 @@ pub(crate) fn now(store: Store) -> View {
     node("figure")
         .attr("class", "now")
         .attr("aria-label", WORDS.label(L::RemainingTime))
+        .child(node("h2").attr("class", "unseen").child(WORDS.label(L::RemainingTime)).view())
         .child(embed(move || {
             view! { <RemainingCurve data=said(store, data::curve) cursor=cursor value_text=reading
             cursor_label=fixed(WORDS.label(L::ReadTheCurve)) /> }

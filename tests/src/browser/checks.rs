@@ -7,7 +7,8 @@ use serde_json::Value;
 
 use super::{Outcome, Page};
 
-/// Elements that reach past the right edge though no ancestor scrolls or clips them, as a list of short descriptions.
+/// Elements that reach past an edge though no ancestor scrolls or clips them, and boxes that cut off what is in them without
+/// saying so by an ellipsis, as a list of short descriptions.
 const OVERFLOWING: &str = "(() => {
     const root = document.documentElement, width = root.clientWidth;
     const found = [];
@@ -18,8 +19,17 @@ const OVERFLOWING: &str = "(() => {
         }
         return false;
     };
+    const cut = (element) => {
+        const style = getComputedStyle(element);
+        return element.tagName !== 'INPUT' && ['hidden', 'clip'].includes(style.overflowX) && style.textOverflow !== 'ellipsis'
+            && element.clientWidth > 1 && element.scrollWidth > element.clientWidth + 1;
+    };
     for (const element of document.body.querySelectorAll('*')) {
         const box = element.getBoundingClientRect();
+        if (cut(element)) {
+            const name = element.tagName.toLowerCase() + (element.id && '#' + element.id);
+            found.push(`${name}.${element.getAttribute('class') ?? ''} cuts off ${element.scrollWidth - element.clientWidth} px`);
+        }
         if (box.width > 0 && (box.right > width + 0.5 || box.left < -0.5) && !held(element)) {
             const name = element.tagName.toLowerCase() + (element.id && '#' + element.id);
             const text = (element.textContent ?? '').trim().slice(0, 30);

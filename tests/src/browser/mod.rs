@@ -10,6 +10,7 @@
 mod checks;
 mod driver;
 mod paint;
+mod planner;
 mod site;
 
 use std::error::Error;
@@ -21,6 +22,7 @@ use thirtyfour::prelude::*;
 use tokio::sync::Semaphore;
 
 use driver::Driver;
+pub use planner::{Shown, WORDS};
 pub use site::{Site, copy_of_dist, dist};
 
 /// What the harness gives back: any error ends the test with its message.

@@ -21,10 +21,9 @@ async fn expect_to_work_without_a_host(path: &'static str) -> Outcome<()> {
         page.reload().await?;
         // A new visit, by the other name of the page and with a plan in the link.
         page.open(&format!("{address}index.html?from=home#example=camper")).await?;
-        assert_eq!(
-            page.evaluate("getComputedStyle(document.body).maxWidth !== 'none'").await?,
-            true
-        );
+        page.wait_until("document.querySelector('.verdict h1') !== null").await?;
+        let colour = "getComputedStyle(document.documentElement).getPropertyValue('--sun').trim()";
+        assert_ne!(page.evaluate(colour).await?, "", "the style sheet is kept as well");
         let icon = page.resolve("fetch('icon.svg').then((answer) => answer.status)").await?;
         assert_eq!(icon, 200);
         let stranger =

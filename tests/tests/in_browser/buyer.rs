@@ -1,0 +1,146 @@
+//! A buyer's ten minutes: from the bare address to a plan that works, and to somebody else's screen.
+
+use serde_json::json;
+use sunlarder_engine::document::Field;
+use sunlarder_engine::load::catalogue::Appliance;
+use sunlarder_engine::outlook::{Outlook, Verdict};
+use sunlarder_engine::place::Climate;
+use sunlarder_engine::share;
+use sunlarder_engine::system::System;
+use sunlarder_engine::words::Label;
+use sunlarder_tests::browser::{Look, Outcome, Page, Shown, Site, WORDS, in_browser};
+use thirtyfour::By;
+use thirtyfour::components::SelectElement;
+
+/// Letters of a whole link that a text message or a QR code still takes.
+const LONGEST_LINK: usize = 2000;
+/// Letters of the plan's own code within it.
+const LONGEST_CODE: usize = 400;
+
+#[tokio::test]
+async fn a_buyer_plans_a_camper_and_sends_the_link() -> Outcome<()> {
+    let site = Site::of_dist().await?;
+    let address = site.address();
+    let (mut link, mut sent) = (String::new(), None);
+    let (link_out, sent_out) = (&mut link, &mut sent);
+    in_browser(Look::PHONE, |page| async move {
+        page.start_from(address, "camper").await?;
+        expect_native_figures(&page).await?;
+        go_to_nairobi_in_july(&page).await?;
+        add_a_kettle(&page).await?;
+        make_it_work(&page).await?;
+        *link_out = take_link(&page).await?;
+        *sent_out = Some(page.shown().await?);
+        assert_eq!(page.complaints().await?, [""; 0]);
+        assert_eq!(page.foreign_requests().await?, [""; 0]);
+        Ok(())
+    })
+    .await?;
+    let sent = sent.ok_or("no plan was sent")?;
+
+    let link = &link;
+    in_browser(Look::DESKTOP, |page| async move {
+        page.open(link).await?;
+        page.wait_until("document.querySelector('.verdict h1') !== null").await?;
+        assert_eq!(page.shown().await?, sent);
+        expect_native_figures(&page).await?;
+        assert_eq!(
+            page.evaluate("location.hash").await?,
+            "",
+            "an edited plan is no longer the link's"
+        );
+        Ok(())
+    })
+    .await
+}
+
+/// The page shows the very figures that the engine computes outside the browser.
+async fn expect_native_figures(page: &Page) -> Outcome<Shown> {
+    let shown = page.shown().await?;
+    assert_eq!(shown, Shown::expected(&page.stored_plan().await?)?);
+    Ok(shown)
+}
+
+async fn go_to_nairobi_in_july(page: &Page) -> Outcome<()> {
+    let before = page.shown().await?;
+    page.open_question(Label::WhereAndWhen).await?;
+    page.session.find(By::Id("search-town")).await?.send_keys("Nairobi").await?;
+    page.wait_until("document.querySelector('.results button') !== null").await?;
+    page.press(By::Css(".results button")).await?;
+    page.wait_until("document.querySelector('.where').textContent.includes('Nairobi')").await?;
+    let moved = expect_native_figures(page).await?;
+    assert_ne!(moved.facts, before.facts);
+
+    let month = format!("//div[label[.=\"{}\"]]//select", WORDS.label(Label::Month));
+    let select = SelectElement::new(&page.session.find(By::XPath(month)).await?).await?;
+    select.select_by_value("6").await?;
+    page.wait_until(&format!(
+        "document.querySelector('.where').textContent.includes('{}')",
+        WORDS.month(6)
+    ))
+    .await?;
+    let july = expect_native_figures(page).await?;
+    assert_ne!(july.facts, moved.facts);
+    Ok(())
+}
+
+async fn add_a_kettle(page: &Page) -> Outcome<()> {
+    let before = page.shown().await?;
+    assert!(page.stored_plan().await?.inverter.is_none());
+    page.press(By::Id("add-something")).await?;
+    page.session.find(By::Id("search-appliance")).await?.send_keys("kettle").await?;
+    page.press(By::Css(".results button")).await?;
+    let kettle = WORDS.appliance(Appliance::Kettle);
+    page.wait_for_notice(&WORDS.added(kettle)).await?;
+
+    let now = expect_native_figures(page).await?;
+    assert_eq!(now.loads.len(), before.loads.len() + 1);
+    assert_eq!(now.loads.last().map(String::as_str), Some(kettle));
+    assert_ne!(now.headline, before.headline);
+    assert!(matches!(verdict(page).await?, Verdict::CannotWork { .. }));
+    let why = page.session.find(By::Id("lede")).await?.text().await?;
+    assert!(why.contains(kettle), "{why}");
+    Ok(())
+}
+
+/// An inverter that is large enough, and two more batteries to feed it.
+async fn make_it_work(page: &Page) -> Outcome<()> {
+    let without = page.shown().await?;
+    page.flip(Label::ThereIsAnInverter).await?;
+    page.type_into(Field::InverterRated, "3000").await?;
+    page.open_question(Label::WhatDoYouStore).await?;
+    page.type_into(Field::InParallel, "3").await?;
+    page.wait_until("document.querySelector('#fact-usable').textContent.includes('300')").await?;
+    let with = expect_native_figures(page).await?;
+    let verdict = verdict(page).await?;
+    assert!(!matches!(verdict, Verdict::CannotWork { .. }), "{verdict:?}: {with:?}");
+    assert_ne!(with.headline, without.headline);
+    assert_ne!(with.facts, without.facts);
+    Ok(())
+}
+
+/// The verdict on the stored plan, as the engine gives it outside the browser.
+async fn verdict(page: &Page) -> Outcome<Verdict> {
+    let plan = page.stored_plan().await?;
+    let system = System::assemble(&plan, Climate::embedded(), &mut ())
+        .map_err(|problem| WORDS.problem(&problem, &|_| None))?;
+    Ok(Outlook::of(&system).verdict)
+}
+
+/// The link as the box shows it and as the clipboard holds it.
+async fn take_link(page: &Page) -> Outcome<String> {
+    let permissions = json!({ "permissions": ["clipboardReadWrite", "clipboardSanitizedWrite"] });
+    page.devtools("Browser.grantPermissions", permissions).await?;
+    page.press(By::Id("menu-share")).await?;
+    let link =
+        page.session.find(By::Id("link-box")).await?.prop("value").await?.unwrap_or_default();
+    page.press(By::Id("copy-link")).await?;
+    page.wait_for_notice(WORDS.label(Label::LinkCopied)).await?;
+    assert_eq!(page.resolve("navigator.clipboard.readText()").await?, json!(link));
+
+    let code = share::code_in(&link);
+    println!("the link has {} letters, its code {}", link.len(), code.len());
+    assert!(link.len() <= LONGEST_LINK && code.len() <= LONGEST_CODE, "{link}");
+    assert_eq!(share::decode(code).ok(), Some(page.stored_plan().await?));
+    Ok(link)
+}
