@@ -1,6 +1,6 @@
 //! Lines as the path language of SVG.
 
-use std::fmt::Write;
+use crate::decimal::decimal;
 
 /// Points nearer than this to the last one drawn, in pixels, cannot be told from it.
 const NEAR: f64 = 0.5;
@@ -37,22 +37,9 @@ fn near((x, y): (f64, f64), (other_x, other_y): (f64, f64)) -> bool {
 
 fn line_to(path: &mut String, (x, y): (f64, f64)) {
     path.push(if path.is_empty() { 'M' } else { 'L' });
-    number(path, x);
+    path.push_str(&decimal(x, 1));
     path.push(' ');
-    number(path, y);
-}
-
-/// A number to a tenth, without a needless ".0".
-fn number(path: &mut String, value: f64) {
-    // Writing to a string cannot fail. The cast stops at the ends of i64, far outside any page.
-    let tenths = (value * 10.0).round() as i64;
-    let sign = if tenths < 0 { "-" } else { "" };
-    let (whole, rest) = (tenths.unsigned_abs() / 10, tenths.unsigned_abs() % 10);
-    let _ = if rest == 0 {
-        write!(path, "{sign}{whole}")
-    } else {
-        write!(path, "{sign}{whole}.{rest}")
-    };
+    path.push_str(&decimal(y, 1));
 }
 
 /// The value of a series of equal steps at `hour`, straight between its samples; the ends hold beyond it.
@@ -99,16 +86,6 @@ mod tests {
     #[test]
     fn what_is_no_number_is_left_out() {
         assert_eq!(polyline([(0.0, 0.0), (1.0, f64::NAN), (2.0, 2.0)]), "M0 0L2 2");
-    }
-
-    #[test]
-    fn numbers_are_short() {
-        let mut path = String::new();
-        for value in [0.0, -0.04, -0.06, 12.96, -7.0] {
-            number(&mut path, value);
-            path.push(' ');
-        }
-        assert_eq!(path, "0 0 -0.1 13 -7 ");
     }
 
     #[test]
