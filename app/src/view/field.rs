@@ -131,7 +131,7 @@ impl Figure {
             slider: self.slider,
             optional: self.clear.is_some(),
         }
-        .view(value.into(), Callback::new(set), typical)
+        .view(value, Callback::new(set), typical)
     }
 }
 

@@ -73,7 +73,7 @@ const PLATE: [Figure; 2] = [
                 if let Rating::Plate { current_a, .. } = &mut load.rating {
                     *current_a = value;
                 }
-            })
+            });
         },
     ),
     Figure::new(
@@ -87,7 +87,7 @@ const PLATE: [Figure; 2] = [
                 if let Rating::Plate { at_v, .. } = &mut load.rating {
                     *at_v = value;
                 }
-            })
+            });
         },
     ),
 ];
@@ -114,7 +114,7 @@ const OUTPUT: [Figure; 2] = [
                 if let Rating::Output { power_w, .. } = &mut load.rating {
                     *power_w = value;
                 }
-            })
+            });
         },
     ),
     Figure::new(
@@ -128,7 +128,7 @@ const OUTPUT: [Figure; 2] = [
                 if let Rating::Output { efficiency_pct, .. } = &mut load.rating {
                     *efficiency_pct = value;
                 }
-            })
+            });
         },
     )
     .hint(L::OutputHint),
@@ -223,7 +223,7 @@ fn name_box(store: Store, place: usize) -> View {
         of_load(plan, place, unnamed).unwrap_or_default()
     });
     let set = edit(store, "load name", place, |plan, place, name| {
-        to_load(plan, place, |load| load.name = name)
+        to_load(plan, place, |load| load.name = name);
     });
     text_box(WORDS.label(L::Name), own, usual, set)
 }
@@ -267,13 +267,13 @@ fn details(store: Store, place: usize) -> View {
             if on {
                 load.schedule.when = When::Always;
             }
-        })
+        });
     });
     let vital = part(store, place, |plan, place| {
         of_load(plan, place, |load| load.vital).unwrap_or_default()
     });
     let set_vital = edit(store, "load vital", place, |plan, place, on| {
-        to_load(plan, place, |load| load.vital = on)
+        to_load(plan, place, |load| load.vital = on);
     });
     group(vec![
         fields(store, place, &DETAILS).view(),
@@ -315,7 +315,7 @@ fn actions(store: Store, place: usize, open: RwSignal<Option<usize>>) -> View {
         .attr("class", "row")
         .child(button(L::Duplicate, "button quiet", duplicate))
         .child(button_unless(L::MoveUp, "button quiet", Signal::stored(place == 0), move || {
-            swap(place.saturating_sub(1))
+            swap(place.saturating_sub(1));
         }))
         .child(button_unless(L::MoveDown, "button quiet", last, move || swap(place + 1)))
         .child(button(L::Delete, "button quiet danger", delete))

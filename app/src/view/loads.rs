@@ -113,7 +113,7 @@ fn row(store: Store, place: usize, open: RwSignal<Option<usize>>) -> View {
                 .child(node("i").style_now("width", width).view())
                 .view(),
         )
-        .child(when(is_open.into(), move || load_editor(store, place, open)))
+        .child(when(is_open, move || load_editor(store, place, open)))
         .view()
 }
 

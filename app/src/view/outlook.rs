@@ -183,7 +183,17 @@ fn times_rows(solved: &Solved) -> Vec<Vec<String>> {
     vec![
         row(L::UntilReserve, times.to_reserve, time(times.dark_to_reserve)),
         row(L::UntilEmpty, times.to_empty, time(times.dark_to_empty)),
-        row(L::UntilFull, times.to_full, "–".to_owned()),
+        match (times.to_full, times.to_empty) {
+            // A run ends when the bank is empty; that it was not full by then says nothing of 31 days.
+            (None, Some(_)) => {
+                vec![
+                    WORDS.label(L::UntilFull).to_owned(),
+                    WORDS.label(L::NotBeforeEmpty).to_owned(),
+                    "–".to_owned(),
+                ]
+            }
+            (full, _) => row(L::UntilFull, full, "–".to_owned()),
+        },
     ]
 }
 
@@ -249,7 +259,7 @@ pub(crate) fn day_picture(store: Store) -> View {
 pub(crate) fn months(store: Store) -> View {
     let pick = Callback::new(move |month: usize| {
         store.edit("month", &mut |plan| {
-            plan.start.date = super::place::in_month(plan.start.date, month)
+            plan.start.date = super::place::in_month(plan.start.date, month);
         });
     });
     let tightest = said(store, |solved| WORDS.tightest(&solved.outlook));

@@ -229,7 +229,7 @@ fn start_fields(store: Store) -> View {
     let month = part(store, 0, |plan, _| plan.start.date.month0() as usize);
     let months = (0..12).map(|month| WORDS.month(month)).collect();
     let set_month = edit(store, "month", 0, |plan, _, month| {
-        plan.start.date = in_month(plan.start.date, month)
+        plan.start.date = in_month(plan.start.date, month);
     });
     let date = typed(move |text| set_date(store, &text));
     let time = typed(move |text| {

@@ -90,7 +90,7 @@ pub(crate) fn schedule_editor(value: Signal<Schedule>, set: Callback<Schedule>) 
     });
     let days =
         more(L::DaysAndMonths, move || group(vec![weekdays(edited).view(), months(edited).view()]));
-    group(vec![choice(L::When, &KINDS, kind.into(), set_kind).view(), body.view(), days.view()])
+    group(vec![choice(L::When, &KINDS, kind, set_kind).view(), body.view(), days.view()])
 }
 
 fn hours_box(edited: Edited) -> View {
@@ -108,7 +108,7 @@ fn hours_box(edited: Edited) -> View {
     let field = Field::HoursPerDay;
     let (label, slider) = (WORDS.field(field), Some((0.0, 24.0, 0.25)));
     NumberBox { label, hint: "", field, slider, optional: false }.view(
-        hours.into(),
+        hours,
         set,
         Signal::stored(None),
     )
@@ -180,7 +180,7 @@ fn span_row(edited: Edited, place: usize) -> View {
             if place < spans.len() {
                 spans.remove(place);
             }
-        })
+        });
     });
     node("li")
         .attr("class", "span")

@@ -97,10 +97,10 @@ fn masthead(store: Store) -> View {
                 .attr("class", "menu")
                 .attr("aria-label", WORDS.label(L::Menu))
                 .child(item("menu-plans", L::Plans, on, move || {
-                    store.dialog.set(Some(Dialog::Plans))
+                    store.dialog.set(Some(Dialog::Plans));
                 }))
                 .child(item("menu-share", L::Share, on, move || {
-                    store.dialog.set(Some(Dialog::Share))
+                    store.dialog.set(Some(Dialog::Share));
                 }))
                 .child(item("menu-undo", L::Undo, no_undo, move || store.undo()))
                 .child(item("menu-redo", L::Redo, no_redo, move || store.redo()))

@@ -44,7 +44,7 @@ fn inside(store: Store) -> View {
         store.edit("add array", &mut |plan| {
             let azimuth_deg = if plan.place.latitude_deg < 0.0 { 0.0 } else { 180.0 };
             plan.arrays.push(Array { azimuth_deg, ..Array::default() });
-        })
+        });
     };
     group(vec![
         arrays.view(),
@@ -145,7 +145,7 @@ fn array_editor(store: Store, place: usize) -> View {
             if place < plan.arrays.len() {
                 plan.arrays.remove(place);
             }
-        })
+        });
     };
     let shade = more(L::Shade, move || {
         group(vec![
@@ -239,7 +239,7 @@ const ALTERNATOR: [Figure; 1] = [Figure::new(
     |plan, _| plan.alternator.as_ref().map(|own| own.limit_a),
     |plan, _, value| {
         if let Some(own) = &mut plan.alternator {
-            own.limit_a = value
+            own.limit_a = value;
         }
     },
 )
@@ -250,7 +250,7 @@ const SHORE: [Figure; 1] = [Figure::new(
     |plan, _| plan.shore.as_ref().map(|own| own.limit_a),
     |plan, _, value| {
         if let Some(own) = &mut plan.shore {
-            own.limit_a = value
+            own.limit_a = value;
         }
     },
 )
@@ -274,7 +274,7 @@ fn charger(
             (_, false) => {}
         });
     });
-    let figures = when(there.into(), move || {
+    let figures = when(there, move || {
         let schedule = memo(Box::new(move || {
             store.plan.with(|plan| {
                 (at.get)(plan)
@@ -289,11 +289,7 @@ fn charger(
                 }
             });
         });
-        group(vec![fields(store, 0, figures).view(), schedule_editor(schedule.into(), set).view()])
+        group(vec![fields(store, 0, figures).view(), schedule_editor(schedule, set).view()])
     });
-    node("div")
-        .attr("class", "part")
-        .child(toggle(title, there.into(), set_there))
-        .child(figures)
-        .view()
+    node("div").attr("class", "part").child(toggle(title, there, set_there)).child(figures).view()
 }

@@ -136,6 +136,7 @@ labels! {
     NoSuchTown,
     NoTowns,
     Nothing,
+    NotBeforeEmpty,
     NothingFound,
     OnTheBank,
     OnThisDevice,

@@ -64,7 +64,7 @@ fn example(name: &str, text: &str) -> Result<(), Problem> {
         drop(black_box(run));
     });
     let assemble = median_of_bunches(|| {
-        drop(black_box(System::assemble(&plan, Climate::embedded(), &mut ())))
+        drop(black_box(System::assemble(&plan, Climate::embedded(), &mut ())));
     });
     let read = median_of_bunches(|| drop(black_box(Document::from_json(text))));
     let encode = median_of_bunches(|| drop(black_box(share::encode(&plan))));
