@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use sunlarder_engine::quantity::Hours;
 use sunlarder_engine::words::{Label as L, rounded};
 
-use super::field::more_while;
+use super::field::{more_while, plain};
 use super::place::place_name;
 use super::table::table;
 use super::working::worked;
@@ -25,7 +25,7 @@ pub(crate) fn verdict(store: Store) -> View {
             start.date.month0() as usize,
             start.date.weekday().num_days_from_monday() as usize,
             &start.time.to_string(),
-            &format!("{} %", rounded(start.charge_pct)),
+            &format!("{} %", plain(start.charge_pct)),
         )
     });
     let sentence = said(store, |solved| Some(WORDS.headline(&solved.outlook)));
