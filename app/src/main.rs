@@ -4,6 +4,8 @@ mod address;
 mod assets;
 mod bind;
 mod chart;
+mod decimal;
+mod dom;
 mod edge;
 mod history;
 mod keep;
@@ -32,7 +34,7 @@ fn stand(earth: &'static Climate) {
         edge::open_first(store);
         edge::follow_address(store);
         edge::keep_saved(store);
-        view::put_into_body(view::shell(store));
+        dom::node::put_into_body(view::shell(store));
     });
     edge::stand();
 }

@@ -9,6 +9,7 @@ use sunlarder_engine::system::System;
 use sunlarder_engine::words::{Label, clock, rounded};
 
 use crate::chart::{CurveData, DayData, MonthBar, MonthData, midnights};
+use crate::decimal::{decimal, padded};
 use crate::store::{Solved, WORDS};
 
 /// Shortest and longest span of the curve \[h\].
@@ -108,7 +109,7 @@ pub(crate) fn curve(solved: &Solved) -> CurveData {
         nights: nights(system, first, start_hour, hours),
         reached,
         reached_label: reached.map(label).unwrap_or_default(),
-        reserve_label: WORDS.reserve_line(&format!("{:.0} %", system.bank.reserve.0)),
+        reserve_label: WORDS.reserve_line(&format!("{} %", decimal(system.bank.reserve.0, 0))),
         day_labels: midnights(start_hour, hours)
             .into_iter()
             .map(|(at, days)| (at, weekday(days).to_owned()))
@@ -122,7 +123,7 @@ pub(crate) fn curve_rows(solved: &Solved) -> Vec<Vec<String>> {
     let data = curve(solved);
     let every = if data.hours > 24.0 * 5.0 { 48 } else { 24 };
     let percent = |values: &[f64], at: usize| {
-        values.get(at).map_or_else(|| "–".to_owned(), |value| format!("{value:.0}"))
+        values.get(at).map_or_else(|| "–".to_owned(), |value| decimal(*value, 0))
     };
     (0..data.charge.len())
         .step_by(every)
@@ -184,8 +185,8 @@ pub(crate) fn reading(solved: &Solved, hour: f64) -> String {
     let came = sample.flows.solar.0 + sample.flows.engine.0 + sample.flows.shore.0;
     WORDS.reading(
         &when,
-        &format!("{:.0} %", sample.charge * 100.0),
-        &format!("{:.1} V", sample.volts.0),
+        &format!("{} %", decimal(sample.charge * 100.0, 0)),
+        &format!("{} V", padded(sample.volts.0, 1)),
         &amps(came),
         &amps(sample.flows.load.0),
     )
@@ -211,7 +212,7 @@ pub(crate) fn signed(value: f64) -> String {
     let text = if value.abs() < 10.0 {
         rounded((value * 10.0).round() / 10.0)
     } else {
-        format!("{:.0}", value.abs())
+        decimal(value.abs(), 0)
     };
     let text = text.trim_start_matches('−').to_owned();
     match value {

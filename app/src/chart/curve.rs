@@ -1,90 +1,101 @@
 //! The remaining-time curve: state of charge over the coming days, and a cursor to read any hour of it.
 
-use leptos::ev::{KeyboardEvent, PointerEvent};
+use leptos::ev::{Event, KeyboardEvent, PointerEvent};
 use leptos::prelude::*;
 use leptos::web_sys;
 use wasm_bindgen::JsCast;
 
 use super::curve_plot::{CurveData, CurvePlot, Marker};
-use super::label::Placed;
+use super::label::{Anchor, Placed};
 use super::path::strokes;
+use super::shape::{self, dot, line, path, rect, text};
 use super::width::{css, width_of};
+use crate::bind::memo;
+use crate::decimal::decimal;
+use crate::dom::node::{View, group, node, nothing};
+use crate::dom::part::{Listener, dynamic};
 
 /// State of charge from now on, with the nights, the reserve and the hour of reaching it.
 ///
-/// The cursor follows a finger or mouse that is drawn along the picture, and the keys of a slider: arrows go by an hour,
-/// Page Up and Down by six, Home and End to the ends, Escape puts it away.
-#[component]
-pub(crate) fn RemainingCurve(
-    /// What to show.
-    #[prop(into)]
+/// `cursor` is the hour being read, counted from the first sample \[h\]; nothing is read while it is `None`. It follows a finger
+/// or mouse that is drawn along the picture, and the keys of a slider: arrows go by an hour, Page Up and Down by six, Home and
+/// End to the ends, Escape puts it away. `value_text` is what a screen reader says at an hour, `label` what it calls the cursor.
+pub(crate) fn remaining_curve(
     data: Signal<CurveData>,
-    /// The hour being read, counted from the first sample \[h\]; nothing is read while it is `None`.
     cursor: RwSignal<Option<f64>>,
-    /// What a screen reader says at an hour.
-    #[prop(into)]
     value_text: Callback<f64, String>,
-    /// What the cursor is called; the picture's own words if nothing is given.
-    #[prop(optional, into)]
-    cursor_label: Option<Signal<String>>,
-) -> impl IntoView {
-    let node = NodeRef::new();
-    let width = width_of(node);
-    let plot = Memo::new(move |_| data.with(|data| CurvePlot::new(data, width.get())));
-    let point = Memo::new(move |_| {
+    label: Signal<String>,
+) -> View {
+    let frame = node("div").attr("class", "curve");
+    let width = width_of(&frame.element());
+    let plot = memo(Box::new(move || data.with(|data| CurvePlot::new(data, width.get()))));
+    let point = memo(Box::new(move || {
         let hour = cursor.get()?;
         data.with(|data| plot.with(|plot| plot.point(data, hour)))
+    }));
+    let drawn = dynamic(move || {
+        let plot = plot.get();
+        let aria = data.with_untracked(|data| data.aria.clone());
+        if plot.width > 0.0 { picture(&plot, &aria, point) } else { nothing() }
     });
-    let name =
-        move || cursor_label.map_or_else(|| data.with(|data| data.aria.clone()), |l| l.get());
+    let at = move || cursor.get().unwrap_or(0.0);
+    let length =
+        |of: fn(&CurvePlot) -> f64| memo(Box::new(move || plot.with(|plot| css(of(plot)))));
+    let slider = node("div")
+        .attr("class", "curve-cursor")
+        .attr("role", "slider")
+        .attr("tabindex", "0")
+        .attr("aria-label", label)
+        .attr("aria-valuemin", "0")
+        .attr("aria-valuemax", memo(Box::new(move || data.with(|data| decimal(data.hours, 2)))))
+        .attr("aria-valuenow", memo(Box::new(move || decimal(at(), 2))))
+        .attr("aria-valuetext", memo(Box::new(move || value_text.run(at()))))
+        .style_now("left", length(|plot| plot.left))
+        .style_now("width", length(|plot| plot.right - plot.left))
+        .style_now("top", length(|plot| plot.top))
+        .style_now("height", length(|plot| plot.bottom - plot.top))
+        .on("pointerdown", grab(data, cursor))
+        .on("pointermove", drag(data, cursor))
+        .on("keydown", press(data, cursor));
+    frame.child(drawn).child(slider.view()).view()
+}
 
-    let read = move |event: &PointerEvent| {
-        let Some(area) = area_of(event) else { return };
-        let share = f64::from(event.offset_x()) / f64::from(area.client_width().max(1));
-        cursor.set(Some(data.with_untracked(|data| data.hour_at(share))));
-    };
-    let grab = move |event: PointerEvent| {
+/// Reads the hour under the pointer.
+fn read(event: &PointerEvent, data: Signal<CurveData>, cursor: RwSignal<Option<f64>>) {
+    let Some(area) = area_of(event) else { return };
+    let share = f64::from(event.offset_x()) / f64::from(area.client_width().max(1));
+    cursor.set(Some(data.with_untracked(|data| data.hour_at(share))));
+}
+
+fn grab(data: Signal<CurveData>, cursor: RwSignal<Option<f64>>) -> Listener {
+    Box::new(move |event: Event| {
+        let event: PointerEvent = event.unchecked_into();
         if let Some(area) = area_of(&event) {
             // Refused only for a pointer that is gone already; the press alone is read then.
             let _ = area.set_pointer_capture(event.pointer_id());
         }
-        read(&event);
-    };
-    let drag = move |event: PointerEvent| {
+        read(&event, data, cursor);
+    })
+}
+
+fn drag(data: Signal<CurveData>, cursor: RwSignal<Option<f64>>) -> Listener {
+    Box::new(move |event: Event| {
+        let event: PointerEvent = event.unchecked_into();
         if event.buttons() != 0 {
-            read(&event);
+            read(&event, data, cursor);
         }
-    };
-    let press = move |event: KeyboardEvent| {
+    })
+}
+
+fn press(data: Signal<CurveData>, cursor: RwSignal<Option<f64>>) -> Listener {
+    Box::new(move |event: Event| {
+        let event: KeyboardEvent = event.unchecked_into();
         let hours = data.with_untracked(|data| data.hours);
         if let Some(hour) = after_key(&event.key(), cursor.get_untracked(), hours) {
             event.prevent_default();
             cursor.set(hour);
         }
-    };
-
-    view! {
-        <div class="curve" node_ref=node>
-            {move || plot.with(|plot| (plot.width > 0.0).then(|| picture(plot, data, point)))}
-            <div
-                class="curve-cursor"
-                role="slider"
-                tabindex="0"
-                aria-label=name
-                aria-valuemin="0"
-                aria-valuemax=move || data.with(|data| data.hours.to_string())
-                aria-valuenow=move || cursor.get().unwrap_or(0.0).to_string()
-                aria-valuetext=move || value_text.run(cursor.get().unwrap_or(0.0))
-                style:left=move || plot.with(|p| css(p.left))
-                style:width=move || plot.with(|p| css(p.right - p.left))
-                style:top=move || plot.with(|p| css(p.top))
-                style:height=move || plot.with(|p| css(p.bottom - p.top))
-                on:pointerdown=grab
-                on:pointermove=drag
-                on:keydown=press
-            ></div>
-        </div>
-    }
+    })
 }
 
 /// The area over the plot that an event is about.
@@ -108,75 +119,61 @@ fn after_key(key: &str, cursor: Option<f64>, hours: f64) -> Option<Option<f64>> 
     Some(Some(hour.min(hours).max(0.0)))
 }
 
-fn picture(
-    plot: &CurvePlot,
-    data: Signal<CurveData>,
-    point: Memo<Option<(f64, f64)>>,
-) -> impl IntoView + use<> {
+fn picture(plot: &CurvePlot, aria: &str, point: Signal<Option<(f64, f64)>>) -> View {
     let CurvePlot { width, height, left, right, top, bottom, .. } = *plot;
-    let aria = data.with_untracked(|data| data.aria.clone());
-    let title = aria.clone();
-    view! {
-        <svg role="img" aria-label=aria viewBox=format!("0 0 {width} {height}")>
-            <title>{title}</title>
-            {ground(plot)}
-            {lines(plot)}
-            {move || point.get().map(|(x, y)| view! {
-                <line class="cursor-line" x1=x x2=x y1=top y2=bottom />
-                <circle class="cursor-dot" cx=x cy=y r="5" />
-            })}
-            <line class="axis" x1=left x2=right y1=bottom y2=bottom />
-            {plot.marker.as_ref().map(marker)}
-        </svg>
-    }
+    let cursor = dynamic(move || match point.get() {
+        Some((x, y)) => {
+            group(vec![line("cursor-line", (x, top), (x, bottom)), dot("cursor-dot", (x, y))])
+        }
+        None => nothing(),
+    });
+    shape::picture(aria, (width, height), false)
+        .child(ground(plot))
+        .child(lines(plot))
+        .child(cursor)
+        .child(line("axis", (left, bottom), (right, bottom)))
+        .child(plot.marker.as_ref().map(marker))
+        .view()
 }
 
 /// Nights, grid and scales: what lies behind the lines.
-fn ground(plot: &CurvePlot) -> impl IntoView + use<> {
+fn ground(plot: &CurvePlot) -> View {
     let CurvePlot { left, right, top, bottom, days_y, .. } = *plot;
-    let nights = plot.nights.iter().map(|(x, width)| {
-        view! { <rect class="night" x=*x y=top width=*width height=bottom - top /> }
-    });
-    let rows = plot.rows.iter().map(|(y, base, figure)| {
-        view! {
-            <line class="grid" x1=left x2=right y1=*y y2=*y />
-            <text class="tick" x=left - 8.0 y=*base text-anchor="end">{figure.clone()}</text>
-        }
-    });
-    let midnights = strokes(&plot.midnights, top, bottom);
-    let marks = strokes(&plot.hour_marks, bottom, bottom + 4.0);
-    let days = plot.days.iter().map(|label| text("tick", label, days_y));
-    view! {
-        {nights.collect_view()}
-        <text class="tick" x=left - 8.0 y=top - 10.0 text-anchor="end">"%"</text>
-        {rows.collect_view()}
-        <path class="grid" d=midnights />
-        <path class="axis" d=marks />
-        {days.collect_view()}
+    let figure = |text: String| Placed { text, x: left - 8.0, anchor: Anchor::End };
+    let mut all = Vec::new();
+    for (x, width) in &plot.nights {
+        all.push(rect("night", (*x, top), (*width, bottom - top)));
     }
+    all.push(text("tick", &figure("%".to_owned()), top - 10.0));
+    for (y, base, percent) in &plot.rows {
+        all.push(line("grid", (left, *y), (right, *y)));
+        all.push(text("tick", &figure(percent.clone()), *base));
+    }
+    all.push(path("grid", &strokes(&plot.midnights, top, bottom)));
+    all.push(path("axis", &strokes(&plot.hour_marks, bottom, bottom + 4.0)));
+    for label in &plot.days {
+        all.push(text("tick", label, days_y));
+    }
+    group(all)
 }
 
-fn lines(plot: &CurvePlot) -> impl IntoView + use<> {
+fn lines(plot: &CurvePlot) -> View {
     let CurvePlot { left, right, reserve_y, reserve_label_y, .. } = *plot;
-    view! {
-        <line class="reserve-line" x1=left x2=right y1=reserve_y y2=reserve_y />
-        <path class="dark-line" d=plot.dark.clone() />
-        <path class="typical-line" d=plot.typical.clone() />
-        {text("reserve-label", &plot.reserve, reserve_label_y)}
-    }
+    group(vec![
+        line("reserve-line", (left, reserve_y), (right, reserve_y)),
+        path("dark-line", &plot.dark),
+        path("typical-line", &plot.typical),
+        text("reserve-label", &plot.reserve, reserve_label_y),
+    ])
 }
 
-fn marker(marker: &Marker) -> impl IntoView + use<> {
+fn marker(marker: &Marker) -> View {
     let Marker { x, y, label_y, stem_y, .. } = *marker;
-    view! {
-        <line class="stem" x1=x x2=x y1=y y2=stem_y />
-        <circle class="reached" cx=x cy=y r="5" />
-        {text("reached-label", &marker.label, label_y)}
-    }
-}
-
-fn text(class: &'static str, label: &Placed, y: f64) -> impl IntoView + use<> {
-    view! { <text class=class x=label.x y=y text-anchor=label.anchor.name()>{label.text.clone()}</text> }
+    group(vec![
+        line("stem", (x, y), (x, stem_y)),
+        dot("reached", (x, y)),
+        text("reached-label", &marker.label, label_y),
+    ])
 }
 
 #[cfg(test)]

@@ -4,6 +4,7 @@ use super::label::{Placed, row};
 use super::path::{polyline, sample};
 use super::scale::Linear;
 use super::time::{hour_step, hour_ticks, midnights};
+use crate::decimal::decimal;
 
 /// What the remaining-time curve shows. Hours count from the first sample.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -218,7 +219,7 @@ fn points(
 
 fn grid_row(charge: Linear, percent: f64) -> (f64, f64, String) {
     let y = charge.at(percent);
-    (y, y + HALF_LINE, format!("{percent}"))
+    (y, y + HALF_LINE, decimal(percent, 0))
 }
 
 /// A night's left edge and width, if any of it lies within the span.

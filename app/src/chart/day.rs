@@ -4,6 +4,10 @@ use leptos::prelude::*;
 
 use super::bars::{largest, share};
 use super::path::{self, Bar};
+use super::shape::{self, line, rect};
+use crate::decimal::decimal;
+use crate::dom::node::{View, group, node};
+use crate::dom::part::dynamic;
 
 /// What the strip shows. Hours are clock hours of the day.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -62,48 +66,34 @@ fn bars(watts: &[f64], per_watt: f64) -> impl Iterator<Item = (f64, f64, f64)> {
 }
 
 /// 24 hours of what comes in and what goes out, with the night behind.
-#[component]
-pub(crate) fn DayStrip(
-    /// What to show.
-    #[prop(into)]
-    data: Signal<DayData>,
-) -> impl IntoView {
-    let hours = move || {
-        let labels = data.with(|data| data.hour_labels.clone());
-        labels.into_iter().map(hour).collect_view()
-    };
-    view! {
-        <div class="day">
-            {move || data.with(picture)}
-            <div class="day-hours" aria-hidden="true">{hours}</div>
-        </div>
-    }
+pub(crate) fn day_strip(data: Signal<DayData>) -> View {
+    let hours =
+        dynamic(move || group(data.with(|data| data.hour_labels.iter().map(hour).collect())));
+    node("div")
+        .attr("class", "day")
+        .child(dynamic(move || data.with(picture)))
+        .child(
+            node("div").attr("class", "day-hours").attr("aria-hidden", "true").child(hours).view(),
+        )
+        .view()
 }
 
-fn hour((at, label): (f64, String)) -> impl IntoView {
-    view! { <span style:left=format!("{:.2}%", 100.0 * share(at, HOURS))>{label}</span> }
+fn hour((at, label): &(f64, String)) -> View {
+    let left = format!("{}%", decimal(100.0 * share(*at, HOURS), 2));
+    node("span").style("left", &left).child(label.clone()).view()
 }
 
-fn picture(data: &DayData) -> impl IntoView + use<> {
+fn picture(data: &DayData) -> View {
     let Strip { zero, up, down } = Strip::new(data);
     let nights = data.night.iter().map(|(from, to)| (from.clamp(0.0, HOURS), to.clamp(0.0, HOURS)));
-    let nights = nights.filter(|(from, to)| from < to).map(|(from, to)| {
-        view! { <rect class="night" x=from y="0" width=to - from height=HEIGHT /> }
-    });
-    view! {
-        <svg
-            role="img"
-            aria-label=data.aria.clone()
-            viewBox=format!("0 0 {HOURS} {HEIGHT}")
-            preserveAspectRatio="none"
-        >
-            <title>{data.aria.clone()}</title>
-            {nights.collect_view()}
-            <path class="gain" d=path::bars(up) />
-            <path class="need" d=path::bars(down) />
-            <line class="axis" x1="0" x2=HOURS y1=zero y2=zero />
-        </svg>
-    }
+    let night = |(from, to)| rect("night", (from, 0.0), (to - from, HEIGHT));
+    let nights: Vec<View> = nights.filter(|(from, to)| from < to).map(night).collect();
+    shape::picture(&data.aria, (HOURS, HEIGHT), true)
+        .child(nights)
+        .child(shape::path("gain", &path::bars(up)))
+        .child(shape::path("need", &path::bars(down)))
+        .child(line("axis", (0.0, zero), (HOURS, zero)))
+        .view()
 }
 
 #[cfg(test)]

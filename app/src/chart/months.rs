@@ -4,6 +4,11 @@ use leptos::prelude::*;
 
 use super::bars::{largest, scale, share};
 use super::path::{self, Bar};
+use super::shape::{self, line};
+use crate::bind::memo;
+use crate::decimal::decimal;
+use crate::dom::node::{View, group, node};
+use crate::dom::part::{act, dynamic};
 
 /// One month. Gain and need are in the same unit, whichever the labels say.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -56,33 +61,29 @@ fn top_of(data: &MonthData) -> f64 {
     largest(data.months.iter().flat_map(|m| [m.gain, m.need]))
 }
 
-/// Two bars a month with the balance under them. Each month is a button that picks it.
-#[component]
-pub(crate) fn MonthBalance(
-    /// What to show.
-    #[prop(into)]
-    data: Signal<MonthData>,
-    /// Told the index of the month that is picked.
-    #[prop(into)]
-    on_pick: Callback<usize>,
-) -> impl IntoView {
-    let ticks =
-        move || data.with(|data| scale(top_of(data), 3)).into_iter().map(tick).collect_view();
-    let picks = move || {
-        let months = data.with(|data| data.months.clone());
-        months
-            .into_iter()
-            .enumerate()
-            .map(|(i, month)| pick(month, move || on_pick.run(i)))
-            .collect_view()
-    };
-    view! {
-        <div class="months" class:long=move || data.with(is_long)>
-            <div class="months-scale" aria-hidden="true">{ticks}</div>
-            {move || data.with(picture)}
-            <ul class="months-picks">{picks}</ul>
-        </div>
-    }
+/// Two bars a month with the balance under them. Each month is a button that picks it: `on_pick` is told its index.
+pub(crate) fn month_balance(data: Signal<MonthData>, on_pick: Callback<usize>) -> View {
+    let ticks = dynamic(move || {
+        let scale = data.with(|data| scale(top_of(data), 3));
+        group(scale.into_iter().map(tick).collect())
+    });
+    let count = memo(Box::new(move || data.with(|data| data.months.len())));
+    // Only another number of months makes new buttons, or a picked one would lose the keyboard's focus.
+    let picks =
+        dynamic(move || group((0..count.get()).map(|at| pick(data, at, on_pick)).collect()));
+    node("div")
+        .attr("class", "months")
+        .class_while("long", memo(Box::new(move || data.with(is_long))))
+        .child(
+            node("div")
+                .attr("class", "months-scale")
+                .attr("aria-hidden", "true")
+                .child(ticks)
+                .view(),
+        )
+        .child(dynamic(move || data.with(picture)))
+        .child(node("ul").attr("class", "months-picks").child(picks).view())
+        .view()
 }
 
 /// Whether any balance is too long for a twelfth of a phone, which holds three figures.
@@ -90,51 +91,54 @@ fn is_long(data: &MonthData) -> bool {
     data.months.iter().any(|m| m.balance_label.chars().count() > 3)
 }
 
-fn tick((share, figure): (f64, String)) -> impl IntoView {
-    view! { <span style:bottom=format!("{:.1}%", 100.0 * share)>{figure}</span> }
+fn tick((share, figure): (f64, String)) -> View {
+    let bottom = format!("{}%", decimal(100.0 * share, 1));
+    node("span").style("bottom", &bottom).child(figure).view()
 }
 
-fn picture(data: &MonthData) -> impl IntoView + use<> {
+fn picture(data: &MonthData) -> View {
     let top = top_of(data);
     let width = MONTH * data.months.len().max(1) as f64;
-    let grid = scale(top, 3).into_iter().map(|(share, _)| {
+    let mut all = Vec::new();
+    for (share, _) in scale(top, 3) {
         let y = HEIGHT * (1.0 - share);
-        view! { <line class="grid" x1="0" x2=width y1=y y2=y /> }
-    });
+        all.push(line("grid", (0.0, y), (width, y)));
+    }
     let bars = data.months.iter().enumerate().map(|(at, month)| month.bars(at, top));
     let (gains, needs): (Vec<Bar>, Vec<Bar>) = bars.map(|[gain, need]| (gain, need)).unzip();
-    view! {
-        <svg
-            role="img"
-            aria-label=data.aria.clone()
-            viewBox=format!("0 0 {width} {HEIGHT}")
-            preserveAspectRatio="none"
-        >
-            <title>{data.aria.clone()}</title>
-            {grid.collect_view()}
-            <path class="gain" d=path::bars(gains) />
-            <path class="need" d=path::bars(needs) />
-        </svg>
-    }
+    all.push(shape::path("gain", &path::bars(gains)));
+    all.push(shape::path("need", &path::bars(needs)));
+    shape::picture(&data.aria, (width, HEIGHT), true).child(all).view()
 }
 
-fn pick(month: MonthBar, pick: impl Fn() + 'static) -> impl IntoView {
-    let aria_current = month.current.then_some("true");
-    view! {
-        <li>
-            <button
-                type="button"
-                class="month"
-                class:bad=month.bad
-                aria-current=aria_current
-                on:click=move |_| pick()
-            >
-                <span class="unseen">{month.name}" "</span>
-                <span class="month-label" aria-hidden="true">{month.label}</span>
-                <span class="month-balance">{month.balance_label}</span>
-            </button>
-        </li>
-    }
+fn pick(data: Signal<MonthData>, at: usize, on_pick: Callback<usize>) -> View {
+    let month =
+        memo(Box::new(move || data.with(|data| data.months.get(at).cloned().unwrap_or_default())));
+    let said = |what: fn(&MonthBar) -> String| memo(Box::new(move || month.with(what)));
+    let current = memo(Box::new(move || month.with(|month| month.current.then_some("true"))));
+    let button = node("button")
+        .attr("type", "button")
+        .attr("class", "month")
+        .class_while("bad", memo(Box::new(move || month.with(|month| month.bad))))
+        .attr("aria-current", current)
+        .on("click", act(move || on_pick.run(at)))
+        .child(
+            node("span").attr("class", "unseen").child(said(|m| m.name.clone())).child(" ").view(),
+        )
+        .child(
+            node("span")
+                .attr("class", "month-label")
+                .attr("aria-hidden", "true")
+                .child(said(|m| m.label.clone()))
+                .view(),
+        )
+        .child(
+            node("span")
+                .attr("class", "month-balance")
+                .child(said(|m| m.balance_label.clone()))
+                .view(),
+        );
+    node("li").child(button.view()).view()
 }
 
 #[cfg(test)]

@@ -1,6 +1,6 @@
 //! Lines as the path language of SVG.
 
-use std::fmt::Write;
+use crate::decimal::decimal;
 
 /// Points nearer than this to the last one drawn, in pixels, cannot be told from it.
 const NEAR: f64 = 0.5;
@@ -36,12 +36,12 @@ pub(crate) type Bar = (f64, f64, f64, f64);
 
 /// Rectangles as one path, in units of a picture that is stretched: to a thousandth.
 ///
-/// One element for a hundred bars: as a hundred elements, which are all touched anew at every edit, they took half its time.
+/// One element for a hundred bars: as a hundred elements, which are all made anew at every edit, they took half its time.
 pub(crate) fn bars(bars: impl IntoIterator<Item = Bar>) -> String {
     let mut path = String::new();
     for (x, y, width, height) in bars {
-        // Writing to a string cannot fail.
-        let _ = write!(path, "M{x:.3} {y:.3}h{width:.3}v{height:.3}h{:.3}z", -width);
+        let [x, y, width, height, back] = [x, y, width, height, -width].map(|own| decimal(own, 3));
+        path.push_str(&format!("M{x} {y}h{width}v{height}h{back}z"));
     }
     path
 }
@@ -50,12 +50,8 @@ pub(crate) fn bars(bars: impl IntoIterator<Item = Bar>) -> String {
 pub(crate) fn strokes(at: &[f64], top: f64, bottom: f64) -> String {
     let mut path = String::new();
     for x in at {
-        for (letter, y) in [('M', top), ('L', bottom)] {
-            path.push(letter);
-            number(&mut path, *x);
-            path.push(' ');
-            number(&mut path, y);
-        }
+        let [x, top, bottom] = [*x, top, bottom].map(|own| decimal(own, 1));
+        path.push_str(&format!("M{x} {top}L{x} {bottom}"));
     }
     path
 }
@@ -66,22 +62,9 @@ fn near((x, y): (f64, f64), (other_x, other_y): (f64, f64)) -> bool {
 
 fn line_to(path: &mut String, (x, y): (f64, f64)) {
     path.push(if path.is_empty() { 'M' } else { 'L' });
-    number(path, x);
+    path.push_str(&decimal(x, 1));
     path.push(' ');
-    number(path, y);
-}
-
-/// A number to a tenth, without a needless ".0".
-fn number(path: &mut String, value: f64) {
-    // Writing to a string cannot fail. The cast stops at the ends of i64, far outside any page.
-    let tenths = (value * 10.0).round() as i64;
-    let sign = if tenths < 0 { "-" } else { "" };
-    let (whole, rest) = (tenths.unsigned_abs() / 10, tenths.unsigned_abs() % 10);
-    let _ = if rest == 0 {
-        write!(path, "{sign}{whole}")
-    } else {
-        write!(path, "{sign}{whole}.{rest}")
-    };
+    path.push_str(&decimal(y, 1));
 }
 
 /// The value of a series of equal steps at `hour`, straight between its samples; the ends hold beyond it.
@@ -102,6 +85,14 @@ mod tests {
     #[test]
     fn a_line_goes_through_its_points() {
         assert_eq!(polyline([(0.0, 10.0), (5.25, 3.0), (10.0, -2.5)]), "M0 10L5.3 3L10 -2.5");
+    }
+
+    #[test]
+    fn bars_and_strokes_are_one_path_each() {
+        let path = bars([(0.0, 10.0, 0.22, 5.0), (1.0, 8.5, 0.22, 6.5)]);
+        assert_eq!(path, "M0 10h0.22v5h-0.22zM1 8.5h0.22v6.5h-0.22z");
+        assert_eq!(strokes(&[4.0, 8.25], 196.0, 200.0), "M4 196L4 200M8.3 196L8.3 200");
+        assert_eq!((bars([]), strokes(&[], 0.0, 1.0)), (String::new(), String::new()));
     }
 
     #[test]
@@ -128,24 +119,6 @@ mod tests {
     #[test]
     fn what_is_no_number_is_left_out() {
         assert_eq!(polyline([(0.0, 0.0), (1.0, f64::NAN), (2.0, 2.0)]), "M0 0L2 2");
-    }
-
-    #[test]
-    fn bars_and_strokes_are_one_path_each() {
-        let path = bars([(0.0, 10.0, 0.22, 5.0), (1.0, 8.5, 0.22, 6.5)]);
-        assert_eq!(path, "M0.000 10.000h0.220v5.000h-0.220zM1.000 8.500h0.220v6.500h-0.220z");
-        assert_eq!(strokes(&[4.0, 8.25], 196.0, 200.0), "M4 196L4 200M8.3 196L8.3 200");
-        assert_eq!((bars([]), strokes(&[], 0.0, 1.0)), (String::new(), String::new()));
-    }
-
-    #[test]
-    fn numbers_are_short() {
-        let mut path = String::new();
-        for value in [0.0, -0.04, -0.06, 12.96, -7.0] {
-            number(&mut path, value);
-            path.push(' ');
-        }
-        assert_eq!(path, "0 0 -0.1 13 -7 ");
     }
 
     #[test]

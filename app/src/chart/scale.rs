@@ -1,5 +1,7 @@
 //! Where a value stands on an axis, and which values get a tick.
 
+use crate::decimal::{decimal, padded};
+
 /// A straight map from a domain of values to a range of pixels; either may run backwards.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Linear {
@@ -56,10 +58,11 @@ fn round_step(rough: f64) -> Option<f64> {
 /// A tick's figure, with as many decimals as its step needs; in powers of ten beyond a million.
 pub(crate) fn tick_label(value: f64, step: f64) -> String {
     if value.abs() >= 1e6 {
-        return format!("{value:e}");
+        let power = value.abs().log10().floor() as i32;
+        return format!("{}e{power}", decimal(value / 10_f64.powi(power), 3));
     }
     let decimals = (-step.abs().log10().floor()).clamp(0.0, 6.0);
-    format!("{value:.*}", decimals as usize)
+    padded(value, decimals as u32)
 }
 
 #[cfg(test)]
@@ -142,5 +145,6 @@ mod tests {
         assert_eq!(tick_label(0.02, 0.02), "0.02");
         assert_eq!(tick_label(-20.0, 20.0), "-20");
         assert_eq!(tick_label(2e6, 1e6), "2e6");
+        assert_eq!(tick_label(1.5e300, 5e299), "1.5e300");
     }
 }

@@ -3,19 +3,21 @@
 //! Charts are laid out in sixteenths of the reader's type size (of `1rem`), which are CSS pixels at the usual size: where
 //! somebody reads larger type, the text in charts grows too, and the layout knows that it has less room.
 
-use leptos::html::Div;
 use leptos::prelude::*;
 use leptos::web_sys;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::Closure;
 use web_sys::ResizeObserver;
 
+use crate::bind::watch;
+use crate::decimal::decimal;
+
 /// Units of a chart in the reader's type size.
 const UNITS: f64 = 16.0;
 
 /// A chart's length as a CSS length.
 pub(crate) fn css(length: f64) -> String {
-    format!("{:.4}rem", length / UNITS)
+    format!("{}rem", decimal(length / UNITS, 4))
 }
 
 /// The reader's type size \[CSS px\].
@@ -28,27 +30,24 @@ fn type_size() -> Option<f64> {
 }
 
 /// The inner width of the element in units of a chart; 0 until it stands on the page, and while it is hidden.
-pub(crate) fn width_of(node: NodeRef<Div>) -> ReadSignal<f64> {
+pub(crate) fn width_of(element: &web_sys::Element) -> ReadSignal<f64> {
     let (width, set_width) = signal(0.0);
+    let own = element.clone();
     let measure = move || {
-        let Some(element) = node.get_untracked() else { return };
-        let now = f64::from(element.client_width()) * UNITS / type_size().unwrap_or(UNITS);
+        let now = f64::from(own.client_width()) * UNITS / type_size().unwrap_or(UNITS);
         if now != width.get_untracked() {
             set_width.set(now);
         }
     };
-    Effect::new(move || {
-        let Some(element) = node.get() else { return };
-        measure();
-        let callback = Closure::<dyn FnMut()>::new(measure);
-        // Without an observer the chart keeps the width it had at first.
-        let Ok(observer) = ResizeObserver::new(callback.as_ref().unchecked_ref()) else { return };
-        observer.observe(&element);
-        // The observer calls the closure, so both live for as long as the chart stands.
-        let watch = StoredValue::new_local((observer, callback));
-        on_cleanup(move || {
-            watch.try_with_value(|(observer, _)| observer.disconnect());
-        });
+    // Once now that the element is about to stand on the page: without an observer the chart keeps the width it had at first.
+    watch(Box::new(measure.clone()));
+    let callback = Closure::<dyn FnMut()>::new(measure);
+    let Ok(observer) = ResizeObserver::new(callback.as_ref().unchecked_ref()) else { return width };
+    observer.observe(element);
+    // The observer calls the closure, so both live for as long as the chart stands.
+    let watch = StoredValue::new_local((observer, callback));
+    on_cleanup(move || {
+        watch.try_with_value(|(observer, _)| observer.disconnect());
     });
     width
 }

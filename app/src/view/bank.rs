@@ -6,11 +6,12 @@ use sunlarder_engine::document::{Bank, Chemistry, Field, Kept};
 use sunlarder_engine::words::{Label as L, amount, rounded};
 
 use super::field::{Figure, choice, fields, more, select};
-use super::node::{Child as _, View, group, node};
-use super::part::when;
 use super::question::question;
 use super::working::worked;
 use crate::bind::{edit, part, said};
+use crate::decimal::decimal;
+use crate::dom::node::{Child as _, View, group, node};
+use crate::dom::part::when;
 use crate::store::{Solved, Store, WORDS};
 
 /// What everyone knows of a bank.
@@ -150,7 +151,7 @@ fn usable(solved: &Solved) -> String {
     WORDS.usable(
         &amount(outlook.capacity.usable),
         &amount(solved.system.bank.rated),
-        &format!("{:.0} °C", outlook.bank_temperature.0),
+        &format!("{} °C", decimal(outlook.bank_temperature.0, 0)),
         outlook.month,
     )
 }

@@ -11,10 +11,10 @@ use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 
 use super::field::{button, button_unless, text_box};
-use super::node::{Child as _, View, group, node};
-use super::part::{Listener, act, dynamic, typed, when};
 use crate::address;
 use crate::bind::{edit, fixed, memo, part, signal, watch};
+use crate::dom::node::{Child as _, View, group, node};
+use crate::dom::part::{Listener, act, dynamic, typed, when};
 use crate::keep::{self, Kept, PlanId};
 use crate::store::{Dialog, Face, Store, WORDS};
 

@@ -10,9 +10,10 @@ use sunlarder_engine::document::{Document, Field, Problem};
 use sunlarder_engine::words::Label;
 use sunlarder_engine::working::Tag;
 
-use super::node::{View, node, nothing};
-use super::part::{Dynamic, Listener, act, dynamic, is_open, typed, when};
 use crate::bind::{memo, signal, watch};
+use crate::decimal::decimal;
+use crate::dom::node::{View, node, nothing};
+use crate::dom::part::{Dynamic, Listener, act, dynamic, is_open, typed, when};
 use crate::store::{Solved, Store, WORDS};
 
 /// A new id for an element that something refers to.
@@ -21,9 +22,9 @@ pub(crate) fn fresh_id(what: &str) -> String {
     format!("{what}-{}", NEXT.fetch_add(1, Ordering::Relaxed))
 }
 
-/// A number as a person types it back.
+/// A number as a person types it back: no figure of the plan is finer than a thousandth.
 pub(crate) fn plain(value: f64) -> String {
-    if value.is_finite() { value.to_string() } else { String::new() }
+    if value.is_finite() { decimal(value, 3) } else { String::new() }
 }
 
 /// What was typed: nothing, a number within its range, or a sentence about what is wrong.
@@ -206,7 +207,7 @@ impl NumberBox {
         let invalid = Signal::derive(move || error.with(|error| !error.is_empty()));
         let invalid_word =
             Signal::derive(move || if invalid.get() { "true" } else { "false" }.to_owned());
-        let typical = Signal::derive(move || typical.get().map(shown).unwrap_or_default());
+        let typical = Signal::derive(move || typical.get().map(plain).unwrap_or_default());
         node("div")
             .attr("class", "field")
             .class_while("invalid", invalid)
@@ -242,11 +243,6 @@ impl NumberBox {
             )
             .view()
     }
-}
-
-/// A typical figure, short enough for its box.
-fn shown(value: f64) -> String {
-    plain((value * 1000.0).round() / 1000.0)
 }
 
 /// A text of the plan.

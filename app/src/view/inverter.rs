@@ -4,9 +4,9 @@ use sunlarder_engine::document::{Awake, Document, Field, Inverter};
 use sunlarder_engine::words::Label as L;
 
 use super::field::{Figure, choice, fields, more, toggle};
-use super::node::{Child as _, View, group, node};
-use super::part::when;
 use crate::bind::{edit, part};
+use crate::dom::node::{Child as _, View, group, node};
+use crate::dom::part::when;
 use crate::store::Store;
 
 fn own(plan: &Document) -> Option<&Inverter> {

@@ -6,10 +6,10 @@ use sunlarder_engine::load::catalogue::{Appliance, entry};
 use sunlarder_engine::words::{Label as L, amount};
 
 use super::field::{Figure, button, button_unless, choice, fields, more, select, text_box, toggle};
-use super::node::{Child as _, View, group, node};
-use super::part::{dynamic, when};
 use super::schedule::schedule_editor;
 use crate::bind::{edit, of_load, part, to_load};
+use crate::dom::node::{Child as _, View, group, node};
+use crate::dom::part::{dynamic, when};
 use crate::load_row;
 use crate::store::{Store, WORDS};
 

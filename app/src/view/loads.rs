@@ -12,10 +12,11 @@ use wasm_bindgen::JsCast;
 use super::field::{Figure, button, fields};
 use super::inverter::inverter_editor;
 use super::load_editor::load_editor;
-use super::node::{Child as _, View, group, node};
-use super::part::{Listener, act, dynamic, is_open, typed, when};
 use super::question::question;
-use crate::bind::{fixed, memo, of_load, part, said, said_of, signal};
+use crate::bind::{memo, of_load, part, said, said_of, signal};
+use crate::decimal::decimal;
+use crate::dom::node::{Child as _, View, group, node};
+use crate::dom::part::{Listener, act, dynamic, is_open, typed, when};
 use crate::load_row;
 use crate::store::{Solved, Store, WORDS};
 
@@ -63,7 +64,7 @@ fn largest(solved: &Solved) -> AmpHours {
 /// Width of a share's underline.
 fn share(charge: Option<AmpHours>, largest: AmpHours) -> String {
     let share = charge.map_or(0.0, |charge| charge / largest);
-    format!("{:.1}%", if share.is_finite() { share.clamp(0.0, 1.0) * 100.0 } else { 0.0 })
+    format!("{}%", decimal(share.clamp(0.0, 1.0) * 100.0, 1))
 }
 
 fn row(store: Store, place: usize, open: RwSignal<Option<usize>>) -> View {
@@ -107,7 +108,10 @@ fn row(store: Store, place: usize, open: RwSignal<Option<usize>>) -> View {
                 .view(),
         )
         .child(
-            node("div").attr("class", "share").child(node("i").style("width", width).view()).view(),
+            node("div")
+                .attr("class", "share")
+                .child(node("i").style_now("width", width).view())
+                .view(),
         )
         .child(when(is_open, move || load_editor(store, place, open)))
         .view()
@@ -154,7 +158,7 @@ fn own_row(label: L, when: String, charge: AmpHours, width: String) -> View {
         .child(
             node("div")
                 .attr("class", "share")
-                .child(node("i").style("width", fixed(width)).view())
+                .child(node("i").style("width", &width).view())
                 .view(),
         )
         .view()

@@ -6,10 +6,8 @@ mod field;
 mod inverter;
 mod load_editor;
 mod loads;
-mod node;
 mod outlook;
 mod own_climate;
-mod part;
 mod place;
 mod question;
 mod schedule;
@@ -19,5 +17,4 @@ mod start;
 mod table;
 mod working;
 
-pub(crate) use node::put_into_body;
 pub(crate) use shell::shell;

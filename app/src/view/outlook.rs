@@ -7,13 +7,13 @@ use sunlarder_engine::quantity::Hours;
 use sunlarder_engine::words::{Label as L, rounded};
 
 use super::field::{more_while, plain};
-use super::node::{Child as _, View, embed, node, nothing};
-use super::part::dynamic;
 use super::place::place_name;
 use super::table::table;
 use super::working::worked;
 use crate::bind::{fixed, memo, part, said, signal, watch};
-use crate::chart::{DayStrip, MonthBalance, RemainingCurve};
+use crate::chart::{day_strip, month_balance, remaining_curve};
+use crate::dom::node::{Child as _, View, node, nothing};
+use crate::dom::part::dynamic;
 use crate::outlook_data as data;
 use crate::store::{Solved, Store, WORDS};
 
@@ -122,10 +122,12 @@ pub(crate) fn now(store: Store) -> View {
         .attr("class", "now")
         .attr("aria-label", WORDS.label(L::RemainingTime))
         .child(node("h2").attr("class", "unseen").child(WORDS.label(L::RemainingTime)).view())
-        .child(embed(move || {
-            view! { <RemainingCurve data=said(store, data::curve) cursor=cursor value_text=reading
-            cursor_label=fixed(WORDS.label(L::ReadTheCurve)) /> }
-        }))
+        .child(remaining_curve(
+            said(store, data::curve),
+            cursor,
+            reading,
+            fixed(WORDS.label(L::ReadTheCurve)),
+        ))
         .child(node("p").attr("class", "readout").child(signal(readout)).view())
         .child(node("ul").attr("class", "legend").child(keys).view())
         .child(more_while("more", L::AsATable, move || {
@@ -246,7 +248,7 @@ pub(crate) fn day_picture(store: Store) -> View {
                 .child(node("span").attr("class", "soft").child(WORDS.label(L::DayLegend)).view())
                 .view(),
         )
-        .child(embed(move || view! { <DayStrip data=said(store, data::day) /> }))
+        .child(day_strip(said(store, data::day)))
         .child(more_while("more", L::AsATable, move || {
             table(
                 L::DayInWords,
@@ -262,11 +264,11 @@ pub(crate) fn day_picture(store: Store) -> View {
 
 /// The twelve months, in against out.
 pub(crate) fn months(store: Store) -> View {
-    let pick = move |month: usize| {
+    let pick = Callback::new(move |month: usize| {
         store.edit("month", &mut |plan| {
             plan.start.date = super::place::in_month(plan.start.date, month);
         });
-    };
+    });
     let tightest = said(store, |solved| WORDS.tightest(&solved.outlook));
     node("figure")
         .attr("class", "picture")
@@ -277,9 +279,7 @@ pub(crate) fn months(store: Store) -> View {
                 .child(node("span").attr("class", "soft").child(WORDS.label(L::MonthLegend)).view())
                 .view(),
         )
-        .child(embed(
-            move || view! { <MonthBalance data=said(store, data::months) on_pick=pick /> },
-        ))
+        .child(month_balance(said(store, data::months), pick))
         .child(node("p").attr("class", "note").attr("id", "tightest").child(tightest).view())
         .child(more_while("more", L::AsATable, move || {
             let heads =

@@ -5,10 +5,10 @@ use sunlarder_engine::document::{Document, Field};
 use sunlarder_engine::words::{Label as L, rounded};
 
 use super::field::{Figure, toggle};
-use super::node::{Child as _, View, group, node};
-use super::part::when;
 use super::table::table;
 use crate::bind::{part, said};
+use crate::dom::node::{Child as _, View, group, node};
+use crate::dom::part::when;
 use crate::store::{Solved, Store, WORDS};
 
 /// The box of a month's own peak sun hours; the place is the month.

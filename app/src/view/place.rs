@@ -10,12 +10,12 @@ use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 
 use super::field::{Figure, button, fields, more, select, text_box};
-use super::node::{Child as _, View, group, node, nothing};
 use super::own_climate::own_climate;
-use super::part::{Listener, act, dynamic, typed};
 use super::question::question;
 use crate::assets::{Coming, ask_for_names};
 use crate::bind::{edit, fixed, part, signal};
+use crate::dom::node::{Child as _, View, group, node, nothing};
+use crate::dom::part::{Listener, act, dynamic, typed};
 use crate::store::{Store, WORDS};
 
 /// Puts a town into the plan.

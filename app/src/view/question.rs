@@ -3,8 +3,8 @@
 use leptos::prelude::*;
 use sunlarder_engine::words::Label;
 
-use super::node::{View, node, nothing};
-use super::part::{Listener, dynamic, is_open};
+use crate::dom::node::{View, node, nothing};
+use crate::dom::part::{Listener, dynamic, is_open};
 use crate::store::WORDS;
 
 /// A question that opens; its inside is made when it first does.

@@ -7,9 +7,10 @@ use sunlarder_engine::document::{
 use sunlarder_engine::words::{Label as L, clock};
 
 use super::field::{NumberBox, button_unless, choice, more};
-use super::node::{Child as _, View, group, node, nothing};
-use super::part::{act, dynamic, typed};
-use crate::bind::{fixed, memo};
+use crate::bind::memo;
+use crate::decimal::decimal;
+use crate::dom::node::{Child as _, View, group, node, nothing};
+use crate::dom::part::{act, dynamic, typed};
 use crate::load_row::clock_end;
 use crate::store::WORDS;
 
@@ -214,16 +215,14 @@ fn span_row(edited: Edited, place: usize) -> View {
 
 /// The day as a strip with its stretches.
 fn strip(edited: Edited) -> View {
-    let percent = |minute: u16| format!("{:.2}%", f64::from(minute) / f64::from(DAY_MIN) * 100.0);
+    let percent =
+        |minute: u16| format!("{}%", decimal(f64::from(minute) / f64::from(DAY_MIN) * 100.0, 2));
     let blocks = dynamic(move || {
         let parts = edited.value.with(spans_of).into_iter().flat_map(|span| span.unwrapped());
         let parts = parts.filter(|(from, to)| from < to);
         parts
             .map(|(from, to)| {
-                node("i")
-                    .style("left", fixed(percent(from)))
-                    .style("width", fixed(percent(to - from)))
-                    .view()
+                node("i").style("left", &percent(from)).style("width", &percent(to - from)).view()
             })
             .collect::<Vec<_>>()
             .view()

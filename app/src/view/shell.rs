@@ -7,13 +7,13 @@ use super::bank::bank_section;
 use super::dialogs::{dialogs, plan_name};
 use super::field::button;
 use super::loads::loads;
-use super::node::{Child as _, View, group, node, nothing};
 use super::outlook::{bar, cautions, day_picture, facts, months, now, times, verdict};
-use super::part::{act, dynamic, when};
 use super::place::place_section;
 use super::sources::sources;
 use super::start::start;
 use crate::bind::{part, watch};
+use crate::dom::node::{Child as _, View, group, node, nothing};
+use crate::dom::part::{act, dynamic, when};
 use crate::edge;
 use crate::store::{Dialog, Face, Store, WORDS};
 

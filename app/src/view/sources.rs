@@ -7,11 +7,11 @@ use sunlarder_engine::source::POWER_PER_K;
 use sunlarder_engine::words::{Label as L, rounded};
 
 use super::field::{Figure, button, button_unless, choice, fields, more, toggle};
-use super::node::{Child as _, View, group, node};
-use super::part::{dynamic, when};
 use super::question::question;
 use super::schedule::schedule_editor;
 use crate::bind::{edit, memo, part, said};
+use crate::dom::node::{Child as _, View, group, node};
+use crate::dom::part::{dynamic, when};
 use crate::store::{Solved, Store, WORDS};
 
 /// The question with its answer and the sources.

@@ -7,10 +7,10 @@ use sunlarder_engine::words::Label as L;
 
 use super::dialogs::opener;
 use super::field::button_unless;
-use super::node::{View, node};
-use super::part::act;
 use super::place::place_name;
 use crate::address::{EXAMPLES, example};
+use crate::dom::node::{View, node};
+use crate::dom::part::act;
 use crate::keep::{self, PlanId};
 use crate::store::{Answers, Store, WORDS};
 

@@ -3,8 +3,8 @@
 use leptos::prelude::*;
 use sunlarder_engine::words::Label;
 
-use super::node::{Child as _, View, node};
-use super::part::dynamic;
+use crate::dom::node::{Child as _, View, node};
+use crate::dom::part::dynamic;
 use crate::store::WORDS;
 
 /// A table whose first column names its rows.

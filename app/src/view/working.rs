@@ -5,7 +5,7 @@ use sunlarder_engine::words::{InputLine, Label, Line, lines};
 use sunlarder_engine::working::Working;
 
 use super::field::more_while;
-use super::node::{Child as _, View, node};
+use crate::dom::node::{Child as _, View, node};
 use crate::store::{Solved, Store, WORDS};
 
 /// The working of a figure, computed while it is open.

@@ -2,8 +2,7 @@
 //!
 //! Leptos' `view!` gives every element a type of its own and compiles its machinery once for each: on this page that was 150 kB of
 //! the 250 kB that a visitor may be asked for (measured with the whole page written both ways). So the page's plain elements are made here,
-//! by tag, over leptos' signals and render effects; one function serves all. Pictures, which change as a whole, stay
-//! leptos components and are let in by [`embed`].
+//! by tag, over leptos' signals and render effects; one function serves all.
 //!
 //! Whatever an effect makes belongs to that effect: when it runs again, all effects inside are ended first, as in leptos itself.
 
@@ -26,6 +25,12 @@ pub(crate) struct Node(web_sys::Element);
 /// A tag is a literal of ours; that the browser knows none by that name cannot happen, and would only leave a gap.
 pub(crate) fn node(tag: &'static str) -> Node {
     let made = document().create_element(tag);
+    Node(made.unwrap_or_else(|_| document().create_document_fragment().unchecked_into()))
+}
+
+/// A new element of a picture, which has a namespace of its own.
+pub(crate) fn svg_node(tag: &'static str) -> Node {
+    let made = document().create_element_ns(Some("http://www.w3.org/2000/svg"), tag);
     Node(made.unwrap_or_else(|_| document().create_document_fragment().unchecked_into()))
 }
 
@@ -77,8 +82,14 @@ impl Node {
         self
     }
 
-    /// With a computed style.
-    pub(crate) fn style(self, name: &'static str, value: Signal<String>) -> Self {
+    /// With a computed style that stays. Not an attribute, which a policy against styles in the page would refuse.
+    pub(crate) fn style(self, name: &'static str, value: &str) -> Self {
+        let _ = self.0.unchecked_ref::<web_sys::HtmlElement>().style().set_property(name, value);
+        self
+    }
+
+    /// With a computed style that changes.
+    pub(crate) fn style_now(self, name: &'static str, value: Signal<String>) -> Self {
         let style = self.0.clone().unchecked_into::<web_sys::HtmlElement>().style();
         follow(Box::new(move || {
             let _ = style.set_property(name, &value.get());
@@ -138,6 +149,19 @@ impl Value for Signal<String> {
     fn put(self, element: &web_sys::Element, name: &'static str) {
         let element = element.clone();
         follow(Box::new(move || set(&element, name, &self.get())));
+    }
+}
+
+impl Value for Signal<Option<&'static str>> {
+    /// Nothing takes the attribute away.
+    fn put(self, element: &web_sys::Element, name: &'static str) {
+        let element = element.clone();
+        follow(Box::new(move || match self.get() {
+            Some(value) => set(&element, name, value),
+            None => {
+                let _ = element.remove_attribute(name);
+            }
+        }));
     }
 }
 
@@ -253,14 +277,6 @@ impl Child for Vec<View> {
     fn view(self) -> View {
         group(self)
     }
-}
-
-/// A leptos component as a piece of the page, for as long as what is being made lives.
-pub(crate) fn embed<V: IntoView + 'static>(component: impl FnOnce() -> V + 'static) -> View {
-    let host = node("div").attr("class", "embed").element();
-    let mounted = mount_to(host.clone().unchecked_into(), component);
-    StoredValue::new_local(mounted);
-    View(host.into())
 }
 
 /// Puts the whole page into the document.

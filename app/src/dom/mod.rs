@@ -1,0 +1,4 @@
+//! Elements of the page over signals: what makes them, and the closures that change and listen.
+
+pub(crate) mod node;
+pub(crate) mod part;
