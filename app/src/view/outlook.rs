@@ -2,10 +2,11 @@
 
 use chrono::Datelike;
 use leptos::prelude::*;
+use sunlarder_engine::outlook::{Obstacle, Verdict};
 use sunlarder_engine::quantity::Hours;
 use sunlarder_engine::words::{Label as L, rounded};
 
-use super::field::more_while;
+use super::field::{more_while, plain};
 use super::node::{Child as _, View, embed, node, nothing};
 use super::part::dynamic;
 use super::place::place_name;
@@ -25,7 +26,7 @@ pub(crate) fn verdict(store: Store) -> View {
             start.date.month0() as usize,
             start.date.weekday().num_days_from_monday() as usize,
             &start.time.to_string(),
-            &format!("{} %", rounded(start.charge_pct)),
+            &format!("{} %", plain(start.charge_pct)),
         )
     });
     let sentence = said(store, |solved| Some(WORDS.headline(&solved.outlook)));
@@ -67,8 +68,13 @@ pub(crate) fn verdict(store: Store) -> View {
 pub(crate) fn cautions(store: Store) -> View {
     let items = memo(Box::new(move || {
         store.answers.with(|answers| {
-            let obstacles = answers.solved().map(|solved| solved.outlook.obstacles.clone());
-            let said = |own: &sunlarder_engine::outlook::Obstacle| {
+            let obstacles = answers.solved().map(|solved| {
+                // What decides the verdict already stands under it.
+                let decides = |own: &Obstacle| matches!(&solved.outlook.verdict, Verdict::CannotWork { why } if why == own);
+                let all = solved.outlook.obstacles.iter().copied();
+                all.filter(|own| !decides(own)).collect::<Vec<_>>()
+            });
+            let said = |own: &Obstacle| {
                 (own.stops(), WORDS.obstacle(own, &|tag| store.name_of(tag)))
             };
             obstacles.unwrap_or_default().iter().map(said).collect::<Vec<_>>()

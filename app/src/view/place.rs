@@ -3,7 +3,7 @@
 use chrono::{Datelike, NaiveDate};
 use leptos::prelude::*;
 use leptos::web_sys;
-use sunlarder_engine::document::{ClockTime, Document, Field};
+use sunlarder_engine::document::{ClockTime, Document, Field, date_from, date_text};
 use sunlarder_engine::place::{SummerTime, Town};
 use sunlarder_engine::words::{Label as L, rounded};
 use wasm_bindgen::closure::Closure;
@@ -244,7 +244,7 @@ fn start_fields(store: Store) -> View {
             "start-date",
             "date",
             L::FirstDay,
-            part(store, 0, |plan, _| plan.start.date.to_string()),
+            part(store, 0, |plan, _| date_text(plan.start.date)),
             date,
         ))
         .child(moment_box(
@@ -259,7 +259,7 @@ fn start_fields(store: Store) -> View {
 }
 
 fn set_date(store: Store, text: &str) {
-    let Ok(date) = text.parse::<NaiveDate>() else { return };
+    let Some(date) = date_from(text) else { return };
     let mut plan = store.plan.get_untracked();
     plan.start.date = date;
     match plan.checked() {
@@ -311,8 +311,7 @@ mod tests {
         let mut plan = Document::default();
         plan.place.peak_sun_h = Some([3.0; 12]);
         plan.place.record_low_c = Some(-20.0);
-        let towns = Gazetteer::from_text(include_str!("../../../engine/data/towns.tsv"));
-        let town = towns.find("nairobi", 1)[0];
+        let town = Gazetteer::embedded().find("nairobi", 1)[0];
         move_to(&mut plan, &town);
         assert_eq!(
             (plan.place.utc_offset_min, plan.place.peak_sun_h, plan.place.record_low_c),

@@ -17,17 +17,18 @@ pub(crate) fn worked(store: Store, title: Label, work: fn(&Solved, &mut Working)
             work(solved, &mut working);
             lines(&working, WORDS, &|tag| store.name_of(tag))
         });
-        lines.into_iter().rev().map(step).collect::<Vec<_>>().view()
+        lines.into_iter().enumerate().rev().map(step).collect::<Vec<_>>().view()
     })
 }
 
-/// One step: what it is, the equation in symbols and in numbers, what the symbols mean.
-fn step(line: Line) -> View {
+/// One step, by the number under which others refer to it: what it is, the equation in symbols and in numbers, what the
+/// symbols mean.
+fn step((at, line): (usize, Line)) -> View {
     let inputs: Vec<View> = line.inputs.into_iter().map(input).collect();
     let owner = line.owner.map(|owner| format!(" – {owner}")).unwrap_or_default();
     node("div")
         .attr("class", "step")
-        .child(node("h3").child(line.title).child(owner).view())
+        .child(node("h3").child(format!("{}. ", at + 1)).child(line.title).child(owner).view())
         .child(
             node("p")
                 .attr("class", "equation")

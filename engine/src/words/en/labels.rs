@@ -9,7 +9,7 @@ pub fn label(label: Label) -> &'static str {
         Label::NotBeforeEmpty => "empty before that",
         Label::MeanTemperature => "°C",
         Label::MeanWeatherPercent => "Mean weather, %",
-        Label::WithoutSunPercent => "Without any sun, %",
+        Label::WithoutSunPercent => "No sun at all, %",
         Label::Hour => "Hour",
         Label::InWatts24 => "In, W",
         Label::OutWatts24 => "Out, W",
@@ -33,7 +33,9 @@ pub fn label(label: Label) -> &'static str {
         Label::AsATable => "As a table",
         Label::AtTheseHours => "At these hours",
         Label::Autonomy => "Days of autonomy",
-        Label::AutonomyHint => "The usable charge over a mean day's use, with nothing coming in.",
+        Label::AutonomyHint => {
+            "The usable charge divided by the use of an average day, with nothing coming in."
+        }
         Label::AzimuthHint => {
             "0 is north, 90 east, 180 south, 270 west. A flat array faces nowhere."
         }
@@ -87,8 +89,10 @@ pub fn label(label: Label) -> &'static str {
         Label::FollowsTheHeat => "It cools, and works harder in the heat",
         Label::From => "From",
         Label::HaveLinkOrFile => "I have a link or a file",
-        Label::HealthHint => "What age has left of the capacity. A new one has 100 %.",
-        Label::HeatIsComputed => "Heat is reckoned from the weather hour by hour.",
+        Label::HealthHint => "How much of the capacity age has left. A new bank has 100 %.",
+        Label::HeatIsComputed => {
+            "The heat of the modules is worked out hour by hour from the weather."
+        }
         Label::HereName => "Here",
         Label::HourRateHint => {
             "The hours in which the label's capacity was measured; 20 is usual for lead."
@@ -100,7 +104,7 @@ pub fn label(label: Label) -> &'static str {
         Label::HowMonth => "How is this month's balance worked out?",
         Label::HowUsable => "How is the usable charge worked out?",
         Label::HowWorkedOut => "How is this worked out?",
-        Label::IdleHint => "What it takes while on with nothing connected.",
+        Label::IdleHint => "What it takes while it is on and nothing is connected.",
         Label::InADay => "In, a day",
         Label::InVoltsAndAmps => "In volts and amps",
         Label::InWatts => "In watts",
@@ -122,7 +126,7 @@ pub fn label(label: Label) -> &'static str {
             "The whole plan is in the link. Nothing is sent anywhere until you send it."
         }
         Label::LinkToPlan => "Link to this plan",
-        Label::LocationTaken => "Your place is taken over. Check the clock below.",
+        Label::LocationTaken => "The plan now stands where you are. Check the clock below.",
         Label::LongitudeHint => "East is positive, west negative.",
         Label::LossesAndSheet => "Losses and module sheet",
         Label::MayBeUsed => "May be used",
@@ -131,7 +135,7 @@ pub fn label(label: Label) -> &'static str {
         Label::ModulesInSeries => "Modules in series",
         Label::Month => "Month",
         Label::MonthByMonth => "Month by month",
-        Label::MonthLegend => "Ah a day, in against out; tap a month",
+        Label::MonthLegend => "Ah a day, in against out; pick a month",
         Label::MonthsOfTheYear => "Months of the year",
         Label::More => "More",
         Label::MoreOfTheBank => "Age, limits and losses",
@@ -155,7 +159,7 @@ pub fn label(label: Label) -> &'static str {
             "No such place is known here. Take a town near it, or type the coordinates."
         }
         Label::NoTowns => {
-            "The list of towns could not be loaded. Coordinates, under the fold below, work without it."
+            "The list of towns could not be loaded. You can still type coordinates below."
         }
         Label::Nothing => "nothing yet",
         Label::NothingFound => {
@@ -195,12 +199,12 @@ pub fn label(label: Label) -> &'static str {
         Label::RemainingTime => "State of charge from now on",
         Label::RemoveHours => "Remove these hours",
         Label::ReserveHint => {
-            "Charge that shall stay in the bank. The other side of the depth of discharge: 20 % kept is 80 % deep."
+            "Charge you mean to keep in the bank. With 20 % kept, the depth of discharge is 80 %."
         }
         Label::ReserveWord => "Reserve",
         Label::SaveFile => "Save as a file",
         Label::SaveRefused => "The browser did not let the page save a file.",
-        Label::ScrubHint => "Draw along the curve to read an hour.",
+        Label::ScrubHint => "Slide along the curve to read any hour.",
         Label::SearchAppliance => "What do you use?",
         Label::SearchTown => "Search a town, harbour or island",
         Label::Shade => "Shade",
@@ -235,7 +239,7 @@ pub fn label(label: Label) -> &'static str {
         Label::SurgeHint => {
             "How many times its power it takes at the start; 1 for none. Motors take 3 to 7."
         }
-        Label::TakeNewVersion => "Take the new version",
+        Label::TakeNewVersion => "Use it now",
         Label::TemperaturesAndGround => "Temperatures and ground",
         Label::ThereIsAnAlternator => "The engine charges",
         Label::ThereIsAnInverter => "There is an inverter",
@@ -260,7 +264,7 @@ pub fn label(label: Label) -> &'static str {
         Label::WhereAndWhen => "Where and when?",
         Label::WhereIAm => "Where I am",
         Label::WhichTiltIsBest => "Which tilt is best?",
-        Label::WithoutSun => "Without any sun",
+        Label::WithoutSun => "No sun at all",
     }
 }
 

@@ -48,7 +48,7 @@ pub fn usable(usable: &str, rated: &str, temperature: &str, of_month: usize) -> 
 #[must_use]
 pub fn bank_limits(charge: &str, discharge: &str, peak: &str, milliohm: &str) -> String {
     format!(
-        "The whole bank, as reckoned now: charge up to {charge}, discharge up to {discharge}, for a moment {peak}; resistance {milliohm} mΩ."
+        "The whole bank: charge up to {charge}, discharge up to {discharge}, for a moment {peak}; resistance {milliohm} mΩ."
     )
 }
 
@@ -274,7 +274,7 @@ pub fn no_number(field: Field, typed: &str) -> String {
     let label = super::problems::field(field);
     let typed: String = typed.chars().take(20).collect();
     format!(
-        "{label}: “{typed}” is no number; it must lie between {} and {}.",
+        "{label}: “{typed}” is not a number. Type one from {} to {}.",
         rounded(range.min),
         rounded(range.max)
     )
@@ -283,5 +283,5 @@ pub fn no_number(field: Field, typed: &str) -> String {
 /// Longer than the longest run.
 #[must_use]
 pub fn beyond() -> String {
-    format!("more than {} days", crate::outlook::HORIZON_DAYS)
+    format!("over {} days", crate::outlook::HORIZON_DAYS)
 }

@@ -64,39 +64,45 @@ pub fn explanation(outlook: &Outlook, system: &System, name_of: NameOf<'_>) -> S
     if let Verdict::CannotWork { why } = &outlook.verdict {
         return obstacle(why, name_of);
     }
+    if matches!(outlook.verdict, Verdict::NothingRuns) {
+        return "Pick things from the list, or type your own, and the answer appears here.".into();
+    }
     let times = outlook.times();
     let mut parts = Vec::new();
-    match (&outlook.verdict, times.dark_to_reserve) {
-        (Verdict::NothingRuns, _) => {
-            return "Pick things from the list, or type your own, and the answer appears here."
-                .into();
-        }
-        (Verdict::StartsBelowReserve { reserve, .. }, _) => {
-            parts.push(format!(
-                "The reserve is {}. Start fuller, or allow a deeper discharge.",
-                amount(*reserve)
-            ));
-        }
-        (_, Some(dark)) => {
-            parts.push(format!("Without any sun the reserve comes after {}.", duration(dark)));
-        }
-        (_, None) => {
-            parts.push(format!("Even without any sun you last more than {HORIZON_DAYS} days."));
-        }
+    // First what belongs to the run of the headline, then the run without sun, so that no one mixes the two.
+    if let Verdict::StartsBelowReserve { reserve, .. } = &outlook.verdict {
+        parts.push(format!(
+            "The reserve is {}. Start fuller, or allow a deeper discharge.",
+            amount(*reserve)
+        ));
     }
     if matches!(outlook.verdict, Verdict::ReachesReserve { .. }) {
         parts.push(match times.to_empty {
-            Some(empty) => format!("The bank is empty after {}.", duration(empty)),
-            None => format!("It is not quite empty after {HORIZON_DAYS} days."),
+            Some(empty) => format!("In that weather the bank is empty after {}.", duration(empty)),
+            None => format!("In that weather it is not quite empty after {HORIZON_DAYS} days."),
         });
     }
     if let (Some(full), true) = (times.to_full, system.start.charge < 0.97)
         && outlook.run.reserve_at.is_none_or(|reserve| full < reserve)
     {
-        parts.push(format!("Full again after {}.", duration(full)));
+        parts.push(format!("In that weather it is full after {}.", duration(full)));
     }
-    parts.push("Dull spells come; the mean month hides them.".into());
+    parts.extend(without_sun(outlook));
+    parts.push("Real weeks can be duller than the average.".into());
     parts.join(" ")
+}
+
+/// How soon the reserve comes with no sun at all; nothing for one who starts inside it.
+fn without_sun(outlook: &Outlook) -> Option<String> {
+    match (&outlook.verdict, outlook.times().dark_to_reserve) {
+        (Verdict::StartsBelowReserve { .. }, _) => None,
+        (_, Some(dark)) => {
+            Some(format!("With no sun at all, the reserve comes after {}.", duration(dark)))
+        }
+        (_, None) => {
+            Some(format!("Even with no sun at all you last more than {HORIZON_DAYS} days."))
+        }
+    }
 }
 
 /// Which months keep up, as short as it can be said.
@@ -195,7 +201,10 @@ pub fn obstacle(obstacle: &Obstacle, name_of: NameOf<'_>) -> String {
     let array = |place: u16| format!("Array {}", place + 1);
     match *obstacle {
         Obstacle::NoInverter { load: place } => {
-            format!("“{}” needs mains voltage, and there is no inverter.", load(place))
+            format!(
+                "“{}” needs mains voltage, and there is no inverter. Add one, or take this out.",
+                load(place)
+            )
         }
         Obstacle::InverterOverloaded { peak, rated } => format!(
             "At one time {} would hang on an inverter of {}. Take a larger one, or do not run these together.",
