@@ -1,5 +1,7 @@
 //! A buyer's ten minutes: from the bare address to a plan that works, and to somebody else's screen.
 
+#![allow(clippy::print_stdout, reason = "the measured lengths and times are printed")]
+
 use serde_json::json;
 use sunlarder_engine::document::Field;
 use sunlarder_engine::load::catalogue::Appliance;

@@ -1,5 +1,7 @@
 //! How soon an edit is on the screen, on a processor four times slower than this one.
 
+#![allow(clippy::print_stdout, reason = "the measured lengths and times are printed")]
+
 use serde_json::json;
 use sunlarder_engine::document::Field;
 use sunlarder_engine::words::Label;
