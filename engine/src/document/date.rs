@@ -4,7 +4,6 @@
 //! have to carry for the sake of eight digits.
 
 use chrono::{Datelike, NaiveDate};
-use serde::{Deserialize, Deserializer, Serializer, de};
 
 /// Reads `YYYY-MM-DD`, all digits written out; nothing for anything else, or for a day that the calendar does not have.
 #[must_use]
@@ -23,15 +22,6 @@ pub fn date_from(text: &str) -> Option<NaiveDate> {
 #[must_use]
 pub fn date_text(date: NaiveDate) -> String {
     format!("{:04}-{:02}-{:02}", date.year(), date.month(), date.day())
-}
-
-pub(super) fn serialize<S: Serializer>(date: &NaiveDate, to: S) -> Result<S::Ok, S::Error> {
-    to.serialize_str(&date_text(*date))
-}
-
-pub(super) fn deserialize<'de, D: Deserializer<'de>>(from: D) -> Result<NaiveDate, D::Error> {
-    let text = String::deserialize(from)?;
-    date_from(&text).ok_or_else(|| de::Error::invalid_value(de::Unexpected::Str(&text), &"a date"))
 }
 
 #[cfg(test)]

@@ -7,11 +7,14 @@
 
 mod date;
 mod field;
-mod locate;
+mod keys;
 mod problem;
+mod read;
 mod schedule;
 mod sections;
+mod visitor;
 mod walk;
+mod write;
 
 pub use date::{date_from, date_text};
 pub use field::{Field, Range};
@@ -21,7 +24,8 @@ pub use sections::{
     Array, Awake, Bank, Charger, Chemistry, Controller, ControllerKind, Cooling, Document,
     Inverter, Kept, Load, Losses, Mounting, Place, Rating, Shading, Start, Supply,
 };
-pub use walk::{List, TextField, Visitor, walk};
+pub use visitor::{List, TextField, Visitor};
+pub use walk::walk;
 
 use chrono::NaiveDate;
 
@@ -61,16 +65,18 @@ impl Document {
             }
             Some(_) => {}
         }
-        let document: Self = serde_json::from_value(value.clone())
-            .map_err(|fault| locate::problem(value, &fault.to_string()))?;
+        let mut document = Self::default();
+        walk::walk_named(&mut document, &mut read::Reader::new(&value))?;
         document.checked()
     }
 
-    /// The text of a file.
+    /// The text of a file, every number rounded to its resolution.
     #[must_use]
     pub fn to_json(&self) -> String {
-        // Every field is a number, text or list; nothing in it can fail to serialise.
-        serde_json::to_string_pretty(self).unwrap_or_default()
+        let mut writer = write::Writer::new(self.version);
+        // The walk hands out mutable references; the writer changes nothing and finds no fault.
+        let _ = walk::walk_named(&mut self.clone(), &mut writer);
+        writer.into_text()
     }
 
     /// The plan with every number rounded to its resolution, if all are in range.
@@ -206,6 +212,64 @@ mod tests {
             problem("\"quantity\": 3.0", "\"quantity\": \"three\""),
             wrong("loads[1].quantity", FieldFault::WrongKind)
         );
+    }
+
+    #[test]
+    fn faults_inside_a_section_are_located_too() {
+        let mut plan = plan();
+        plan.bank.kept = Kept::AtC(0.0);
+        plan.loads[1].rating = Rating::Plate { current_a: 2.0, at_v: 12.0 };
+        plan.loads[0].schedule.days = Days(0b110_0000);
+        let file = plan.to_json();
+        assert_eq!(Document::from_json(&file), Ok(plan));
+        let cases = [
+            ("\"at_v\"", "\"volts\"", "loads[1].rating.plate.volts", FieldFault::Unknown),
+            ("\"plate\"", "\"plaque\"", "loads[1].rating", FieldFault::WrongKind),
+            ("\"dirt_pct\": 3.0,", "", "arrays[0].losses.dirt_pct", FieldFault::Missing),
+            ("\"at_c\": 0.0", "\"inside\": 0.0", "bank.kept", FieldFault::WrongKind),
+            ("\"at_c\": 0.0", "\"at_c\": null", "bank.kept.at_c", FieldFault::WrongKind),
+            ("\"lifepo4\"", "\"lead\"", "bank.chemistry", FieldFault::WrongKind),
+            ("\"sat\"", "\"day\"", "loads[0].schedule.days", FieldFault::WrongKind),
+            ("\"2020-01-01\"", "\"2020-13-01\"", "start.date", FieldFault::WrongKind),
+            ("\"16:00\"", "\"24:00\"", "start.time", FieldFault::WrongKind),
+            ("\"place\"", "\"palace\"", "palace", FieldFault::Unknown),
+            ("\"reserve_pct\": 20.0,", "", "bank.reserve_pct", FieldFault::Missing),
+        ];
+        for (from, to, path, fault) in cases {
+            assert!(file.contains(from), "{from}");
+            let found = Document::from_json(&file.replacen(from, to, 1));
+            assert_eq!(found, Err(Problem::WrongField { path: path.into(), fault }), "{to}");
+        }
+    }
+
+    #[test]
+    fn what_a_file_leaves_out_gets_its_default() {
+        let file = r#"{"sunlarder": 1, "place": {"latitude_deg": 0, "longitude_deg": 0},
+            "start": {"date": "2020-01-01", "time": "16:00", "charge_pct": 100},
+            "bank": {"chemistry": "lifepo4", "battery_v": 12.8, "capacity_ah": 100,
+                "reserve_pct": 20, "hour_rate_h": null},
+            "inverter": null,
+            "loads": [{"rating": {"power_w": 10},
+                "schedule": {"when": {"hours_per_day": 1}, "months": [1, 12]}}]}"#;
+        let mut load = Load::default();
+        load.schedule.months = Months(0b1000_0000_0001);
+        let plan = Document { loads: vec![load], ..Document::default() };
+        assert_eq!(Document::from_json(file), Ok(plan));
+    }
+
+    #[test]
+    fn words_and_lists_are_written_for_people() {
+        let mut plan = plan();
+        plan.loads.truncate(1);
+        plan.loads[0].schedule = Schedule {
+            when: When::Spans(vec![Span { from_min: 60, to_min: 120 }]),
+            days: Days(0b110_0000),
+            months: Months(0b11),
+        };
+        let file: String = plan.to_json().split_whitespace().collect();
+        let schedule = r#"{"when":{"spans":["01:00-02:00"]},"days":["sat","sun"],"months":[1,2]}"#;
+        assert!(file.contains(&format!("\"schedule\":{schedule}")), "{file}");
+        assert_eq!(Document::from_json(&file.replace("Smallhut", "Small hut")), Ok(plan));
     }
 
     #[test]

@@ -2,8 +2,6 @@
 
 use core::fmt;
 
-use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
-
 /// Minutes in a day.
 pub const DAY_MIN: u16 = 1440;
 
@@ -61,19 +59,6 @@ impl core::str::FromStr for ClockTime {
     }
 }
 
-impl Serialize for ClockTime {
-    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
-        to.collect_str(self)
-    }
-}
-
-impl<'de> Deserialize<'de> for ClockTime {
-    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
-        let text = String::deserialize(from)?;
-        text.parse().map_err(|()| de::Error::invalid_value(de::Unexpected::Str(&text), &"a time"))
-    }
-}
-
 impl fmt::Display for Span {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "{}-{}", ClockTime(self.from_min), ClockTime(self.to_min))
@@ -89,22 +74,8 @@ impl core::str::FromStr for Span {
     }
 }
 
-impl Serialize for Span {
-    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
-        to.collect_str(self)
-    }
-}
-
-impl<'de> Deserialize<'de> for Span {
-    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
-        let text = String::deserialize(from)?;
-        text.parse().map_err(|()| de::Error::invalid_value(de::Unexpected::Str(&text), &"a span"))
-    }
-}
-
 /// The hours of a day in which something runs.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Debug, PartialEq)]
 pub enum When {
     /// Round the clock.
     Always,
@@ -121,7 +92,6 @@ pub struct Days(pub u8);
 impl Days {
     /// All seven.
     pub const ALL: Self = Self(0x7f);
-    const NAMES: [&'static str; 7] = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"];
 
     /// Whether the day with this number, Monday being 0, is among them.
     #[must_use]
@@ -145,58 +115,14 @@ impl Months {
     }
 }
 
-impl Serialize for Days {
-    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
-        to.collect_seq(
-            (0..7u8).filter(|day| self.has(*day)).map(|day| Self::NAMES[usize::from(day)]),
-        )
-    }
-}
-
-impl<'de> Deserialize<'de> for Days {
-    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
-        let mut bits = 0;
-        for name in Vec::<String>::deserialize(from)? {
-            let place = Self::NAMES.iter().position(|known| *known == name).ok_or_else(|| {
-                de::Error::invalid_value(de::Unexpected::Str(&name), &"mon to sun")
-            })?;
-            bits |= 1 << place;
-        }
-        Ok(Self(bits))
-    }
-}
-
-impl Serialize for Months {
-    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
-        to.collect_seq((0..12u8).filter(|month| self.has(*month)).map(|month| month + 1))
-    }
-}
-
-impl<'de> Deserialize<'de> for Months {
-    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
-        let mut bits = 0;
-        for month in Vec::<u8>::deserialize(from)? {
-            if !(1..=12).contains(&month) {
-                let found = de::Unexpected::Unsigned(month.into());
-                return Err(de::Error::invalid_value(found, &"1 to 12"));
-            }
-            bits |= 1 << (month - 1);
-        }
-        Ok(Self(bits))
-    }
-}
-
 /// When something runs.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Schedule {
     /// The hours of the day, in clock time.
     pub when: When,
     /// The days of the week.
-    #[serde(default = "all_days", skip_serializing_if = "is_all_days")]
     pub days: Days,
     /// The months of the year.
-    #[serde(default = "all_months", skip_serializing_if = "is_all_months")]
     pub months: Months,
 }
 
@@ -206,22 +132,6 @@ impl Schedule {
     pub fn daily(when: When) -> Self {
         Self { when, days: Days::ALL, months: Months::ALL }
     }
-}
-
-fn all_days() -> Days {
-    Days::ALL
-}
-
-fn is_all_days(days: &Days) -> bool {
-    *days == Days::ALL
-}
-
-fn all_months() -> Months {
-    Months::ALL
-}
-
-fn is_all_months(months: &Months) -> bool {
-    *months == Months::ALL
 }
 
 #[cfg(test)]
@@ -245,20 +155,5 @@ mod tests {
     fn a_span_over_midnight_falls_into_two() {
         let night = Span { from_min: 1320, to_min: 390 };
         assert_eq!(night.unwrapped(), [(1320, 1440), (0, 390)]);
-    }
-
-    #[test]
-    fn days_and_months_survive_json() {
-        let schedule = Schedule {
-            when: When::Spans(vec![Span { from_min: 60, to_min: 120 }]),
-            days: Days(0b110_0000),
-            months: Months(0b11),
-        };
-        let text = serde_json::to_string(&schedule).unwrap();
-        assert_eq!(
-            text,
-            r#"{"when":{"spans":["01:00-02:00"]},"days":["sat","sun"],"months":[1,2]}"#
-        );
-        assert_eq!(serde_json::from_str::<Schedule>(&text).unwrap(), schedule);
     }
 }

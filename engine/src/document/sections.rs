@@ -4,78 +4,59 @@
 //! pretends that somebody measured what nobody did.
 
 use chrono::NaiveDate;
-use serde::{Deserialize, Serialize};
 
 use super::schedule::{ClockTime, Schedule, When};
 use crate::place::{Clock, SummerTime};
 
 /// A whole scenario, format version 1.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Document {
     /// The format's version; its key marks the file as ours.
-    #[serde(rename = "sunlarder")]
     pub version: u32,
     /// What the person calls the plan.
-    #[serde(default)]
     pub name: String,
     /// Where it stands.
     pub place: Place,
     /// When the run starts, and how full.
     pub start: Start,
     /// What is run.
-    #[serde(default)]
     pub loads: Vec<Load>,
     /// Standing current of all small things that are always on \[A\].
-    #[serde(default, skip_serializing_if = "is_zero")]
     pub standing_a: f64,
     /// The inverter, if there is one.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub inverter: Option<Inverter>,
     /// What is stored.
     pub bank: Bank,
     /// Arrays, each with its controller.
-    #[serde(default)]
     pub arrays: Vec<Array>,
     /// Charger on shore power or a grid.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub shore: Option<Charger>,
     /// Charger on the engine's alternator.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub alternator: Option<Charger>,
 }
 
 /// Where the plan stands.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Place {
     /// What the person calls the place.
-    #[serde(default)]
     pub name: String,
     /// Latitude \[°\], north positive.
     pub latitude_deg: f64,
     /// Longitude \[°\], east positive.
     pub longitude_deg: f64,
     /// Standard time less universal time \[min\].
-    #[serde(default)]
     pub utc_offset_min: f64,
     /// The rule by which the clock is put forward in summer.
-    #[serde(default)]
     pub summer_time: SummerTime,
     /// Own peak sun hours of the twelve mean days on the level \[kWh/m²\]; they override the climate.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub peak_sun_h: Option<[f64; 12]>,
     /// Own mean air temperatures of the twelve months \[°C\].
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub temperature_c: Option<[f64; 12]>,
     /// Share of the light that the ground throws back \[%\].
-    #[serde(default = "default_albedo")]
     pub albedo_pct: f64,
     /// The inside is never colder than this \[°C\].
-    #[serde(default = "default_inside")]
     pub inside_c: f64,
     /// Lowest temperature on record \[°C\]; without it the cold voltage of arrays can't be checked.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub record_low_c: Option<f64>,
 }
 
@@ -88,25 +69,15 @@ impl Place {
 }
 
 /// Grass, soil and town together \[%\]; the textbook's usual value.
-pub(super) fn default_albedo() -> f64 {
-    20.0
-}
+const DEFAULT_ALBEDO: f64 = 20.0;
 
 /// A frost-free room \[°C\].
-pub(super) fn default_inside() -> f64 {
-    12.0
-}
-
-pub(super) fn is_zero(value: &f64) -> bool {
-    *value == 0.0
-}
+const DEFAULT_INSIDE: f64 = 12.0;
 
 /// When the run starts, and how full.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Start {
     /// The first day, `2026-11-26`.
-    #[serde(with = "super::date")]
     pub date: NaiveDate,
     /// Clock time of that day.
     pub time: ClockTime,
@@ -115,8 +86,7 @@ pub struct Start {
 }
 
 /// How a load's power is stated.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case", deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Rating {
     /// Watts that it takes while it runs.
     PowerW(f64),
@@ -139,8 +109,7 @@ pub enum Rating {
 }
 
 /// Whether a load hangs on the bank or on the inverter.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Supply {
     /// Direct current from the bank.
     #[default]
@@ -150,67 +119,34 @@ pub enum Supply {
 }
 
 /// Something that is run.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Load {
     /// A name of one's own; empty to take the appliance's.
-    #[serde(default, skip_serializing_if = "String::is_empty")]
     pub name: String,
     /// Frozen number of the appliance in the catalogue, for its name only.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub appliance: Option<u16>,
     /// Whether it is counted.
-    #[serde(default = "yes", skip_serializing_if = "is_yes")]
     pub on: bool,
     /// How many of it.
-    #[serde(default = "one", skip_serializing_if = "is_one")]
     pub quantity: f64,
     /// Its power.
     pub rating: Rating,
     /// What it hangs on.
-    #[serde(default)]
     pub supply: Supply,
     /// Share of the time in which it really runs while it is on \[%\].
-    #[serde(default = "hundred", skip_serializing_if = "is_hundred")]
     pub duty_pct: f64,
     /// When it is on.
     pub schedule: Schedule,
     /// Its running power times this is its power at the start.
-    #[serde(default = "one", skip_serializing_if = "is_one")]
     pub surge: f64,
     /// For refrigeration: the temperatures by which its duty follows the heat.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub cooling: Option<Cooling>,
     /// Whether a life depends on it.
-    #[serde(default, skip_serializing_if = "is_no")]
     pub vital: bool,
 }
 
-fn yes() -> bool {
-    true
-}
-fn is_yes(value: &bool) -> bool {
-    *value
-}
-fn is_no(value: &bool) -> bool {
-    !*value
-}
-fn one() -> f64 {
-    1.0
-}
-fn is_one(value: &f64) -> bool {
-    *value == 1.0
-}
-fn hundred() -> f64 {
-    100.0
-}
-fn is_hundred(value: &f64) -> bool {
-    *value == 100.0
-}
-
 /// What a refrigerator keeps, and for which air its figure holds.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Cooling {
     /// Temperature inside \[°C\].
     pub inside_c: f64,
@@ -219,8 +155,7 @@ pub struct Cooling {
 }
 
 /// When the inverter is switched on.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Awake {
     /// Only while one of its loads is on.
     #[default]
@@ -230,31 +165,24 @@ pub enum Awake {
 }
 
 /// The inverter.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Inverter {
     /// Continuous output \[W\].
     pub rated_w: f64,
     /// Short output for starting motors \[W\]; twice the continuous one if not stated.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub surge_w: Option<f64>,
     /// Draw when on and idle \[W\]; typical for the size if not stated.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub idle_w: Option<f64>,
     /// Efficiency at half load \[%\].
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub efficiency_half_pct: Option<f64>,
     /// Efficiency at full load \[%\].
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub efficiency_full_pct: Option<f64>,
     /// When it is on.
-    #[serde(default)]
     pub awake: Awake,
 }
 
 /// What stores the charge.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 pub enum Chemistry {
     /// Lead-acid with liquid electrolyte.
     FloodedLeadAcid,
@@ -273,13 +201,12 @@ pub enum Chemistry {
 
 impl Chemistry {
     /// All of them, in the order of their link numbers.
-    pub const ALL: &[Self] =
+    pub const ALL: &[Self; 6] =
         &[Self::FloodedLeadAcid, Self::Agm, Self::Gel, Self::Lifepo4, Self::Nmc, Self::SodiumIon];
 }
 
 /// Where the bank stands, which sets its temperature.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub enum Kept {
     /// Inside: as warm as the air, but not colder than the inside.
     #[default]
@@ -291,8 +218,7 @@ pub enum Kept {
 }
 
 /// What is stored.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Bank {
     /// The chemistry.
     pub chemistry: Chemistry,
@@ -301,48 +227,35 @@ pub struct Bank {
     /// Rated capacity of one battery \[Ah\].
     pub capacity_ah: f64,
     /// Hours in which that capacity was measured \[h\]; usual for the chemistry if not stated.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub hour_rate_h: Option<f64>,
     /// Batteries in one string.
-    #[serde(default = "one", skip_serializing_if = "is_one")]
     pub in_series: f64,
     /// Strings side by side.
-    #[serde(default = "one", skip_serializing_if = "is_one")]
     pub in_parallel: f64,
     /// Capacity that age has left \[%\].
-    #[serde(default = "hundred", skip_serializing_if = "is_hundred")]
     pub health_pct: f64,
     /// State of charge that shall not be undercut \[%\]: the other side of the depth-of-discharge limit.
     pub reserve_pct: f64,
     /// Where it stands.
-    #[serde(default)]
     pub kept: Kept,
     /// Continuous charge limit of one battery or its protection \[A\].
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub charge_limit_a: Option<f64>,
     /// Continuous discharge limit of one battery or its protection \[A\].
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub discharge_limit_a: Option<f64>,
     /// Peak discharge limit of one battery or its protection \[A\].
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub peak_limit_a: Option<f64>,
     /// Draw of the protection circuit of one battery \[mA\].
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub protection_ma: Option<f64>,
     /// Charge that comes out again, of the charge put in \[%\].
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub charge_efficiency_pct: Option<f64>,
     /// Exponent of the loss of capacity with current.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub rate_exponent: Option<f64>,
     /// Charge lost by standing in a month \[%\].
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub self_discharge_pct: Option<f64>,
 }
 
 /// How the modules are mounted, which sets how hot they get.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Mounting {
     /// Air behind them.
     #[default]
@@ -352,8 +265,7 @@ pub enum Mounting {
 }
 
 /// The kind of charge controller.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum ControllerKind {
     /// Series-regulating: the array works at the bank's voltage.
     Pwm,
@@ -363,36 +275,29 @@ pub enum ControllerKind {
 }
 
 /// The charge controller of an array.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Controller {
     /// Its kind.
     pub kind: ControllerKind,
     /// Limit of its output current \[A\].
     pub limit_a: f64,
     /// Highest voltage that it takes from the array \[V\].
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub max_v: Option<f64>,
 }
 
 /// Shade by the time of day: the share of the light that it takes \[%\].
-#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Shading {
     /// More than two hours before solar noon.
-    #[serde(default)]
     pub morning_pct: f64,
     /// Within two hours of solar noon.
-    #[serde(default)]
     pub midday_pct: f64,
     /// More than two hours after solar noon.
-    #[serde(default)]
     pub afternoon_pct: f64,
 }
 
 /// Losses of an array by cause \[%\]; heat is computed, not stated.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Losses {
     /// Dust, salt and droppings.
     pub dirt_pct: f64,
@@ -411,55 +316,42 @@ impl Default for Losses {
 }
 
 /// An array of modules with its controller.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Array {
     /// Whether it is counted.
-    #[serde(default = "yes", skip_serializing_if = "is_yes")]
     pub on: bool,
     /// Power of one module \[W\].
     pub module_w: f64,
     /// Modules in one string.
-    #[serde(default = "one", skip_serializing_if = "is_one")]
     pub in_series: f64,
     /// Strings side by side.
-    #[serde(default = "one", skip_serializing_if = "is_one")]
     pub in_parallel: f64,
     /// Tilt, 0 is flat \[°\].
     pub tilt_deg: f64,
     /// Direction it faces, clockwise from north \[°\].
     pub azimuth_deg: f64,
     /// How it is mounted.
-    #[serde(default)]
     pub mounting: Mounting,
     /// Voltage of one module at its best point \[V\]; typical for its size if not stated.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub best_point_v: Option<f64>,
     /// Open-circuit voltage of one module \[V\].
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub open_circuit_v: Option<f64>,
     /// Short-circuit current of one module \[A\].
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub short_circuit_a: Option<f64>,
     /// Change of power with each degree \[%\].
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub power_pct_per_k: Option<f64>,
     /// Losses by cause.
-    #[serde(default)]
     pub losses: Losses,
     /// Shade by the time of day.
-    #[serde(default)]
     pub shading: Shading,
     /// Its charge controller.
     pub controller: Controller,
 }
 
 /// A charger that runs at times.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Charger {
     /// Whether it is counted.
-    #[serde(default = "yes", skip_serializing_if = "is_yes")]
     pub on: bool,
     /// Output limit \[A\].
     pub limit_a: f64,
@@ -496,8 +388,8 @@ impl Default for Place {
             summer_time: SummerTime::None,
             peak_sun_h: None,
             temperature_c: None,
-            albedo_pct: default_albedo(),
-            inside_c: default_inside(),
+            albedo_pct: DEFAULT_ALBEDO,
+            inside_c: DEFAULT_INSIDE,
             record_low_c: None,
         }
     }

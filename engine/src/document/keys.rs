@@ -1,0 +1,180 @@
+//! The names in a plan's file: which fields an object has, in the order in which they are written, and when one may be
+//! left out.
+//!
+//! The order is for people who open a file; the walk has its own, which links depend on.
+
+/// Whether a field stands in a file.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Presence {
+    /// A file without it is refused.
+    Needed,
+    /// A file may lack it and then gets its default; it is always written.
+    Told,
+    /// A file may lack it and then gets its default; it is written only where it differs.
+    Spared,
+}
+
+/// A field of an object in a file.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Key {
+    pub(super) name: &'static str,
+    pub(super) presence: Presence,
+}
+
+/// The fields of an object, in the order in which they are written.
+pub(super) type Keys = &'static [Key];
+
+/// The forms that a value may take: a bare word, or an object whose one field is named after the form.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Forms {
+    /// Their names, in the order of their link numbers.
+    pub(super) names: &'static [&'static str],
+    /// As bits, those that are a bare word.
+    pub(super) bare: u32,
+}
+
+impl Forms {
+    /// The name of a form and whether it is a bare word.
+    pub(super) fn form(&self, kind: u32) -> (&'static str, bool) {
+        let name = self.names.get(kind as usize).copied().unwrap_or_default();
+        (name, self.bare >> kind & 1 == 1)
+    }
+}
+
+const fn needed(name: &'static str) -> Key {
+    Key { name, presence: Presence::Needed }
+}
+
+const fn told(name: &'static str) -> Key {
+    Key { name, presence: Presence::Told }
+}
+
+const fn spared(name: &'static str) -> Key {
+    Key { name, presence: Presence::Spared }
+}
+
+pub(super) const DOCUMENT: Keys = &[
+    needed("sunlarder"),
+    told("name"),
+    needed("place"),
+    needed("start"),
+    told("loads"),
+    spared("standing_a"),
+    spared("inverter"),
+    needed("bank"),
+    told("arrays"),
+    spared("shore"),
+    spared("alternator"),
+];
+
+pub(super) const PLACE: Keys = &[
+    told("name"),
+    needed("latitude_deg"),
+    needed("longitude_deg"),
+    told("utc_offset_min"),
+    told("summer_time"),
+    spared("peak_sun_h"),
+    spared("temperature_c"),
+    told("albedo_pct"),
+    told("inside_c"),
+    spared("record_low_c"),
+];
+
+pub(super) const START: Keys = &[needed("date"), needed("time"), needed("charge_pct")];
+
+pub(super) const LOAD: Keys = &[
+    spared("name"),
+    spared("appliance"),
+    spared("on"),
+    spared("quantity"),
+    needed("rating"),
+    told("supply"),
+    spared("duty_pct"),
+    needed("schedule"),
+    spared("surge"),
+    spared("cooling"),
+    spared("vital"),
+];
+
+pub(super) const PLATE: Keys = &[needed("current_a"), needed("at_v")];
+pub(super) const OUTPUT: Keys = &[needed("power_w"), needed("efficiency_pct")];
+pub(super) const COOLING: Keys = &[needed("inside_c"), needed("reference_c")];
+pub(super) const SCHEDULE: Keys = &[needed("when"), spared("days"), spared("months")];
+
+pub(super) const INVERTER: Keys = &[
+    needed("rated_w"),
+    spared("surge_w"),
+    spared("idle_w"),
+    spared("efficiency_half_pct"),
+    spared("efficiency_full_pct"),
+    told("awake"),
+];
+
+pub(super) const BANK: Keys = &[
+    needed("chemistry"),
+    needed("battery_v"),
+    needed("capacity_ah"),
+    spared("hour_rate_h"),
+    spared("in_series"),
+    spared("in_parallel"),
+    spared("health_pct"),
+    needed("reserve_pct"),
+    told("kept"),
+    spared("charge_limit_a"),
+    spared("discharge_limit_a"),
+    spared("peak_limit_a"),
+    spared("protection_ma"),
+    spared("charge_efficiency_pct"),
+    spared("rate_exponent"),
+    spared("self_discharge_pct"),
+];
+
+pub(super) const ARRAY: Keys = &[
+    spared("on"),
+    needed("module_w"),
+    spared("in_series"),
+    spared("in_parallel"),
+    needed("tilt_deg"),
+    needed("azimuth_deg"),
+    told("mounting"),
+    spared("best_point_v"),
+    spared("open_circuit_v"),
+    spared("short_circuit_a"),
+    spared("power_pct_per_k"),
+    told("losses"),
+    told("shading"),
+    needed("controller"),
+];
+
+pub(super) const LOSSES: Keys =
+    &[needed("dirt_pct"), needed("cable_pct"), needed("ageing_pct"), needed("other_pct")];
+pub(super) const SHADING: Keys = &[told("morning_pct"), told("midday_pct"), told("afternoon_pct")];
+pub(super) const CONTROLLER: Keys = &[needed("kind"), needed("limit_a"), spared("max_v")];
+pub(super) const CHARGER: Keys = &[spared("on"), needed("limit_a"), needed("schedule")];
+
+pub(super) const RATING: &Forms =
+    &Forms { names: &["power_w", "plate", "label_kwh_per_year", "output"], bare: 0 };
+pub(super) const WHEN: &Forms =
+    &Forms { names: &["hours_per_day", "always", "spans"], bare: 0b010 };
+pub(super) const KEPT: &Forms = &Forms { names: &["inside", "outside", "at_c"], bare: 0b011 };
+
+pub(super) const CHEMISTRY: [&str; 6] =
+    ["flooded_lead_acid", "agm", "gel", "lifepo4", "nmc", "sodium_ion"];
+pub(super) const SUMMER_TIME: [&str; 10] = [
+    "none",
+    "europe",
+    "north_america",
+    "australia",
+    "lord_howe",
+    "new_zealand",
+    "chile",
+    "egypt",
+    "israel",
+    "palestine",
+];
+pub(super) const SUPPLY: [&str; 2] = ["dc", "ac"];
+pub(super) const AWAKE: [&str; 2] = ["with_loads", "always"];
+pub(super) const MOUNTING: [&str; 2] = ["open", "flush"];
+pub(super) const CONTROLLER_KIND: [&str; 2] = ["mppt", "pwm"];
+/// Days of the week, Monday first.
+pub(super) const DAYS: [&str; 7] = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"];

@@ -1,0 +1,254 @@
+//! Reads a plan from a file's values, by the names that the walk tells.
+//!
+//! Strict: a field that is unknown, missing or of the wrong kind ends the reading and is named with its path.
+
+use chrono::NaiveDate;
+use serde_json::{Map, Value};
+
+use super::keys::{Forms, Key, Keys, Presence};
+use super::schedule::{ClockTime, Span};
+use super::visitor::{List, Name, NamedVisitor, TextField, Visited};
+use super::{Field, FieldFault, Problem, date_from};
+use crate::working::Tag;
+
+/// The object being read.
+struct Frame<'a> {
+    /// Its name in the object around it; empty for the plan itself.
+    key: Name,
+    /// Its place, if it is an item of a list.
+    at: Option<u16>,
+    /// What the file states; nothing if the whole object is left to its defaults.
+    fields: Option<&'a Map<String, Value>>,
+    keys: Keys,
+}
+
+/// A visitor that fills a plan from a file.
+pub(super) struct Reader<'a> {
+    file: &'a Value,
+    /// The plan and the objects around the value that is read, the innermost last.
+    frames: Vec<Frame<'a>>,
+}
+
+impl<'a> Reader<'a> {
+    pub(super) fn new(file: &'a Value) -> Self {
+        Self { file, frames: Vec::new() }
+    }
+
+    /// The fault of a field of the innermost object, or of that object itself if the name is empty.
+    fn wrong(&self, name: &str, fault: FieldFault) -> Problem {
+        let mut path = String::new();
+        let mut add = |name: &str, at: Option<u16>| {
+            if !path.is_empty() && !name.is_empty() {
+                path.push('.');
+            }
+            path.push_str(name);
+            if let Some(at) = at {
+                path.push_str(&format!("[{at}]"));
+            }
+        };
+        self.frames.iter().for_each(|frame| add(frame.key, frame.at));
+        add(name, None);
+        Problem::WrongField { path, fault }
+    }
+
+    fn wrong_kind(&self, name: &str) -> Problem {
+        self.wrong(name, FieldFault::WrongKind)
+    }
+
+    /// What the file states of a field; nothing if it is left to its default.
+    fn stated(&self, key: Name) -> Result<Option<&'a Value>, Problem> {
+        let Some(frame) = self.frames.last() else { return Ok(None) };
+        let Some(fields) = frame.fields else { return Ok(None) };
+        let needed = |known: &Key| known.name == key && known.presence == Presence::Needed;
+        match fields.get(key) {
+            None if frame.keys.iter().any(needed) => Err(self.wrong(key, FieldFault::Missing)),
+            stated => Ok(stated),
+        }
+    }
+
+    /// The same of a field that may also be stated as nothing.
+    fn stated_something(&self, key: Name) -> Result<Option<&'a Value>, Problem> {
+        Ok(self.stated(key)?.filter(|value| !value.is_null()))
+    }
+
+    /// Enters an object, if it is stated.
+    fn enter(
+        &mut self,
+        key: Name,
+        at: Option<u16>,
+        object: Option<&'a Value>,
+        keys: Keys,
+    ) -> Visited {
+        self.frames.push(Frame { key, at, fields: None, keys });
+        let Some(object) = object else { return Ok(()) };
+        let fields = object.as_object().ok_or_else(|| self.wrong_kind(""))?;
+        let unknown = fields.keys().find(|name| !keys.iter().any(|key| key.name == **name));
+        if let Some(name) = unknown {
+            return Err(self.wrong(name, FieldFault::Unknown));
+        }
+        self.fill(fields);
+        Ok(())
+    }
+
+    /// Notes what is stated of the innermost object.
+    fn fill(&mut self, fields: &'a Map<String, Value>) {
+        if let Some(frame) = self.frames.last_mut() {
+            frame.fields = Some(fields);
+        }
+    }
+}
+
+impl NamedVisitor for Reader<'_> {
+    fn open(&mut self, key: Name, at: Tag, keys: Keys) -> Visited {
+        if key.is_empty() {
+            return self.enter(key, None, Some(self.file), keys);
+        }
+        let section = self.stated(key)?;
+        let (Tag::Load(at) | Tag::Array(at)) = at else {
+            return self.enter(key, None, section, keys);
+        };
+        let item = section.and_then(|list| list.get(usize::from(at)));
+        self.enter(key, Some(at), item, keys)
+    }
+
+    fn close(&mut self) -> Visited {
+        // The plan itself stays: all other sections are fields of it.
+        self.frames.truncate(1);
+        Ok(())
+    }
+
+    fn group(&mut self, key: Name, keys: Keys) -> Visited {
+        let object = self.stated(key)?;
+        self.enter(key, None, object, keys)
+    }
+
+    fn variant(&mut self, key: Name, kind: &mut u32, forms: &'static Forms) -> Visited {
+        *kind = 0;
+        let stated = self.stated(key)?;
+        self.frames.push(Frame { key, at: None, fields: None, keys: &[] });
+        let Some(stated) = stated else { return Ok(()) };
+        let fields = stated.as_object().filter(|fields| fields.len() == 1);
+        let name = match fields {
+            None => stated.as_str(),
+            Some(fields) => fields.keys().next().map(String::as_str),
+        };
+        let place = forms.names.iter().position(|known| Some(*known) == name);
+        let found =
+            place.map(|place| place as u32).filter(|kind| forms.form(*kind).1 == fields.is_none());
+        *kind = found.ok_or_else(|| self.wrong_kind(""))?;
+        if let Some(fields) = fields {
+            self.fill(fields);
+        }
+        Ok(())
+    }
+
+    fn end(&mut self) {
+        self.frames.pop();
+    }
+
+    fn number(&mut self, key: Name, _: Field, value: &mut f64, default: f64) -> Visited {
+        *value = match self.stated(key)? {
+            None => default,
+            Some(stated) => stated.as_f64().ok_or_else(|| self.wrong_kind(key))?,
+        };
+        Ok(())
+    }
+
+    fn option(&mut self, key: Name, _: Field, value: &mut Option<f64>) -> Visited {
+        *value = match self.stated_something(key)? {
+            None => None,
+            Some(stated) => Some(stated.as_f64().ok_or_else(|| self.wrong_kind(key))?),
+        };
+        Ok(())
+    }
+
+    fn twelve(&mut self, key: Name, _: Field, values: &mut [f64; 12]) -> Visited {
+        let stated = self.stated(key)?.and_then(Value::as_array);
+        let stated = stated.filter(|stated| stated.len() == values.len());
+        let stated = stated.ok_or_else(|| self.wrong_kind(key))?;
+        for (value, stated) in values.iter_mut().zip(stated) {
+            *value = stated.as_f64().ok_or_else(|| self.wrong_kind(key))?;
+        }
+        Ok(())
+    }
+
+    fn text(&mut self, key: Name, _: TextField, value: &mut String) -> Visited {
+        *value = match self.stated(key)? {
+            None => String::new(),
+            Some(stated) => stated.as_str().ok_or_else(|| self.wrong_kind(key))?.to_owned(),
+        };
+        Ok(())
+    }
+
+    fn flag(&mut self, key: Name, value: &mut bool, default: bool) -> Visited {
+        *value = match self.stated(key)? {
+            None => default,
+            Some(stated) => stated.as_bool().ok_or_else(|| self.wrong_kind(key))?,
+        };
+        Ok(())
+    }
+
+    fn there(&mut self, key: Name, value: &mut bool) -> Visited {
+        *value = self.stated_something(key)?.is_some();
+        Ok(())
+    }
+
+    fn choice(&mut self, key: Name, value: &mut u32, names: &'static [&'static str]) -> Visited {
+        *value = 0;
+        if let Some(stated) = self.stated(key)? {
+            let place = names.iter().position(|name| stated.as_str() == Some(name));
+            *value = place.ok_or_else(|| self.wrong_kind(key))? as u32;
+        }
+        Ok(())
+    }
+
+    fn some(&mut self, key: Name, bits: &mut u32, all: u32, names: &[&'static str]) -> Visited {
+        *bits = all;
+        let Some(stated) = self.stated(key)? else { return Ok(()) };
+        *bits = 0;
+        for one in stated.as_array().ok_or_else(|| self.wrong_kind(key))? {
+            let bit = match one.as_u64() {
+                Some(number) if names.is_empty() => number.checked_sub(1),
+                _ => names.iter().position(|name| one.as_str() == Some(name)).map(|at| at as u64),
+            };
+            let bit = bit.and_then(|bit| 1_u32.checked_shl(u32::try_from(bit).ok()?));
+            *bits |= bit.filter(|bit| bit & all != 0).ok_or_else(|| self.wrong_kind(key))?;
+        }
+        Ok(())
+    }
+
+    fn id(&mut self, key: Name, value: &mut Option<u16>) -> Visited {
+        *value = None;
+        if let Some(stated) = self.stated_something(key)? {
+            *value = stated.as_u64().and_then(|number| u16::try_from(number).ok());
+            value.ok_or_else(|| self.wrong_kind(key))?;
+        }
+        Ok(())
+    }
+
+    fn date(&mut self, key: Name, value: &mut NaiveDate) -> Visited {
+        let date = self.stated(key)?.and_then(Value::as_str).and_then(date_from);
+        *value = date.ok_or_else(|| self.wrong_kind(key))?;
+        Ok(())
+    }
+
+    fn time(&mut self, key: Name, value: &mut ClockTime) -> Visited {
+        let time = self.stated(key)?.and_then(Value::as_str).and_then(|text| text.parse().ok());
+        *value = time.ok_or_else(|| self.wrong_kind(key))?;
+        Ok(())
+    }
+
+    fn span(&mut self, key: Name, at: usize, value: &mut Span) -> Visited {
+        let item = self.stated(key)?.and_then(|list| list.get(at));
+        let span = item.and_then(Value::as_str).and_then(|text| text.parse().ok());
+        *value = span.ok_or_else(|| self.wrong_kind(key))?;
+        Ok(())
+    }
+
+    fn length(&mut self, key: Name, list: List, _: usize) -> Result<usize, Problem> {
+        let Some(stated) = self.stated(key)? else { return Ok(0) };
+        let length = stated.as_array().ok_or_else(|| self.wrong_kind(key))?.len();
+        // Before room is made for them.
+        if length > list.limit() { Err(Problem::TooMany { list, length }) } else { Ok(length) }
+    }
+}
