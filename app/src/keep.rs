@@ -5,6 +5,7 @@
 
 use gloo_storage::{LocalStorage, Storage};
 use leptos::web_sys;
+use serde_json::Value;
 use sunlarder_engine::document::{Document, Problem};
 
 /// Each plan's key starts with this.
@@ -62,7 +63,9 @@ pub(crate) fn plans() -> Vec<Kept> {
 /// The plan last open.
 pub(crate) fn current() -> Option<Kept> {
     let storage = storage()?;
-    let id = PlanId(LocalStorage::get(CURRENT).ok()?);
+    // As any value: reading it as a text would bring along the words for every other kind that it might be.
+    let Value::String(id) = LocalStorage::get(CURRENT).ok()? else { return None };
+    let id = PlanId(id);
     let text = storage.get_item(&id.key()).ok().flatten()?;
     Some(Kept { plan: Document::from_json(&text), id, text })
 }
