@@ -56,6 +56,16 @@ where
     memo(Box::new(move || store.answers.with(of)))
 }
 
+/// What is drawn of the answers, one frame after the words.
+pub(crate) fn drawn<T>(store: Store, draw: fn(&Solved) -> T) -> Signal<T>
+where
+    T: PartialEq + Clone + Default + Send + Sync + 'static,
+{
+    let of =
+        move |answers: &Answers| answers.solved().map(|solved| draw(solved)).unwrap_or_default();
+    memo(Box::new(move || store.drawn.with(of)))
+}
+
 /// What is said of one load, array or month in the answers.
 pub(crate) fn said_of(
     store: Store,

@@ -62,14 +62,36 @@ pub(crate) fn follow_address(store: Store) {
     follow.forget();
 }
 
+/// Does something once what has just changed is on the screen; of quick changes only the last is acted on.
+fn after_words(read: impl Fn() + 'static, act: impl Fn() + Copy + 'static) {
+    let turn = StoredValue::new(0u32);
+    watch(Box::new(move || {
+        read();
+        turn.update_value(|turn| *turn = turn.wrapping_add(1));
+        let mine = turn.get_value();
+        let act = move || {
+            if turn.get_value() == mine {
+                act();
+            }
+        };
+        // The callback comes before the frame is painted, its timer after.
+        request_animation_frame(move || set_timeout(act, core::time::Duration::ZERO));
+    }));
+}
+
 /// Keeps the plan on the device after every change; tells once if that is refused.
 pub(crate) fn keep_saved(store: Store) {
     let told = StoredValue::new(false);
-    watch(Box::new(move || {
-        if store.face.get() != Face::Planner {
+    let changed = move || {
+        store.plan.track();
+        store.id.track();
+        store.face.track();
+    };
+    after_words(changed, move || {
+        if store.face.get_untracked() != Face::Planner {
             return;
         }
-        let kept = store.plan.with(|plan| keep::keep(&store.id.get(), plan));
+        let kept = store.plan.with_untracked(|plan| keep::keep(&store.id.get_untracked(), plan));
         match kept {
             Ok(()) => told.set_value(false),
             Err(()) if !told.get_value() => {
@@ -78,7 +100,15 @@ pub(crate) fn keep_saved(store: Store) {
             }
             Err(()) => {}
         }
-    }));
+    });
+}
+
+/// Lets the pictures follow the answers once the words are on the screen.
+pub(crate) fn draw_after_words(store: Store) {
+    after_words(
+        move || store.answers.track(),
+        move || store.drawn.set(store.answers.get_untracked()),
+    );
 }
 
 /// Whether a new version waits.

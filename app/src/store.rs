@@ -96,6 +96,8 @@ pub(crate) struct Store {
     pub(crate) id: RwSignal<PlanId>,
     /// What follows from it.
     pub(crate) answers: Memo<Answers>,
+    /// The same one frame later, for the pictures: words and figures come first, and quick edits skip what nobody would see.
+    pub(crate) drawn: RwSignal<Answers>,
     /// Which face is shown.
     pub(crate) face: RwSignal<Face>,
     /// Which dialog is open.
@@ -116,6 +118,7 @@ impl Store {
             plan,
             id: RwSignal::new(PlanId::fresh()),
             answers: Memo::new(move |_| plan.with(|plan| Answers::to(plan, earth))),
+            drawn: RwSignal::new(plan.with_untracked(|plan| Answers::to(plan, earth))),
             face: RwSignal::new(Face::Start),
             dialog: RwSignal::new(None),
             notice: RwSignal::new(None),

@@ -2,7 +2,7 @@
 
 use chrono::NaiveDate;
 
-use super::days::{Day, TypicalDays, day, sky_of};
+use super::days::{Day, TypicalDays, day, sky_of, weekdays_differ};
 use super::step::{Flows, Forcing, State, step};
 use crate::load::DayKind;
 use crate::quantity::{AmpHours, Hours, Volts};
@@ -227,7 +227,13 @@ pub fn run(
     run
 }
 
+/// Days whose state of charge at midnight differs by less than this repeat for ever (ratio).
+const REPEATS: f64 = 1e-9;
+
 /// Runs typical days of one month from a state of charge, Monday first.
+///
+/// It stops early where more days would tell nothing new: once a load went short on an empty bank, and, if all weekdays are alike,
+/// once a day ends as it began.
 #[must_use]
 pub fn run_month(
     system: &System,
@@ -238,9 +244,16 @@ pub fn run_month(
     typical: &mut TypicalDays,
 ) -> Run {
     let mut run = Run::new(charge, full);
+    let alike = !weekdays_differ(system);
     for place in 0..days {
+        let before = run.charge_before(run.samples.len());
         for forcing in &typical.day(system, month, (place % 7) as u8) {
             run.push(system, forcing, STEP);
+        }
+        let after = run.charge_before(run.samples.len());
+        let short = run.empty_at.is_some() && run.totals.unmet.0 > 0.0;
+        if short || alike && place > 0 && (after - before).abs() < REPEATS {
+            break;
         }
     }
     run
