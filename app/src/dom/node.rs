@@ -1,8 +1,8 @@
 //! Elements of the page, made at once and kept up to date by the signals that they were given.
 //!
-//! Leptos' `view!` gives every element a type of its own and compiles its machinery once for each: on this page that was 150 kB of
-//! the 250 kB that a visitor may be asked for (measured with the whole page written both ways). So the page's plain elements are made here,
-//! by tag, over leptos' signals and render effects; one function serves all.
+//! Leptos' `view!` compiles its machinery once for each kind of element, attribute and child. Erased as far as it goes, the program of
+//! this page had 277 kB after brotli, of at most 250 for the whole page; made by tag over leptos' signals and render effects, as
+//! here, 226 kB. One function serves all elements. It knows no hydration, no server and no keyed lists: nothing here needs them.
 //!
 //! Whatever an effect makes belongs to that effect: when it runs again, all effects inside are ended first, as in leptos itself.
 
