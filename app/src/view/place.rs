@@ -123,11 +123,14 @@ fn coordinates(store: Store) -> View {
 /// What the place is called, or its coordinates.
 pub(crate) fn place_name(plan: &Document) -> String {
     let place = &plan.place;
-    if place.name.is_empty() {
-        format!("{}°, {}°", rounded(place.latitude_deg), rounded(place.longitude_deg))
-    } else {
-        place.name.clone()
+    if !place.name.is_empty() {
+        return place.name.clone();
     }
+    // Nobody plans for the middle of the Gulf of Guinea: a blank plan has no place yet.
+    if place.latitude_deg == 0.0 && place.longitude_deg == 0.0 {
+        return WORDS.label(L::NoPlaceYet).to_owned();
+    }
+    format!("{}°, {}°", rounded(place.latitude_deg), rounded(place.longitude_deg))
 }
 
 /// Search of towns by name, and the device's own place.

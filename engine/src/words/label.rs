@@ -133,6 +133,7 @@ labels! {
     NewVersion,
     NoClimate,
     NoLocation,
+    NoPlaceYet,
     NoSuchTown,
     NoTowns,
     Nothing,

@@ -6,6 +6,7 @@ use crate::words::Label;
 #[must_use]
 pub fn label(label: Label) -> &'static str {
     match label {
+        Label::NoPlaceYet => "no place yet",
         Label::NotBeforeEmpty => "empty before that",
         Label::MeanTemperature => "°C",
         Label::MeanWeatherPercent => "Mean weather, %",
