@@ -4,10 +4,14 @@
 //!
 //! Steps are at most 15 minutes. The weather is the mean of the month; its spread is for later rooms.
 
+mod almanac;
 mod days;
+mod month;
 mod run;
 mod step;
 
-pub use days::{Day, TypicalDays, day, inside_air, sky_of, typical_sky, weekdays_differ};
-pub use run::{Calendar, Run, STEP, Sample, Sun, run, run_month};
+pub use almanac::{Almanac, LitDay, Sunlight};
+pub use days::{Day, inside_air, sky_of, typical_sky};
+pub use month::{MonthRun, run_month};
+pub use run::{Run, STEP, Sample, Sun, run};
 pub use step::{Flows, Forcing, State, step};
