@@ -97,8 +97,10 @@ pub(crate) struct Store {
     pub(crate) id: RwSignal<PlanId>,
     /// What follows from it.
     pub(crate) answers: Memo<Answers>,
-    /// The same one frame later, for the pictures: words and figures come first, and quick edits skip what nobody would see.
+    /// The same one frame later, for the curve: words and figures come first, and quick edits skip what nobody would see.
     pub(crate) drawn: RwSignal<Answers>,
+    /// The same yet a frame later, for the pictures below, so that no single turn keeps the next edit waiting long.
+    pub(crate) drawn_below: RwSignal<Answers>,
     /// Which face is shown.
     pub(crate) face: RwSignal<Face>,
     /// Which dialog is open.
@@ -127,6 +129,7 @@ impl Store {
             id: RwSignal::new(PlanId::fresh()),
             answers,
             drawn: RwSignal::new(answers.get_untracked()),
+            drawn_below: RwSignal::new(answers.get_untracked()),
             face: RwSignal::new(Face::Start),
             dialog: RwSignal::new(None),
             notice: RwSignal::new(None),

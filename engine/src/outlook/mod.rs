@@ -90,8 +90,7 @@ impl Outlook {
     pub fn in_sunlight(system: &System, sunlight: &mut Sunlight) -> Self {
         let almanac = &mut Almanac::new(system, sunlight);
         let month_of_start = almanac.month_of_start();
-        let budgets: Vec<Budget> =
-            (0..12).map(|month| budget(almanac, month, &mut ())).collect();
+        let budgets: Vec<Budget> = (0..12).map(|month| budget(almanac, month, &mut ())).collect();
         let months: Vec<Month> =
             (0..12).map(|at| month(almanac, at, budgets[at].total, &mut ())).collect();
         let now = &months[month_of_start];

@@ -144,13 +144,7 @@ impl<'a> Almanac<'a> {
     #[must_use]
     pub fn new(system: &'a System, sunlight: &'a mut Sunlight) -> Self {
         sunlight.turn_to(system);
-        Self {
-            system,
-            sunlight,
-            typical: Vec::new(),
-            run: Vec::new(),
-            alike: alike(system),
-        }
+        Self { system, sunlight, typical: Vec::new(), run: Vec::new(), alike: alike(system) }
     }
 
     /// Days that stand for a week: seven if any schedule tells weekdays apart, else one.
@@ -166,7 +160,8 @@ impl<'a> Almanac<'a> {
 
     fn typical(&mut self, month: usize, weekday: u8) -> &TypicalDay {
         let weekday = self.alike[usize::from(weekday) % WEEK];
-        let known = self.typical.iter().position(|own| (own.month, own.weekday) == (month, weekday));
+        let known =
+            self.typical.iter().position(|own| (own.month, own.weekday) == (month, weekday));
         let place = known.unwrap_or_else(|| {
             let kind = DayKind::inside(month as u8, weekday);
             let (demand, acting) = act(self.system, kind, self.sunlight.month(self.system, month));

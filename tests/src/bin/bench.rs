@@ -84,7 +84,15 @@ fn main() -> ExitCode {
     println!("{}, {cores} cores; medians of {ROUNDS} in microseconds", processor());
     println!(
         "{:<10} {:>10} {:>10} {:>10} {:>10} {:>10} {:>10} {:>10} {:>8}",
-        "plan", "outlook", "once more", "31 days", "assemble", "file", "encode", "decode", "letters"
+        "plan",
+        "outlook",
+        "once more",
+        "31 days",
+        "assemble",
+        "file",
+        "encode",
+        "decode",
+        "letters"
     );
     for (name, text) in EXAMPLES {
         if let Err(problem) = example(name, text) {

@@ -4,10 +4,10 @@ use proptest::prelude::*;
 use proptest::strategy::ValueTree;
 use proptest::test_runner::TestRunner;
 use sunlarder_engine::bank::Bank;
+use sunlarder_engine::document::Document;
 use sunlarder_engine::outlook::{Outlook, budget};
 use sunlarder_engine::place::Climate;
 use sunlarder_engine::quantity::{AmpHours, WattHours};
-use sunlarder_engine::document::Document;
 use sunlarder_engine::simulate::{Almanac, Flows, Run, STEP, Sunlight};
 use sunlarder_engine::system::System;
 
