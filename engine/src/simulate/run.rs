@@ -13,7 +13,7 @@ pub const STEP: Hours = Hours(24.0 / STEPS_PER_DAY as f64);
 /// Minutes of a full step.
 const STEP_MIN: u16 = 15;
 /// From this state of charge on the bank counts as full: the taper never quite ends.
-const FULL: f64 = 0.995;
+pub(super) const FULL: f64 = 0.995;
 /// Below this it counts as empty.
 const EMPTY: f64 = 1e-6;
 
