@@ -6,6 +6,8 @@ use crate::document::Chemistry;
 use crate::quantity::{Amps, Celsius, Hours, Percent, Volts};
 use crate::working::Source;
 
+use super::charging::ChargeEfficiency;
+
 /// A point of the open-circuit curve: state of charge (ratio) and volts of a cell.
 pub type CurvePoint = (f64, f64);
 
@@ -79,15 +81,6 @@ const SODIUM: &[CurvePoint] = &[
     (1.0, 4.036),
 ];
 
-/// How charge that goes in comes out again.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum ChargeEfficiency {
-    /// The same at every state of charge.
-    Flat(f64),
-    /// Lead-acid: 97 % below 80 % full, 85 % up to 90 %, 60 % above.
-    FallingNearFull,
-}
-
 /// How cold takes capacity away.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum ColdLaw {
@@ -147,7 +140,7 @@ const LEAD: Typical = Typical {
     cell_milliohm: 1.0,
     hour_rate: Hours(20.0),
     rate_exponent: 1.2,
-    efficiency: ChargeEfficiency::FallingNearFull,
+    efficiency: ChargeEfficiency::FallingNearFull(0.97),
     mean_efficiency: 0.85,
     self_discharge: Percent(8.0),
     charge_rate: 0.2,

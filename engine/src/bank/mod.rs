@@ -8,11 +8,17 @@
 //!
 //! Left out: recovery after heavy discharge, hysteresis, ageing by use, unequal batteries in parallel.
 
+mod ageing;
 mod capacity;
+mod charging;
 mod chemistry;
+mod wells;
 
+pub use ageing::{Ageing, Cycle, CycleLife, Span, Wear, cycle_life, life_factor, rainflow};
 pub use capacity::{Capacity, capacity_at, cold_factor, exponent_from, standard_cold_factor};
-pub use chemistry::{ChargeEfficiency, ColdLaw, CurvePoint, Typical, typical};
+pub use charging::ChargeEfficiency;
+pub use chemistry::{ColdLaw, CurvePoint, Typical, typical};
+pub use wells::{Fit, Held, Pace, Rating, Wells};
 
 use crate::document::{Bank as Section, Chemistry, Field, Kept, Problem};
 use crate::quantity::{AmpHours, Amps, Celsius, Hours, Ohms, Percent, Volts, WattHours};
@@ -128,7 +134,8 @@ impl Bank {
             hour_rate_source: stated(section.hour_rate_h),
             exponent: section.rate_exponent.unwrap_or(typical.rate_exponent),
             exponent_source: stated(section.rate_exponent),
-            efficiency: own_efficiency.map_or(typical.efficiency, ChargeEfficiency::Flat),
+            efficiency: own_efficiency
+                .map_or(typical.efficiency, |own| typical.efficiency.capped(own)),
             mean_efficiency: own_efficiency.unwrap_or(typical.mean_efficiency),
             efficiency_source: stated(section.charge_efficiency_pct),
             self_discharge_per_hour: self_discharge.ratio() / MONTH_HOURS,
@@ -209,18 +216,6 @@ impl Bank {
             return Amps::ZERO;
         }
         (full * (1.0 - charge) / self.typical.taper).at_most(self.charge_limit)
-    }
-
-    /// Share of the charge put in that comes out again, at a state of charge (ratio).
-    #[inline]
-    #[must_use]
-    pub fn efficiency_at(&self, charge: f64) -> f64 {
-        match self.efficiency {
-            ChargeEfficiency::Flat(ratio) => ratio,
-            ChargeEfficiency::FallingNearFull if charge < 0.8 => 0.97,
-            ChargeEfficiency::FallingNearFull if charge < 0.9 => 0.85,
-            ChargeEfficiency::FallingNearFull => 0.6,
-        }
     }
 }
 

@@ -170,10 +170,11 @@ pub fn step(
         supply - wanted - protection,
         &[term(supply), term(wanted), term(protection)],
     );
-    let efficiency = bank.efficiency_at(charge);
+    let into = net.at_most(accept).at_least(Amps::ZERO);
+    let efficiency = bank.efficiency.at(charge, into / (full / Hours(10.0))).max(1e-9);
     let taken = {
         let room = (full - held) / time / efficiency;
-        net.at_most(accept).at_most(room).at_least(Amps::ZERO)
+        into.at_most(room)
     };
     let given = {
         let limit = held / time;
