@@ -123,8 +123,10 @@ pub struct Typical {
     pub charge_above: Option<Celsius>,
     /// How cold acts.
     pub cold: ColdLaw,
-    /// Time constant with which the current fades near full.
-    pub taper: Hours,
+    /// Voltage of a cell that chargers hold until the current has faded: the middle of what is usual, at 25 °C.
+    pub cell_absorption: Volts,
+    /// Current at which charging ends, of the capacity in an hour.
+    pub tail: Percent,
     /// Lowest voltage of a cell at which loads are still fed.
     pub cell_low: Volts,
     /// Voltage of a cell while charging in bulk.
@@ -149,7 +151,8 @@ const LEAD: Typical = Typical {
     protection: Amps(0.0),
     charge_above: None,
     cold: ColdLaw::LeadAcid,
-    taper: Hours(2.0),
+    cell_absorption: Volts(14.6 / 6.0),
+    tail: Percent(2.0),
     cell_low: Volts(11.0 / 6.0),
     cell_charging: Volts(13.5 / 6.0),
     reserve: Percent(50.0),
@@ -171,7 +174,8 @@ const LITHIUM: Typical = Typical {
     protection: Amps(0.02),
     charge_above: Some(Celsius(0.0)),
     cold: ColdLaw::Lithium,
-    taper: Hours(0.2),
+    cell_absorption: Volts(14.2 / 4.0),
+    tail: Percent(2.0),
     cell_low: Volts(11.2 / 4.0),
     cell_charging: Volts(13.6 / 4.0),
     reserve: Percent(20.0),
@@ -190,6 +194,8 @@ pub const fn typical(chemistry: Chemistry) -> Typical {
             mean_efficiency: 0.92,
             self_discharge: Percent(2.5),
             charge_rate: 0.3,
+            cell_absorption: Volts(14.5 / 6.0),
+            tail: Percent(1.0),
             ..LEAD
         },
         Chemistry::Gel => Typical {
@@ -198,12 +204,14 @@ pub const fn typical(chemistry: Chemistry) -> Typical {
             rate_exponent: 1.15,
             mean_efficiency: 0.92,
             self_discharge: Percent(2.5),
+            cell_absorption: Volts(14.1 / 6.0),
             ..LEAD
         },
         Chemistry::Lifepo4 => LITHIUM,
         Chemistry::Nmc => Typical {
             cell: Volts(3.7),
             curve: NMC,
+            cell_absorption: Volts(4.15),
             cell_low: Volts(3.0),
             cell_charging: Volts(4.0),
             ..LITHIUM
@@ -216,6 +224,7 @@ pub const fn typical(chemistry: Chemistry) -> Typical {
             mean_efficiency: 0.97,
             self_discharge: Percent(3.0),
             charge_above: Some(Celsius(-10.0)),
+            cell_absorption: Volts(3.875),
             cell_low: Volts(1.8),
             cell_charging: Volts(3.6),
             reserve: Percent(10.0),

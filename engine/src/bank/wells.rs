@@ -191,12 +191,12 @@ impl Fit {
     }
 
     /// A battery typical of one rating and an exponent of Peukert's law: the law stands in for the ratings that are not stated,
-    /// at a twentieth and a quarter of the hours. So it only ever speaks of discharges faster than the rated one.
+    /// at a twentieth and a quarter of the hours. Its whole is over a rated capacity of 1. So it only ever speaks of discharges faster than the rated one.
     #[must_use]
-    pub fn typical(exponent: f64) -> Self {
+    pub fn typical(exponent: f64, hour_rate: Hours) -> Self {
         let by_law = |part: f64| {
             let charge = libm::pow(part, (exponent - 1.0) / exponent);
-            (AmpHours(charge), Hours(20.0 * part))
+            (AmpHours(charge), hour_rate * part)
         };
         let level = Self {
             wells: Wells { share: SHARE.1, rate: 1.0 },
@@ -316,12 +316,12 @@ mod tests {
     #[test]
     fn an_exponent_makes_a_battery_that_follows_it_within_a_few_per_cent() {
         for exponent in [1.05, 1.1, 1.15, 1.2, 1.3] {
-            let fit = Fit::typical(exponent);
+            let fit = Fit::typical(exponent, Hours(20.0));
             assert!(fit.deviation < 1e-6 && !fit.unique, "{exponent}: {fit:?}");
             let whole = fit.whole.0;
             assert!((1.0..1.2).contains(&whole), "{exponent}: {fit:?}");
         }
-        let level = Fit::typical(1.0);
+        let level = Fit::typical(1.0, Hours(20.0));
         assert!(level.deviation < 0.02, "{level:?}");
     }
 

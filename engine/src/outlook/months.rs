@@ -3,6 +3,7 @@
 use super::budget::discharge_current;
 use crate::quantity::{AmpHours, Amps, Celsius, Irradiation, Percent, WattHours};
 use crate::simulate::{Day, STEP, TypicalDays, run_month, weekdays_differ};
+use crate::sky::STEPS_PER_DAY;
 use crate::source::Array;
 use crate::system::System;
 use crate::working::{Formula, Source, Tag, Trace, term};
@@ -86,7 +87,8 @@ pub fn month(
         steps.checked_sub(1).and_then(|at| run.samples.get(at)).map_or(1.0, |at| at.charge)
     };
     let lowest = run.samples.iter().map(|sample| sample.charge).fold(1.0, f64::min);
-    let half = run.samples.len() / 2;
+    // A whole number of days, for the level of a day is compared with that of another at the same hour.
+    let half = run.samples.len() / 2 / STEPS_PER_DAY * STEPS_PER_DAY;
     let holds = charge_after(run.samples.len()) >= charge_after(half) - HOLDS;
     let above = lowest >= system.bank.reserve.ratio() && run.totals.unmet.0 <= 0.0;
     Month {

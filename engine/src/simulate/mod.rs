@@ -10,4 +10,4 @@ mod step;
 
 pub use days::{Day, TypicalDays, day, inside_air, sky_of, typical_sky, weekdays_differ};
 pub use run::{Calendar, Run, STEP, Sample, Sun, run, run_month};
-pub use step::{Flows, Forcing, State, step};
+pub use step::{After, Flows, Forcing, Prepared, State};

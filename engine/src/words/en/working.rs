@@ -129,6 +129,8 @@ pub fn formula(formula: Formula) -> &'static str {
         F::ColdFactor => "Loss of capacity to the cold, by the standard for lead-acid",
         F::ColdFactorTypical => "Loss of capacity to the cold, typical of the chemistry",
         F::FullCapacity => "Full capacity",
+        F::FullCapacityOfWells => "Full capacity; what a fast discharge leaves comes later",
+        F::UsableCapacityOfWells => "Usable capacity, as deep as the current reaches at once",
         F::UsableCapacity => "Usable capacity",
         F::YearsLeft => "Years until 80 % of the capacity",
         F::LoadEnergy => "Energy at the load",
