@@ -71,6 +71,26 @@ impl Bank {
         Volts(area * self.cells) * full
     }
 
+    /// Energy stored between two states of charge (ratio); negative downwards.
+    ///
+    /// Mostly both lie on one straight part of the curve, where the mean of their voltages is exact.
+    #[inline]
+    #[must_use]
+    pub fn stored_between(&self, from: f64, to: f64, full: AmpHours) -> WattHours {
+        for pair in self.typical.curve.windows(2) {
+            let ((x0, y0), (x1, y1)) = (pair[0], pair[1]);
+            if from <= x1 {
+                if to >= x0 && to <= x1 {
+                    let middle = (from + to) / 2.0;
+                    let mean = y0 + (y1 - y0) * (middle - x0) / (x1 - x0);
+                    return Volts(mean * self.cells) * (full * (to - from));
+                }
+                break;
+            }
+        }
+        self.stored(to, full) - self.stored(from, full)
+    }
+
     /// Resistance between the posts of a full bank at 25 °C.
     #[must_use]
     pub fn resistance(&self) -> Ohms {
@@ -168,6 +188,19 @@ mod tests {
                 .sum();
             let closed = bank.stored(to, full).0 - bank.stored(from, full).0;
             assert!((sum - closed).abs() < 1e-4 * closed, "{chemistry:?}: {sum} {closed}");
+        }
+    }
+
+    #[test]
+    fn the_energy_between_is_the_difference_of_what_is_stored() {
+        for chemistry in Chemistry::ALL {
+            let bank = bank(*chemistry, 12.8);
+            let full = AmpHours(100.0);
+            for (from, to) in [(0.4, 0.41), (0.41, 0.4), (0.0, 1.0), (0.9, 0.05), (0.5, 0.5)] {
+                let apart = bank.stored(to, full) - bank.stored(from, full);
+                let between = bank.stored_between(from, to, full);
+                assert!((apart - between).0.abs() < 1e-9, "{chemistry:?} {from} {to}");
+            }
         }
     }
 

@@ -15,6 +15,8 @@ use crate::working::{Formula, Source, Trace, term};
 pub const STEP: Hours = Hours(24.0 / STEPS_PER_DAY as f64);
 /// Minutes of a full step.
 const STEP_MIN: u16 = 15;
+/// Days for which room is made at once.
+const MOST_DAYS: usize = 366;
 /// Below this state of charge the bank counts as empty.
 const EMPTY: f64 = 1e-6;
 
@@ -70,11 +72,11 @@ pub struct Run {
 }
 
 impl Run {
-    fn new(bank: &Bank, initial: f64, full: AmpHours) -> Self {
+    fn new(bank: &Bank, initial: f64, full: AmpHours, steps: usize) -> Self {
         Self {
             full,
             initial,
-            samples: Vec::new(),
+            samples: Vec::with_capacity(steps),
             totals: Flows::default(),
             reserve_at: None,
             empty_at: None,
@@ -195,6 +197,11 @@ fn darkened(mut day: Day) -> Day {
     day
 }
 
+/// Steps of so many days, for which room is made at once: a run moves no samples while it grows.
+fn steps_of(days: usize) -> usize {
+    days.min(MOST_DAYS).saturating_mul(STEPS_PER_DAY)
+}
+
 /// The days of a run, each computed once for all runs over the same dates.
 #[derive(Default)]
 pub struct Calendar {
@@ -227,7 +234,7 @@ pub fn run(
     stop_when_empty: bool,
     calendar: &mut Calendar,
 ) -> Run {
-    let mut run = Run::new(&system.bank, system.start.charge, full);
+    let mut run = Run::new(&system.bank, system.start.charge, full, steps_of(days) + 1);
     let whole_step = Prepared::new(&system.bank, full, STEP);
     let reserve = system.bank.reserve.ratio();
     let (mut place, mut minute) = (0, system.start.minute);
@@ -268,7 +275,7 @@ pub fn run_month(
     days: usize,
     typical: &mut TypicalDays,
 ) -> Run {
-    let mut run = Run::new(&system.bank, charge, full);
+    let mut run = Run::new(&system.bank, charge, full, steps_of(days));
     let bank = Prepared::new(&system.bank, full, STEP);
     let reserve = system.bank.reserve.ratio();
     let alike = !weekdays_differ(system);

@@ -123,9 +123,10 @@ struct Offer {
 }
 
 impl Offer {
-    fn at(forcing: &Forcing, volts: Volts) -> Self {
+    #[inline]
+    fn at(forcing: &Forcing, per_volt: f64) -> Self {
         Self {
-            solar: forcing.solar_power / volts + forcing.solar_current,
+            solar: Amps(forcing.solar_power.0 * per_volt) + forcing.solar_current,
             engine: forcing.engine,
             shore: forcing.shore,
         }
@@ -146,6 +147,9 @@ impl Offer {
 /// From here on the last of the way to the end of charge counts as done (ratio): it takes for ever.
 const AS_GOOD_AS_FULL: f64 = 0.005;
 
+/// Hours of the current by which charging is told fast or slow.
+const TEN: Hours = Hours(10.0);
+
 /// The wells of a bank of one capacity, in steps of one length.
 #[derive(Clone, Copy, Debug)]
 struct Plates<'a> {
@@ -159,6 +163,9 @@ struct Plates<'a> {
     room: AmpHours,
     /// Conductance to charge over that of one cell by Ah of the ten-hour capacity.
     size: f64,
+    /// One over the room, and over the charge between full and empty \[1/Ah\].
+    per_room: f64,
+    per_full: f64,
 }
 
 /// A bank at hand for steps of one length: all that does not change from one to the next.
@@ -167,10 +174,12 @@ pub struct Prepared<'a> {
     bank: &'a Bank,
     full: AmpHours,
     time: Hours,
+    /// One over the length of a step \[1/h\].
+    per_time: f64,
     /// Resistance when full and warm.
     resistance: Ohms,
-    /// Ten-hour current.
-    ten_hour: Amps,
+    /// One over the ten-hour current \[1/A\].
+    per_ten_hour: f64,
     /// State of charge at which charging ends by itself.
     top: f64,
     /// State of charge at which the voltage at rest is the low cut-off.
@@ -205,13 +214,15 @@ impl<'a> Prepared<'a> {
     pub fn new(bank: &'a Bank, full: AmpHours, time: Hours) -> Self {
         let plates = bank.lead_acid.as_ref().map(|lead_acid| {
             let whole = full * lead_acid.whole;
-            let ten_hours = lead_acid.ten_hour_current(full) * Hours(10.0);
+            let ten_hours = lead_acid.ten_hour_current(full) * TEN;
             Plates {
                 lead_acid,
                 pace: lead_acid.fit.wells.pace(time),
                 whole,
                 spare: whole - full,
                 room: whole * lead_acid.fit.wells.share,
+                per_room: 1.0 / (whole * lead_acid.fit.wells.share).0,
+                per_full: 1.0 / full.0,
                 size: ten_hours.0 / bank.cells,
             }
         });
@@ -220,7 +231,9 @@ impl<'a> Prepared<'a> {
             full,
             time,
             resistance: bank.resistance(),
-            ten_hour: plates.map_or(full / Hours(10.0), |own| own.lead_acid.ten_hour_current(full)),
+            per_time: 1.0 / time.0,
+            per_ten_hour: 1.0
+                / plates.map_or(full / TEN, |own| own.lead_acid.ten_hour_current(full)).0,
             top: plates
                 .map_or_else(|| bank.charge_at(bank.absorption_voltage(Celsius::ZERO)), |_| 1.0),
             bottom: bank.charge_at(bank.low_voltage()),
@@ -237,6 +250,12 @@ impl<'a> Prepared<'a> {
         State { charge, available: self.plates.map_or(charge, level) }
     }
 
+    /// The current that moves so much in one step.
+    #[inline]
+    fn current(&self, charge: AmpHours) -> Amps {
+        Amps(charge.0 * self.per_time)
+    }
+
     /// What the wells hold.
     #[inline]
     fn wells(&self, plates: &Plates<'_>, state: State) -> Held {
@@ -247,8 +266,8 @@ impl<'a> Prepared<'a> {
     /// The state of charge that the plates see: that of a rest with the available well as full as it is now.
     #[inline]
     fn seen(&self, state: State) -> f64 {
-        self.plates.map_or(state.charge, |own| {
-            let seen = (own.whole * state.available - own.spare) / self.full;
+        self.plates.as_ref().map_or(state.charge, |own| {
+            let seen = (own.whole * state.available - own.spare).0 * own.per_full;
             if seen > 0.0 { seen } else { 0.0 }
         })
     }
@@ -265,8 +284,8 @@ impl<'a> Prepared<'a> {
             resistance: self.resistance,
             fades: Amps::ZERO,
             accept: Amps::ZERO,
-            keep: (self.full * self.top - held) / self.time,
-            give: (held - self.full * self.bottom) / self.time,
+            keep: self.current(self.full * self.top - held),
+            give: self.current(held - self.full * self.bottom),
         };
         let room = self.bank.absorption_voltage(temperature) - open;
         if let Some(own) = &self.plates {
@@ -301,8 +320,8 @@ impl<'a> Prepared<'a> {
     /// Voltage between the posts while this acts on the bank.
     #[inline]
     fn terminal(&self, able: &Able, forcing: &Forcing) -> Volts {
-        let offer = Offer::at(forcing, able.open).sum();
-        let net = offer - forcing.demand / able.open - forcing.standing;
+        let currents = forcing.solar_current + forcing.engine + forcing.shore - forcing.standing;
+        let net = (forcing.solar_power - forcing.demand) / able.open + currents;
         let moved = if net.0 > 0.0 {
             let taken = net.at_most(able.accept).at_most(able.keep);
             Volts(taken.0 * able.rise)
@@ -316,9 +335,9 @@ impl<'a> Prepared<'a> {
     /// How full the available well is after a step that added so much to the whole.
     #[inline]
     fn available_after(&self, state: State, added: AmpHours, charge: f64) -> f64 {
-        self.plates.map_or(charge, |own| {
-            let out = -(added / self.time);
-            let after = own.pace.after(self.wells(&own, state), out).available / own.room;
+        self.plates.as_ref().map_or(charge, |own| {
+            let out = -self.current(added);
+            let after = own.pace.after(self.wells(own, state), out).available.0 * own.per_room;
             let after = if after > 0.0 { after } else { 0.0 };
             if after < 1.0 { after } else { 1.0 }
         })
@@ -331,10 +350,11 @@ impl<'a> Prepared<'a> {
         let charge = state.charge;
         let able = self.able(state, forcing.temperature);
         let volts = self.terminal(&able, forcing);
-        let offer = Offer::at(forcing, volts);
+        let per_volt = 1.0 / volts.0;
+        let offer = Offer::at(forcing, per_volt);
         let wanted = trace.step(
             Formula::LoadsCurrent,
-            forcing.demand / volts + forcing.standing,
+            Amps(forcing.demand.0 * per_volt) + forcing.standing,
             &[term(forcing.demand), term(volts), term(forcing.standing)],
         );
         let supply = trace.step(
@@ -362,7 +382,7 @@ impl<'a> Prepared<'a> {
             (held * bank.self_discharge_per_hour / Hours(1.0)).at_most(held / time + kept - given);
         let stored = (kept - given - leak) * time;
         let after = ((held + stored) / full).clamp(0.0, 1.0);
-        let stored_energy = bank.stored(after, full) - bank.stored(charge, full);
+        let stored_energy = bank.stored_between(charge, after, full);
         let flows = flows.over(time, &offer, leak, stored, stored_energy);
         let after =
             trace.step(Formula::ChargeAfter, after, &[term(charge), term(stored), term(full)]);
@@ -380,7 +400,10 @@ impl<'a> Prepared<'a> {
     #[inline]
     fn charged(&self, able: &Able, charge: f64, net: Amps) -> (Amps, Amps) {
         let taken = net.at_most(able.accept).at_least(Amps::ZERO);
-        let efficiency = self.bank.efficiency.at(charge, taken / self.ten_hour);
+        if taken.0 <= 0.0 {
+            return (Amps::ZERO, Amps::ZERO);
+        }
+        let efficiency = self.bank.efficiency.at(charge, taken.0 * self.per_ten_hour);
         let kept = taken * efficiency;
         if kept > able.keep { (able.keep / efficiency, able.keep) } else { (taken, kept) }
     }

@@ -16,6 +16,8 @@ use sunlarder_engine::simulate::{Calendar, Sun, run};
 use sunlarder_engine::system::System;
 use sunlarder_tests::plans::EXAMPLES;
 
+/// Days of a year.
+const YEAR: usize = 365;
 /// Repetitions of what takes milliseconds.
 const ROUNDS: usize = 200;
 /// Repetitions of what takes microseconds, timed together because a clock's own reading takes a noticeable part of one.
@@ -50,7 +52,7 @@ fn processor() -> String {
     named.map_or("unknown", |(_, name)| name.trim()).to_owned()
 }
 
-/// Times one example: all answers, one month's run alone with its days at hand, file and code.
+/// Times one example: all answers, the run of a month and of a year alone with their days at hand, file and code.
 fn example(name: &str, text: &str) -> Result<(), Problem> {
     let plan = Document::from_json(text)?;
     let system = System::assemble(&plan, Climate::embedded(), &mut ())?;
@@ -59,17 +61,20 @@ fn example(name: &str, text: &str) -> Result<(), Problem> {
     let code = share::encode(&plan)?;
     let all = median(ROUNDS, || drop(black_box(Outlook::of(black_box(&system)))));
     let mut calendar = Calendar::default();
-    let month = median(ROUNDS, || {
-        let run = run(&system, full, Sun::Mean, HORIZON_DAYS, false, &mut calendar);
-        drop(black_box(run));
-    });
+    let mut days = |days| {
+        median(ROUNDS, || {
+            let run = run(&system, full, Sun::Mean, days, false, &mut calendar);
+            drop(black_box(run));
+        })
+    };
+    let (month, year) = (days(HORIZON_DAYS), days(YEAR));
     let assemble = median_of_bunches(|| {
         drop(black_box(System::assemble(&plan, Climate::embedded(), &mut ())));
     });
     let read = median_of_bunches(|| drop(black_box(Document::from_json(text))));
     let encode = median_of_bunches(|| drop(black_box(share::encode(&plan))));
     let decode = median_of_bunches(|| drop(black_box(share::decode(&code))));
-    let times = [all, month, assemble, read, encode, decode].map(micros);
+    let times = [all, month, year, assemble, read, encode, decode].map(micros);
     let columns: Vec<String> = times.iter().map(|time| format!("{time:>10.1}")).collect();
     println!("{name:<10} {} {:>8}", columns.join(" "), code.len());
     Ok(())
@@ -79,8 +84,8 @@ fn main() -> ExitCode {
     let cores = std::thread::available_parallelism().map_or(1, usize::from);
     println!("{}, {cores} cores; medians of {ROUNDS} in microseconds", processor());
     println!(
-        "{:<10} {:>10} {:>10} {:>10} {:>10} {:>10} {:>10} {:>8}",
-        "plan", "outlook", "31 days", "assemble", "file", "encode", "decode", "letters"
+        "{:<10} {:>10} {:>10} {:>10} {:>10} {:>10} {:>10} {:>10} {:>8}",
+        "plan", "outlook", "31 days", "year", "assemble", "file", "encode", "decode", "letters"
     );
     for (name, text) in EXAMPLES {
         if let Err(problem) = example(name, text) {
