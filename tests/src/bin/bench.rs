@@ -50,7 +50,7 @@ fn processor() -> String {
     named.map_or("unknown", |(_, name)| name.trim()).to_owned()
 }
 
-/// Times one example: all answers, one month's run alone with its days at hand, file and code.
+/// Times one example: all answers, the run of a month and of a year alone with their days at hand, file and code.
 fn example(name: &str, text: &str) -> Result<(), Problem> {
     let plan = Document::from_json(text)?;
     let system = System::assemble(&plan, Climate::embedded(), &mut ())?;
