@@ -11,9 +11,13 @@
 use sunlarder_engine::document::Document;
 use sunlarder_engine::outlook::{Budget, Month, Outlook};
 use sunlarder_engine::place::{Climate, SpreadGrid};
-use sunlarder_engine::quantity::{AmpHours, Amps, Celsius, Hours, Percent, Volts, Watts};
+use sunlarder_engine::quantity::{AmpHours, Amps, Celsius, Degrees, Hours, Percent, Volts, Watts};
 use sunlarder_engine::share;
 use sunlarder_engine::simulate::{Almanac, Extent, Flows, Range, Run, Sun, Sunlight, run};
+use sunlarder_engine::sky::{
+    DAYS_PER_YEAR, DaySpec, DayTable, Plane, Season, Trust, Weather, WeatherSpec,
+};
+use sunlarder_engine::sun::Site;
 use sunlarder_engine::system::System;
 
 const GOLDEN: &str = include_str!("../../tests/reference/digest.txt");
@@ -72,6 +76,37 @@ fn functions(digest: &mut Digest) {
         digest.all([libm::exp(signed), libm::log1p(x), libm::pow(x, 1.3), libm::cbrt(signed)]);
         let cosine = signed / 10.0;
         digest.all([libm::acos(cosine), libm::asin(cosine)]);
+    }
+}
+
+/// Synthetic weather of three places, in climates known for certain and not, and the hours of its days.
+fn weather(digest: &mut Digest) {
+    for (latitude, longitude) in [(52.1, 5.2), (-17.5, 31.0), (69.6, 18.9)] {
+        let site = Site { latitude: Degrees(latitude), longitude: Degrees(longitude) };
+        let climate = Climate::embedded().at(site);
+        let spec = WeatherSpec::of_place(&climate, &SpreadGrid::embedded().at(site));
+        for trust in [Trust::Grid, Trust::Own, Trust::Certain] {
+            let weather = Weather::new(WeatherSpec { trust, ..spec.clone() }, 7);
+            for replica in 0..5 {
+                let year = weather.replica(replica).next_year();
+                digest.all(year.clearness);
+                digest.all(year.warmer.map(|warmer| warmer.0));
+            }
+        }
+        let date = DaySpec {
+            site,
+            day_of_year: 75,
+            utc_offset: Hours(1.0),
+            clearness: 0.4,
+            mean_temperature: Celsius(9.0),
+        };
+        let plane = Plane { tilt: Degrees(40.0), azimuth: Degrees(170.0) };
+        let table = DayTable::<24>::new(&date, 0.4, |step| plane.irradiance(step, 0.2).0);
+        let season = Season::new(site.latitude);
+        for day in 0..DAYS_PER_YEAR {
+            let blend = table.day(day as f64 / 400.0);
+            digest.all((0..24).map(|hour| blend.part(hour) * season.scale(day)));
+        }
     }
 }
 
@@ -168,6 +203,7 @@ fn line(name: &str, fill: impl FnOnce(&mut Digest)) -> String {
 /// One line for each part of the engine and each example.
 fn lines() -> String {
     let mut lines = line("functions", functions) + &line("quantities", quantities);
+    lines += &line("weather", weather);
     for (name, text) in EXAMPLES {
         lines += &line(name, |digest| example(text, digest));
     }
