@@ -56,14 +56,14 @@ where
     memo(Box::new(move || store.answers.with(of)))
 }
 
-/// What is drawn of the answers, one frame after the words.
-pub(crate) fn drawn<T>(store: Store, draw: fn(&Solved) -> T) -> Signal<T>
+/// What is drawn of answers that follow the words by a frame or two.
+pub(crate) fn drawn<T>(answers: RwSignal<Answers>, draw: fn(&Solved) -> T) -> Signal<T>
 where
     T: PartialEq + Clone + Default + Send + Sync + 'static,
 {
     let of =
         move |answers: &Answers| answers.solved().map(|solved| draw(solved)).unwrap_or_default();
-    memo(Box::new(move || store.drawn.with(of)))
+    memo(Box::new(move || answers.with(of)))
 }
 
 /// What is said of one load, array or month in the answers.

@@ -109,6 +109,10 @@ pub(crate) fn draw_after_words(store: Store) {
         move || store.answers.track(),
         move || store.drawn.set(store.answers.get_untracked()),
     );
+    after_words(
+        move || store.drawn.track(),
+        move || store.drawn_below.set(store.drawn.get_untracked()),
+    );
 }
 
 /// Whether a new version waits.

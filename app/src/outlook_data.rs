@@ -3,7 +3,7 @@
 use chrono::{Datelike, Duration, NaiveDate, Timelike};
 use sunlarder_engine::outlook::{Outlook, clock_time};
 use sunlarder_engine::quantity::Hours;
-use sunlarder_engine::simulate::{Run, Sample, TypicalDays};
+use sunlarder_engine::simulate::{Almanac, Run, Sample, Sunlight};
 use sunlarder_engine::sun::{Daylight, MONTH_DAY, daylight};
 use sunlarder_engine::system::System;
 use sunlarder_engine::words::{Label, clock, rounded};
@@ -225,9 +225,10 @@ pub(crate) fn signed(value: f64) -> String {
 /// What the strip of the month's typical day shows.
 pub(crate) fn day(solved: &Solved) -> DayData {
     let Solved { system, outlook } = solved;
-    let mut typical = TypicalDays::default();
+    let sunlight = &mut Sunlight::default();
+    let mut almanac = Almanac::new(system, sunlight);
     let weekday = system.start.date.weekday().num_days_from_monday() as u8;
-    let day = typical.day(system, outlook.month, weekday);
+    let day = almanac.day(outlook.month, weekday);
     let volts = system.bank.nominal;
     let into = |forcing: &sunlarder_engine::simulate::Forcing| {
         (forcing.solar_power + volts * (forcing.solar_current + forcing.engine + forcing.shore)).0

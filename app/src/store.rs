@@ -9,6 +9,7 @@ use leptos::prelude::*;
 use sunlarder_engine::document::{Document, Problem};
 use sunlarder_engine::outlook::Outlook;
 use sunlarder_engine::place::Climate;
+use sunlarder_engine::simulate::Sunlight;
 use sunlarder_engine::system::System;
 use sunlarder_engine::words::Language;
 use sunlarder_engine::working::Tag;
@@ -44,10 +45,10 @@ impl PartialEq for Answers {
 }
 
 impl Answers {
-    /// Answers all questions about a plan.
-    pub(crate) fn to(document: &Document, earth: &Climate) -> Self {
+    /// Answers all questions about a plan, over what is known of the sun from the one before.
+    pub(crate) fn to(document: &Document, earth: &Climate, sunlight: &mut Sunlight) -> Self {
         Self(System::assemble(document, earth, &mut ()).map(|system| {
-            let outlook = Outlook::of(&system);
+            let outlook = Outlook::in_sunlight(&system, sunlight);
             Arc::new(Solved { system, outlook })
         }))
     }
@@ -96,8 +97,10 @@ pub(crate) struct Store {
     pub(crate) id: RwSignal<PlanId>,
     /// What follows from it.
     pub(crate) answers: Memo<Answers>,
-    /// The same one frame later, for the pictures: words and figures come first, and quick edits skip what nobody would see.
+    /// The same one frame later, for the curve: words and figures come first, and quick edits skip what nobody would see.
     pub(crate) drawn: RwSignal<Answers>,
+    /// The same yet a frame later, for the pictures below, so that no single turn keeps the next edit waiting long.
+    pub(crate) drawn_below: RwSignal<Answers>,
     /// Which face is shown.
     pub(crate) face: RwSignal<Face>,
     /// Which dialog is open.
@@ -113,12 +116,20 @@ impl Store {
     /// A store with a blank plan.
     pub(crate) fn new(earth: &'static Climate) -> Self {
         let plan = RwSignal::new(Document::default());
+        let sunlight = StoredValue::new(Sunlight::default());
+        let answers = Memo::new(move |_| {
+            let mut known = sunlight.try_update_value(core::mem::take).unwrap_or_default();
+            let answers = plan.with(|plan| Answers::to(plan, earth, &mut known));
+            sunlight.set_value(known);
+            answers
+        });
         Self {
             earth,
             plan,
             id: RwSignal::new(PlanId::fresh()),
-            answers: Memo::new(move |_| plan.with(|plan| Answers::to(plan, earth))),
-            drawn: RwSignal::new(plan.with_untracked(|plan| Answers::to(plan, earth))),
+            answers,
+            drawn: RwSignal::new(answers.get_untracked()),
+            drawn_below: RwSignal::new(answers.get_untracked()),
             face: RwSignal::new(Face::Start),
             dialog: RwSignal::new(None),
             notice: RwSignal::new(None),

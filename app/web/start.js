@@ -68,6 +68,10 @@ function announce(registration) {
   document.dispatchEvent(new CustomEvent("sunlarder:update"));
 }
 
+function follow(registration) {
+  registration.installing?.addEventListener("statechange", () => announce(registration));
+}
+
 function takeOver(registration) {
   // Other open tabs keep running what they have loaded; only the one that asked starts anew.
   navigator.serviceWorker.addEventListener("controllerchange", () => location.reload(), { once: true });
@@ -81,11 +85,12 @@ async function keepOffline() {
       updateViaCache: "none",
     });
     document.addEventListener("sunlarder:take-over", () => takeOver(registration));
-    registration.addEventListener("updatefound", () => {
-      const incoming = registration.installing;
-      incoming.addEventListener("statechange", () => announce(registration));
-    });
+    registration.addEventListener("updatefound", () => follow(registration));
+    // What began before anybody listened, or had ended by then.
+    follow(registration);
     announce(registration);
+    // The browser looks for a new version only some time after a page was opened. Without a network it finds none.
+    registration.update().catch(() => {});
     await navigator.serviceWorker.ready;
     root.dataset.offline = "ready";
   } catch (error) {

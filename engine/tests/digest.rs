@@ -13,7 +13,7 @@ use sunlarder_engine::outlook::{Budget, Month, Outlook};
 use sunlarder_engine::place::Climate;
 use sunlarder_engine::quantity::{AmpHours, Amps, Celsius, Hours, Percent, Volts, Watts};
 use sunlarder_engine::share;
-use sunlarder_engine::simulate::{Calendar, Flows, Run, Sun, run};
+use sunlarder_engine::simulate::{Almanac, Flows, Run, Sun, Sunlight, run};
 use sunlarder_engine::system::System;
 
 const GOLDEN: &str = include_str!("../../tests/reference/digest.txt");
@@ -138,9 +138,10 @@ fn example(text: &str, digest: &mut Digest) {
     digest.add(outlook.autonomy_days.unwrap_or(f64::INFINITY));
     whole_run(digest, &outlook.run);
     whole_run(digest, &outlook.dark);
-    let mut calendar = Calendar::default();
+    let sunlight = &mut Sunlight::default();
+    let almanac = &mut Almanac::new(&system, sunlight);
     let full = outlook.capacity.full;
-    whole_run(digest, &run(&system, full, Sun::Mean, YEAR, false, &mut calendar));
+    whole_run(digest, &run(almanac, full, Sun::Mean, YEAR, false));
 }
 
 fn line(name: &str, fill: impl FnOnce(&mut Digest)) -> String {

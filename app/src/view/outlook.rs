@@ -123,7 +123,7 @@ pub(crate) fn now(store: Store) -> View {
         .attr("aria-label", WORDS.label(L::RemainingTime))
         .child(node("h2").attr("class", "unseen").child(WORDS.label(L::RemainingTime)).view())
         .child(remaining_curve(
-            drawn(store, data::curve),
+            drawn(store.drawn, data::curve),
             cursor,
             reading,
             fixed(WORDS.label(L::ReadTheCurve)),
@@ -248,7 +248,7 @@ pub(crate) fn day_picture(store: Store) -> View {
                 .child(node("span").attr("class", "soft").child(WORDS.label(L::DayLegend)).view())
                 .view(),
         )
-        .child(day_strip(drawn(store, data::day)))
+        .child(day_strip(drawn(store.drawn_below, data::day)))
         .child(more_while("more", L::AsATable, move || {
             table(
                 L::DayInWords,
@@ -279,7 +279,7 @@ pub(crate) fn months(store: Store) -> View {
                 .child(node("span").attr("class", "soft").child(WORDS.label(L::MonthLegend)).view())
                 .view(),
         )
-        .child(month_balance(drawn(store, data::months), pick))
+        .child(month_balance(drawn(store.drawn_below, data::months), pick))
         .child(node("p").attr("class", "note").attr("id", "tightest").child(tightest).view())
         .child(more_while("more", L::AsATable, move || {
             let heads =

@@ -3,6 +3,7 @@
 use chrono::Datelike;
 use leptos::prelude::*;
 use sunlarder_engine::document::Document;
+use sunlarder_engine::simulate::Sunlight;
 use sunlarder_engine::words::Label as L;
 
 use super::dialogs::opener;
@@ -55,8 +56,9 @@ pub(crate) fn start(store: Store) -> View {
 
 fn scenario(store: Store, name: &str, plan: Document) -> View {
     let words = WORDS.scenario(&place_name(&plan), plan.start.date.month0() as usize);
-    let verdict =
-        Answers::to(&plan, store.earth).solved().map(|solved| WORDS.short(&solved.outlook));
+    let verdict = Answers::to(&plan, store.earth, &mut Sunlight::default())
+        .solved()
+        .map(|solved| WORDS.short(&solved.outlook));
     let title = plan.name.clone();
     node("li")
         .child(

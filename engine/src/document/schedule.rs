@@ -132,6 +132,15 @@ impl Schedule {
     pub fn daily(when: When) -> Self {
         Self { when, days: Days::ALL, months: Months::ALL }
     }
+
+    /// Whether a stretch of it runs into the next day.
+    #[must_use]
+    pub fn runs_over_midnight(&self) -> bool {
+        match &self.when {
+            When::Spans(spans) => spans.iter().any(|span| span.from_min >= span.to_min),
+            When::Always | When::HoursPerDay(_) => false,
+        }
+    }
 }
 
 #[cfg(test)]

@@ -10,6 +10,7 @@
 //! (Harrington, Aye & Fuller 2018).
 
 use crate::quantity::{Celsius, Percent};
+use crate::sky::STEPS_PER_DAY;
 use crate::working::{Formula, Source, Trace, term};
 
 /// Kelvin of the ice point.
@@ -59,6 +60,21 @@ impl Cooling {
         if rated <= 0.0 { 0.0 } else { effort(self.inside.0, te, air.0) / rated }
     }
 
+    /// The duty in each step of a day (ratio): what [`Self::duty`] gives, with what stays the same computed once.
+    pub(super) fn duties(
+        &self,
+        rated: Percent,
+        air: &[Celsius; STEPS_PER_DAY],
+    ) -> [f64; STEPS_PER_DAY] {
+        let te = evaporator(self.inside).0;
+        let at_reference = effort(self.inside.0, te, self.reference.0);
+        air.map(|air| {
+            let effort = effort(self.inside.0, te, air.0);
+            let factor = if at_reference <= 0.0 { 0.0 } else { effort / at_reference };
+            Percent(rated.0 * factor).at_most(Percent(100.0)).ratio()
+        })
+    }
+
     /// Share of the time in which the compressor runs, at most all of it.
     pub fn duty(&self, rated: Percent, air: Celsius, trace: &mut impl Trace) -> Percent {
         let duty = Percent(rated.0 * self.factor(air)).at_most(Percent(100.0));
@@ -88,6 +104,15 @@ mod tests {
         assert_eq!(BOX.duty(Percent(40.0), Celsius(2.0), &mut ()), Percent(0.0));
         assert_eq!(BOX.duty(Percent(60.0), Celsius(50.0), &mut ()), Percent(100.0));
         assert_eq!(BOX.duty(Percent(35.0), Celsius(25.0), &mut ()), Percent(35.0));
+    }
+
+    #[test]
+    fn a_whole_day_has_the_duties_of_its_steps() {
+        let air = core::array::from_fn(|step| Celsius(step as f64 - 30.0));
+        let duties = BOX.duties(Percent(40.0), &air);
+        for (air, duty) in air.iter().zip(duties) {
+            assert_eq!(duty, BOX.duty(Percent(40.0), *air, &mut ()).ratio());
+        }
     }
 
     #[test]

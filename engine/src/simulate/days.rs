@@ -2,8 +2,9 @@
 
 use chrono::{Datelike, NaiveDate};
 
+use super::almanac::LitDay;
 use super::step::Forcing;
-use crate::load::{DayKind, Demand, day_demand, presence};
+use crate::load::{DayKind, Demand, presence};
 use crate::quantity::{Amps, Celsius, Hours};
 use crate::sky::{DaySpec, STEPS_PER_DAY, SkyDay, mean_day};
 use crate::source::Charger;
@@ -24,10 +25,36 @@ pub fn sky_of(system: &System, date: NaiveDate) -> SkyDay {
 /// The sky of a month's typical day; in standard time or summer time as on that day of the starting year.
 #[must_use]
 pub fn typical_sky(system: &System, month: usize, trace: &mut impl Trace) -> SkyDay {
+    let (day, offset) = typical_date(system, month);
+    sky(system, month, day, offset, trace)
+}
+
+/// A month's typical day in mean weather, before its sky is worked out.
+pub(super) fn typical_spec(system: &System, month: usize) -> DaySpec {
+    let (day, offset) = typical_date(system, month);
+    spec(system, month, day, offset, &mut ())
+}
+
+fn typical_date(system: &System, month: usize) -> (u16, Hours) {
     let day = MONTH_DAY.get(month).copied().unwrap_or(1);
     let date = NaiveDate::from_yo_opt(system.start.date.year(), day.into());
-    let offset = system.clock.offset_on(date.unwrap_or(system.start.date));
-    sky(system, month, day, offset, trace)
+    (day, system.clock.offset_on(date.unwrap_or(system.start.date)))
+}
+
+fn spec(
+    system: &System,
+    month: usize,
+    day_of_year: u16,
+    utc_offset: Hours,
+    trace: &mut impl Trace,
+) -> DaySpec {
+    DaySpec {
+        site: system.site,
+        day_of_year,
+        utc_offset,
+        clearness: system.climate.clearness_of(month, trace),
+        mean_temperature: system.climate.temperature.get(month).copied().unwrap_or_default(),
+    }
 }
 
 fn sky(
@@ -37,22 +64,7 @@ fn sky(
     utc_offset: Hours,
     trace: &mut impl Trace,
 ) -> SkyDay {
-    let spec = DaySpec {
-        site: system.site,
-        day_of_year,
-        utc_offset,
-        clearness: system.climate.clearness_of(month, trace),
-        mean_temperature: system.climate.temperature.get(month).copied().unwrap_or_default(),
-    };
-    mean_day(&spec, trace)
-}
-
-/// Whether any schedule tells weekdays apart; if none does, one weekday stands for all.
-#[must_use]
-pub fn weekdays_differ(system: &System) -> bool {
-    let chargers = system.shore.iter().chain(&system.alternator).map(|charger| &charger.schedule);
-    let mut schedules = system.loads.iter().map(|load| &load.schedule).chain(chargers);
-    schedules.any(|schedule| schedule.days != crate::document::Days::ALL)
+    mean_day(&spec(system, month, day_of_year, utc_offset, trace), trace)
 }
 
 /// Temperatures inside through a day.
@@ -72,62 +84,26 @@ fn charger(charger: Option<&Charger>, kind: DayKind) -> [Amps; STEPS_PER_DAY] {
     })
 }
 
-/// What acts on the bank through a day of this kind under this sky.
-#[must_use]
-pub fn day(system: &System, kind: DayKind, sky: &SkyDay) -> Day {
-    let air = inside_air(system, sky);
-    let demand = day_demand(&system.loads, system.inverter.as_ref(), kind, &air);
+/// What acts on the bank through a day of this kind under this sky, the loads being known.
+pub(super) fn day(
+    system: &System,
+    kind: DayKind,
+    lit: &LitDay,
+    demand: &[Demand; STEPS_PER_DAY],
+) -> Day {
     let shore = charger(system.shore.as_ref(), kind);
     let engine = charger(system.alternator.as_ref(), kind);
-    let charging = system.bank.charging_voltage();
     let mut day = [Forcing::default(); STEPS_PER_DAY];
-    for (at, (forcing, step)) in day.iter_mut().zip(&sky.steps).enumerate() {
-        let demand: &Demand = &demand[at];
+    for (at, (forcing, step)) in day.iter_mut().zip(&lit.sky.steps).enumerate() {
         *forcing = Forcing {
-            demand: demand.at_bank(system.inverter.as_ref()),
+            demand: demand[at].at_bank(system.inverter.as_ref()),
             standing: system.standing,
+            solar_power: lit.solar[at].power,
+            solar_current: lit.solar[at].current,
             shore: shore[at],
             engine: engine[at],
             temperature: system.bank.temperature(step.air, system.inside_least),
-            ..Forcing::default()
         };
-        for array in &system.arrays {
-            let feed = array.feed(step, system.albedo, charging);
-            forcing.solar_power += feed.power;
-            forcing.solar_current += feed.current;
-        }
     }
     day
-}
-
-/// The typical days of a system's months, each computed once.
-#[derive(Default)]
-pub struct TypicalDays {
-    skies: Vec<(usize, SkyDay)>,
-    days: Vec<(usize, u8, Day)>,
-}
-
-impl TypicalDays {
-    /// The sky of a month's typical day.
-    pub fn sky(&mut self, system: &System, month: usize) -> &SkyDay {
-        let known = self.skies.iter().position(|(own, _)| *own == month);
-        let place = known.unwrap_or_else(|| {
-            self.skies.push((month, typical_sky(system, month, &mut ())));
-            self.skies.len() - 1
-        });
-        &self.skies[place].1
-    }
-
-    /// What acts through that day on a weekday, Monday being 0.
-    pub fn day(&mut self, system: &System, month: usize, weekday: u8) -> Day {
-        let weekday = if weekdays_differ(system) { weekday } else { 0 };
-        let known = self.days.iter().find(|(own, on, _)| (*own, *on) == (month, weekday));
-        if let Some((_, _, day)) = known {
-            return *day;
-        }
-        let kind = DayKind::inside(month as u8, weekday);
-        let made = day(system, kind, self.sky(system, month));
-        self.days.push((month, weekday, made));
-        made
-    }
 }

@@ -1,11 +1,9 @@
 //! A run: from any date, clock time and state of charge, quarter-hour by quarter-hour.
 
-use chrono::NaiveDate;
-
-use super::days::{Day, TypicalDays, day, sky_of, weekdays_differ};
+use super::almanac::Almanac;
+use super::days::Day;
 use super::step::{Flows, Forcing, Prepared, State};
 use crate::bank::Bank;
-use crate::load::DayKind;
 use crate::quantity::{AmpHours, Hours, Volts};
 use crate::sky::STEPS_PER_DAY;
 use crate::system::System;
@@ -206,45 +204,23 @@ fn steps_of(days: usize) -> usize {
     days.min(MOST_DAYS).saturating_mul(STEPS_PER_DAY)
 }
 
-/// The days of a run, each computed once for all runs over the same dates.
-#[derive(Default)]
-pub struct Calendar {
-    days: Vec<Day>,
-}
-
-impl Calendar {
-    fn day(&mut self, system: &System, place: usize) -> Option<Day> {
-        while self.days.len() <= place {
-            let date = date_of(system, self.days.len())?;
-            let made = day(system, DayKind::of(date), &sky_of(system, date));
-            self.days.push(made);
-        }
-        self.days.get(place).copied()
-    }
-}
-
-/// The date of a day of the run.
-fn date_of(system: &System, place: usize) -> Option<NaiveDate> {
-    system.start.date.checked_add_days(chrono::Days::new(place as u64))
-}
-
 /// Runs a system from its start for so many days, or until it is empty if `stop_when_empty`.
 #[must_use]
 pub fn run(
-    system: &System,
+    almanac: &mut Almanac<'_>,
     full: AmpHours,
     sun: Sun,
     days: usize,
     stop_when_empty: bool,
-    calendar: &mut Calendar,
 ) -> Run {
+    let system = almanac.system;
     let mut run = Run::new(&system.bank, system.start.charge, full, steps_of(days) + 1);
     let whole_step = Prepared::new(&system.bank, full, STEP);
     let reserve = system.bank.reserve.ratio();
     let (mut place, mut minute) = (0, system.start.minute);
     let end = Hours(days as f64 * 24.0);
-    while let Some(today) = calendar.day(system, place) {
-        let today = if sun == Sun::None { darkened(today) } else { today };
+    while let Some(today) = almanac.date(place) {
+        let today = if sun == Sun::None { darkened(*today) } else { *today };
         while minute < 24 * 60 {
             let next = (minute / STEP_MIN + 1) * STEP_MIN;
             let time = Hours(f64::from(next - minute) / 60.0);
@@ -259,40 +235,6 @@ pub fn run(
         }
         minute = 0;
         place += 1;
-    }
-    run
-}
-
-/// Days whose state of charge at midnight differs by less than this repeat for ever (ratio).
-const REPEATS: f64 = 1e-9;
-
-/// Runs typical days of one month from a state of charge, Monday first.
-///
-/// It stops early where more days would tell nothing new: once a load went short on an empty bank, and, if all weekdays are alike,
-/// once a day ends as it began.
-#[must_use]
-pub fn run_month(
-    system: &System,
-    full: AmpHours,
-    month: usize,
-    charge: f64,
-    days: usize,
-    typical: &mut TypicalDays,
-) -> Run {
-    let mut run = Run::new(&system.bank, charge, full, steps_of(days));
-    let bank = Prepared::new(&system.bank, full, STEP);
-    let reserve = system.bank.reserve.ratio();
-    let alike = !weekdays_differ(system);
-    for place in 0..days {
-        let before = run.charge_before(run.samples.len());
-        for forcing in &typical.day(system, month, (place % 7) as u8) {
-            run.push(&bank, reserve, forcing, STEP);
-        }
-        let after = run.charge_before(run.samples.len());
-        let short = run.empty_at.is_some() && run.totals.unmet.0 > 0.0;
-        if short || alike && place > 0 && (after - before).abs() < REPEATS {
-            break;
-        }
     }
     run
 }

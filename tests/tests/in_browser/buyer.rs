@@ -66,7 +66,7 @@ async fn expect_native_figures(page: &Page) -> Outcome<Shown> {
 async fn go_to_nairobi_in_july(page: &Page) -> Outcome<()> {
     let before = page.shown().await?;
     page.open_question(Label::WhereAndWhen).await?;
-    page.session.find(By::Id("search-town")).await?.send_keys("Nairobi").await?;
+    page.element(By::Id("search-town")).await?.send_keys("Nairobi").await?;
     page.wait_until("document.querySelector('.results button') !== null").await?;
     page.press(By::Css(".results button")).await?;
     page.wait_until("document.querySelector('.where').textContent.includes('Nairobi')").await?;
@@ -74,7 +74,7 @@ async fn go_to_nairobi_in_july(page: &Page) -> Outcome<()> {
     assert_ne!(moved.facts, before.facts);
 
     let month = format!("//div[label[.=\"{}\"]]//select", WORDS.label(Label::Month));
-    let select = SelectElement::new(&page.session.find(By::XPath(month)).await?).await?;
+    let select = SelectElement::new(&page.element(By::XPath(month)).await?).await?;
     select.select_by_value("6").await?;
     page.wait_until(&format!(
         "document.querySelector('.where').textContent.includes('{}')",
@@ -90,7 +90,7 @@ async fn add_a_kettle(page: &Page) -> Outcome<()> {
     let before = page.shown().await?;
     assert!(page.stored_plan().await?.inverter.is_none());
     page.press(By::Id("add-something")).await?;
-    page.session.find(By::Id("search-appliance")).await?.send_keys("kettle").await?;
+    page.element(By::Id("search-appliance")).await?.send_keys("kettle").await?;
     page.press(By::Css(".results button")).await?;
     let kettle = WORDS.appliance(Appliance::Kettle);
     page.wait_for_notice(&WORDS.added(kettle)).await?;
@@ -100,7 +100,7 @@ async fn add_a_kettle(page: &Page) -> Outcome<()> {
     assert_eq!(now.loads.last().map(String::as_str), Some(kettle));
     assert_ne!(now.headline, before.headline);
     assert!(matches!(verdict(page).await?, Verdict::CannotWork { .. }));
-    let why = page.session.find(By::Id("lede")).await?.text().await?;
+    let why = page.element(By::Id("lede")).await?.text().await?;
     assert!(why.contains(kettle), "{why}");
     Ok(())
 }
@@ -134,8 +134,7 @@ async fn take_link(page: &Page) -> Outcome<String> {
     let permissions = json!({ "permissions": ["clipboardReadWrite", "clipboardSanitizedWrite"] });
     page.devtools("Browser.grantPermissions", permissions).await?;
     page.press(By::Id("menu-share")).await?;
-    let link =
-        page.session.find(By::Id("link-box")).await?.prop("value").await?.unwrap_or_default();
+    let link = page.element(By::Id("link-box")).await?.prop("value").await?.unwrap_or_default();
     page.press(By::Id("copy-link")).await?;
     page.wait_for_notice(WORDS.label(Label::LinkCopied)).await?;
     assert_eq!(page.resolve("navigator.clipboard.readText()").await?, json!(link));

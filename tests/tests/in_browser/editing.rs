@@ -92,7 +92,7 @@ async fn a_month_is_picked_in_its_picture() -> Outcome<()> {
         page.press(By::Css(".months-picks li:nth-child(6) button.month")).await?;
         let june = settled(&page).await?;
         assert_ne!(june.facts[1], before.facts[1]);
-        let where_now = page.session.find(By::ClassName("where")).await?.text().await?;
+        let where_now = page.element(By::ClassName("where")).await?.text().await?;
         assert!(where_now.contains(WORDS.month(5)), "{where_now}");
         let current = "document.querySelector('.months-picks li:nth-child(6) button').getAttribute('aria-current')";
         assert_eq!(page.evaluate(current).await?, "true");
@@ -108,7 +108,7 @@ async fn the_curve_is_read_hour_by_hour_with_keys() -> Outcome<()> {
         page.start_from(site.address(), "camper").await?;
         let readout = async || page.session.find(By::ClassName("readout")).await?.text().await;
         assert_eq!(readout().await?, WORDS.label(Label::ScrubHint));
-        let cursor = page.session.find(By::Css(".curve-cursor")).await?;
+        let cursor = page.element(By::Css(".curve-cursor")).await?;
         cursor.focus().await?;
         let mut read = Vec::new();
         for key in [Key::Right, Key::Right, Key::PageUp, Key::Left, Key::End, Key::Home] {

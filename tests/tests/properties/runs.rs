@@ -4,10 +4,11 @@ use proptest::prelude::*;
 use proptest::strategy::ValueTree;
 use proptest::test_runner::TestRunner;
 use sunlarder_engine::bank::Bank;
+use sunlarder_engine::document::Document;
 use sunlarder_engine::outlook::{Outlook, budget};
 use sunlarder_engine::place::Climate;
 use sunlarder_engine::quantity::{AmpHours, WattHours};
-use sunlarder_engine::simulate::{Flows, Run, STEP, TypicalDays};
+use sunlarder_engine::simulate::{Almanac, Flows, Run, STEP, Sunlight};
 use sunlarder_engine::system::System;
 
 use crate::plans::{Kind, any_plan, plan};
@@ -116,11 +117,12 @@ proptest! {
     #[test]
     fn the_budget_is_the_sum_of_what_acts(plan in any_plan(), month in 0..12_usize) {
         let Ok(system) = System::assemble(&plan, Climate::embedded(), &mut ()) else { return Ok(()) };
-        let mut typical = TypicalDays::default();
-        let budget = budget(&system, month, &mut typical, &mut ());
+        let sunlight = &mut Sunlight::default();
+        let almanac = &mut Almanac::new(&system, sunlight);
+        let budget = budget(almanac, month, &mut ());
         let mut sum = AmpHours::ZERO;
         for weekday in 0..WEEK {
-            for forcing in typical.day(&system, month, weekday) {
+            for forcing in almanac.day(month, weekday) {
                 let current = forcing.demand / system.bank.nominal + forcing.standing;
                 sum += (current + system.bank.protection) * STEP;
             }
@@ -133,6 +135,18 @@ proptest! {
         let parts: AmpHours = budget.loads.iter().map(|load| load.charge).sum();
         let rest = budget.inverter.charge + budget.standing + budget.protection;
         prop_assert!((parts + rest - budget.total).0.abs() <= CLOSES * budget.total.0.max(1e-6));
+    }
+
+    #[test]
+    fn what_is_kept_of_the_sun_changes_no_answer(plans in [plan(Kind::Everyday), plan(Kind::Everyday)]) {
+        let mut sunlight = Sunlight::default();
+        for plan in [&plans[0], &plans[1], &plans[0]] {
+            for loads in [plan.loads.clone(), plans[1].loads.clone()] {
+                let plan = Document { loads, ..plan.clone() };
+                let Ok(system) = System::assemble(&plan, Climate::embedded(), &mut ()) else { continue };
+                prop_assert_eq!(Outlook::in_sunlight(&system, &mut sunlight), Outlook::of(&system));
+            }
+        }
     }
 
     #[test]

@@ -1,0 +1,55 @@
+//! Typical days of one month, one after another: does the bank hold its level?
+
+use super::almanac::Almanac;
+use super::run::STEP;
+use super::step::Prepared;
+use crate::quantity::AmpHours;
+
+/// Days whose state of charge at midnight differs by less than this repeat for ever (ratio).
+const REPEATS: f64 = 1e-9;
+
+/// What typical days of a month did to the bank. States of charge are ratios.
+#[derive(Clone, Debug, PartialEq)]
+pub struct MonthRun {
+    /// State of charge at the end of each day.
+    pub midnights: Vec<f64>,
+    /// Lowest state of charge.
+    pub lowest: f64,
+    /// What the loads wanted and did not get.
+    pub unmet: AmpHours,
+}
+
+/// Runs typical days of one month from a state of charge, Monday first.
+///
+/// It stops early where more days would tell nothing new: once a load went short, and, if all weekdays are alike, once a day ends
+/// as it began.
+#[must_use]
+pub fn run_month(
+    almanac: &mut Almanac<'_>,
+    full: AmpHours,
+    month: usize,
+    charge: f64,
+    days: usize,
+) -> MonthRun {
+    let system = almanac.system;
+    let alike = almanac.days_of_week() == 1;
+    let mut run = MonthRun { midnights: Vec::new(), lowest: charge, unmet: AmpHours::ZERO };
+    let bank = Prepared::new(&system.bank, full, STEP);
+    let mut state = bank.rested(charge);
+    for place in 0..days {
+        let before = state.charge;
+        for forcing in almanac.day(month, (place % 7) as u8) {
+            let after = bank.step(state, forcing, &mut ());
+            state = after.state;
+            run.unmet += after.flows.unmet;
+            if state.charge < run.lowest {
+                run.lowest = state.charge;
+            }
+        }
+        run.midnights.push(state.charge);
+        if run.unmet.0 > 0.0 || alike && place > 0 && (state.charge - before).abs() < REPEATS {
+            break;
+        }
+    }
+    run
+}
