@@ -14,7 +14,7 @@
 use chrono::Datelike;
 
 use super::acting::{Acting, HOURS, HourlyDay};
-use super::step::{Prepared, State};
+use super::step::{After, Prepared, State};
 use crate::quantity::{AmpHours, Hours};
 use crate::sky::{DAYS_PER_YEAR, Replica, Trust, Weather, WeatherSpec, Year, month_of_day};
 use crate::system::System;
@@ -210,16 +210,17 @@ impl<'a> Ensemble<'a> {
         false
     }
 
-    /// One step; whether charging ended in it.
+    /// One step. Loads that the bank fails count as under the reserve, wherever its state of charge stands.
     #[inline]
-    fn hour(&self, course: &mut Course, acting: &HourlyDay, hour: usize, month: usize) -> bool {
+    fn hour(&self, course: &mut Course, acting: &HourlyDay, hour: usize, month: usize) -> After {
         let after = self.banks[month].step(course.state, &acting[hour], &mut ());
         course.state = after.state;
         course.wanted += (after.flows.load + after.flows.unmet).0;
         course.unserved += after.flows.unmet.0;
         course.short_hours += if after.flows.unmet.0 > 0.0 { 1.0 } else { 0.0 };
-        course.low_hours += if after.state.charge < self.reserve { 1.0 } else { 0.0 };
-        after.filled
+        let low = after.state.charge < self.reserve || after.carried.is_some();
+        course.low_hours += if low { 1.0 } else { 0.0 };
+        after
     }
 
     /// One run from the start of the plan.
@@ -247,13 +248,17 @@ impl<'a> Ensemble<'a> {
             }
             let Some(acting) = &acting else { break };
             let before = course.state.charge;
-            self.hour(&mut course, acting, hour, month);
-            let after = course.state.charge;
-            if reached.is_infinite() && after <= self.reserve && after < before {
-                let part = ((before - self.reserve) / (before - after)).clamp(0.0, 1.0);
+            let after = self.hour(&mut course, acting, hour, month);
+            let charge = after.state.charge;
+            if reached.is_infinite() && charge <= self.reserve && charge < before {
+                let part = ((before - self.reserve) / (before - charge)).clamp(0.0, 1.0);
                 reached = step as f64 + part;
             }
-            path.push((after * 100.0) as f32);
+            if let Some(carried) = after.carried {
+                let failed = step as f64 + carried;
+                reached = if failed < reached { failed } else { reached };
+            }
+            path.push((charge * 100.0) as f32);
         }
         self.paths.push(path);
         self.reached.push(reached);
@@ -303,7 +308,7 @@ impl<'a> Ensemble<'a> {
             let before = course.low_hours;
             let mut filled = false;
             for hour in 0..HOURS {
-                filled |= self.hour(course, &acting, hour, month);
+                filled |= self.hour(course, &acting, hour, month).filled;
             }
             low[month] |= course.low_hours > before;
             rows.unfilled.add(!filled);

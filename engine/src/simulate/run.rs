@@ -99,7 +99,11 @@ impl Run {
             let part = if before > charge { (before - reserve) / (before - charge) } else { 0.0 };
             let crossed = charge <= reserve && charge < before;
             let crossed = crossed.then(|| from + time * part.clamp(0.0, 1.0));
-            self.reserve_at = crossed.or(self.empty_at);
+            // In one step both may come: the loads go out before what is left is drawn by whatever the bank still carries.
+            self.reserve_at = match (crossed, self.empty_at) {
+                (Some(crossed), Some(empty)) => Some(crossed.at_most(empty)),
+                (crossed, empty) => crossed.or(empty),
+            };
         }
         self.since_full += time;
         if after.filled {

@@ -194,8 +194,8 @@ pub struct Prepared<'a> {
 struct Able {
     /// Open-circuit voltage.
     open: Volts,
-    /// Volts by the ampere of a charge current.
-    rise: f64,
+    /// Resistance to charge.
+    rise: Ohms,
     /// Resistance to discharge.
     resistance: Ohms,
     /// The charge current at the absorption voltage.
@@ -280,7 +280,7 @@ impl<'a> Prepared<'a> {
         let leak = held * self.bank.self_discharge_per_hour / Hours(1.0);
         let mut able = Able {
             open,
-            rise: self.resistance.0,
+            rise: self.resistance,
             resistance: self.resistance,
             fades: Amps::ZERO,
             accept: Amps::ZERO,
@@ -291,9 +291,11 @@ impl<'a> Prepared<'a> {
         if let Some(own) = &self.plates {
             let wells = self.wells(own, state);
             let conductance = own.lead_acid.conductance(state.charge, temperature) * own.size;
-            able.rise = if conductance > 0.0 { 1.0 / conductance } else { 0.0 };
-            able.fades = Amps(room.0 * conductance);
             able.keep = able.keep.at_most(own.pace.most_in(wells, own.whole));
+            able.fades = Amps(room.0 * conductance);
+            // Plates without room resist until the charger holds its voltage, as they do when they take no more.
+            let limit = able.fades.at_most(able.keep);
+            able.rise = if limit.0 > 0.0 { room / limit } else { Ohms::ZERO };
             able.give = able.give.at_most(own.pace.most_out(wells) - leak);
             able.resistance =
                 self.resistance * LeadAcid::resistance_factor(state.charge, temperature);
@@ -324,7 +326,7 @@ impl<'a> Prepared<'a> {
         let net = (forcing.solar_power - forcing.demand) / able.open + currents;
         let moved = if net.0 > 0.0 {
             let taken = net.at_most(able.accept).at_most(able.keep);
-            Volts(taken.0 * able.rise)
+            taken * able.rise
         } else {
             // A bank that gives nothing carries nothing; its sources hold the voltage.
             net.at_least(-self.limit(able)) * able.resistance
