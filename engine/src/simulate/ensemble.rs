@@ -15,7 +15,8 @@ use chrono::Datelike;
 
 use super::acting::{Acting, HOURS, HourlyDay};
 use super::step::{After, Prepared, State};
-use crate::quantity::{AmpHours, Hours};
+use crate::bank::Ageing;
+use crate::quantity::{AmpHours, Celsius, Hours};
 use crate::sky::{DAYS_PER_YEAR, Replica, Trust, Weather, WeatherSpec, Year, month_of_day};
 use crate::system::System;
 
@@ -95,6 +96,8 @@ struct Block {
     dull_days: f64,
     /// Most days between two at full.
     days_without_full: f64,
+    /// How the bank ages if every year is like its last one.
+    ageing: Option<Ageing>,
 }
 
 /// How an ensemble answers.
@@ -124,6 +127,8 @@ pub struct Chances {
     pub dull_days: Option<Range>,
     /// Most days between two on which the bank is full, in ten years.
     pub days_without_full: Range,
+    /// How the bank ages in the middle one of the blocks; none where no life is held for its chemistry.
+    pub ageing: Option<Ageing>,
 }
 
 /// An ensemble in the making.
@@ -279,10 +284,14 @@ impl<'a> Ensemble<'a> {
         let mut block = Block::default();
         let mut rows = Rows::default();
         for year in 0..BLOCK_YEARS {
+            rows.last_year.clear();
             self.year(&mut weather, year * DAYS_PER_YEAR, &mut course, &mut block, &mut rows);
         }
         let years = BLOCK_YEARS as f64;
+        let (charges, warmth) = rows.last_year.into_iter().unzip::<_, _, Vec<_>, Vec<_>>();
+        let stretch = HOUR * charges.len() as f64;
         Block {
+            ageing: self.acting.system.bank.ageing(charges, warmth, stretch, &mut ()),
             low_hours: course.low_hours / years,
             short_hours: course.short_hours / years,
             unserved: if course.wanted > 0.0 { course.unserved / course.wanted } else { 0.0 },
@@ -308,7 +317,9 @@ impl<'a> Ensemble<'a> {
             let before = course.low_hours;
             let mut filled = false;
             for hour in 0..HOURS {
-                filled |= self.hour(course, &acting, hour, month).filled;
+                let after = self.hour(course, &acting, hour, month);
+                filled |= after.filled;
+                rows.last_year.push((after.state.charge, acting[hour].temperature));
             }
             low[month] |= course.low_hours > before;
             rows.unfilled.add(!filled);
@@ -347,7 +358,14 @@ impl<'a> Ensemble<'a> {
             dull_days: (!self.acting.system.arrays.is_empty())
                 .then(|| over(&|block| block.dull_days)),
             days_without_full: over(&|block| block.days_without_full),
+            ageing: self.middle_ageing(),
         }
+    }
+
+    fn middle_ageing(&self) -> Option<Ageing> {
+        let mut all: Vec<Ageing> = self.blocks.iter().filter_map(|block| block.ageing).collect();
+        all.sort_unstable_by(|a, b| a.years.0.total_cmp(&b.years.0));
+        all.get(all.len() / 2).copied()
     }
 
     fn band(&self) -> Vec<Range> {
@@ -394,10 +412,12 @@ impl Row {
 }
 
 /// The rows that are counted.
-#[derive(Clone, Copy, Debug, Default)]
+#[derive(Clone, Debug, Default)]
 struct Rows {
     dull: Row,
     unfilled: Row,
+    /// State of charge (ratio) and temperature of the bank, hour by hour.
+    last_year: Vec<(f64, Celsius)>,
 }
 
 #[cfg(test)]
