@@ -29,6 +29,7 @@ mod module;
 mod plane;
 mod profile;
 mod random;
+mod replay;
 mod temperature;
 mod tilt;
 mod transposition;
@@ -49,6 +50,7 @@ pub use module::{
 pub use plane::{Facing, Plane, Shade};
 pub use profile::{diffuse_hour_share, global_hour_share};
 pub use random::Stream;
+pub use replay::{contradiction, file_clearness, replayed_day};
 pub use temperature::day_temperature_range;
 pub use tilt::{best_tilt, equatorward};
 pub use transposition::{
