@@ -13,7 +13,7 @@ use sunlarder_engine::outlook::{Budget, Month, Outlook};
 use sunlarder_engine::place::{Climate, SpreadGrid};
 use sunlarder_engine::quantity::{AmpHours, Amps, Celsius, Degrees, Hours, Percent, Volts, Watts};
 use sunlarder_engine::share;
-use sunlarder_engine::simulate::{Almanac, Flows, Run, Sun, Sunlight, run};
+use sunlarder_engine::simulate::{Almanac, Extent, Flows, Range, Run, Sun, Sunlight, run};
 use sunlarder_engine::sky::{
     DAYS_PER_YEAR, DaySpec, DayTable, Plane, Season, Trust, Weather, WeatherSpec,
 };
@@ -161,6 +161,20 @@ fn month(digest: &mut Digest, month: &Month) {
     digest.add(f64::from(u8::from(month.keeps_up)));
 }
 
+/// Chances over some weather.
+fn weathers(digest: &mut Digest, system: &System, outlook: &Outlook) {
+    let spread = SpreadGrid::embedded().at(system.site);
+    let mut ensemble = outlook.ensemble(system, &spread, Extent { runs: 20, blocks: 2 });
+    while ensemble.advance() {}
+    let chances = ensemble.chances();
+    let range = |digest: &mut Digest, range: &Range| {
+        digest.all([range.low, range.middle, range.high]);
+    };
+    chances.band.iter().chain(&chances.months_kept).for_each(|own| range(digest, own));
+    let years = [&chances.low_hours, &chances.short_hours, &chances.unserved];
+    years.into_iter().chain(&chances.dull_days).for_each(|own| range(digest, own));
+}
+
 /// An example from its file to its answers, with a run of a whole year in both suns.
 fn example(text: &str, digest: &mut Digest) {
     let plan = Document::from_json(text).unwrap();
@@ -173,6 +187,7 @@ fn example(text: &str, digest: &mut Digest) {
     digest.add(outlook.autonomy_days.unwrap_or(f64::INFINITY));
     whole_run(digest, &outlook.run);
     whole_run(digest, &outlook.dark);
+    weathers(digest, &system, &outlook);
     let sunlight = &mut Sunlight::default();
     let almanac = &mut Almanac::new(&system, sunlight);
     let full = outlook.capacity.full;

@@ -12,7 +12,7 @@
 use sunlarder_engine::bank::Bank;
 use sunlarder_engine::document;
 use sunlarder_engine::quantity::{AmpHours, Amps, Celsius, Hours};
-use sunlarder_engine::simulate::{Forcing, State, step};
+use sunlarder_engine::simulate::{Forcing, Prepared};
 use sunlarder_tests::plain_store::{Shortfall, Store};
 use sunlarder_tests::reference::{Case, cases};
 use sunlarder_tests::textbook::{Autoregressive, Bendt, Fit, Transitions};
@@ -276,12 +276,16 @@ fn by_step(bank: &Bank, capacity: usize, level: usize, good: bool) -> (usize, bo
         temperature: Celsius(20.0),
         ..Forcing::default()
     };
-    let full = AmpHours(capacity as f64);
-    let state = State { charge: level as f64 / full.0, full };
-    let (charge, flows, _) = step(bank, state, &forcing, day, &mut ());
-    let after = charge * full.0;
+    // Between the voltages at which discharge and charge end lies the store of the walk.
+    let bottom = bank.charge_at(bank.low_voltage());
+    let top = bank.charge_at(bank.absorption_voltage(Celsius::ZERO));
+    let full = AmpHours(capacity as f64 / (top - bottom));
+    let bank = Prepared::new(bank, full, day);
+    let state = bank.rested(bottom + level as f64 / full.0);
+    let done = bank.step(state, &forcing, &mut ());
+    let after = (done.state.charge - bottom) * full.0;
     assert!((after - after.round()).abs() < 1e-9, "whole days only: {after}");
-    (after.round() as usize, flows.unmet.0 > 1e-9)
+    (after.round() as usize, done.flows.unmet.0 > 1e-9)
 }
 
 fn random_walk(case: &Case) -> Outcome {

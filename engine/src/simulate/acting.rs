@@ -16,7 +16,7 @@ use crate::source::Feed;
 use crate::system::System;
 
 /// Hours of a day.
-pub const HOURS: usize = 24;
+pub(super) const HOURS: usize = 24;
 /// Quarter-hours of an hour.
 const PARTS: usize = STEPS_PER_DAY / HOURS;
 /// Days of a week.

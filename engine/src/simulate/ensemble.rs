@@ -14,7 +14,7 @@
 use chrono::Datelike;
 
 use super::acting::{Acting, HOURS, HourlyDay};
-use super::step::{State, step};
+use super::step::{After, Prepared, State};
 use crate::quantity::{AmpHours, Hours};
 use crate::sky::{DAYS_PER_YEAR, Replica, Trust, Weather, WeatherSpec, Year, month_of_day};
 use crate::system::System;
@@ -130,10 +130,11 @@ pub struct Chances {
 pub struct Ensemble<'a> {
     acting: Acting<'a>,
     weather: Weather,
-    /// Charge between full and empty by month.
-    full: [AmpHours; 12],
+    /// The bank as it is in each month.
+    banks: [Prepared<'a>; 12],
     /// Charge used in a day by month, for what counts as dull.
     need: [f64; 12],
+    reserve: f64,
     extent: Extent,
     paths: Vec<Vec<f32>>,
     reached: Vec<f64>,
@@ -142,7 +143,7 @@ pub struct Ensemble<'a> {
 
 /// How the bank is going through hours.
 struct Course {
-    charge: f64,
+    state: State,
     wanted: f64,
     unserved: f64,
     low_hours: f64,
@@ -167,7 +168,8 @@ impl<'a> Ensemble<'a> {
             need: core::array::from_fn(|month| acting.mean_need(month)),
             acting,
             weather: Weather::new(spec, seed),
-            full,
+            banks: full.map(|full| Prepared::new(&system.bank, full, HOUR)),
+            reserve: system.bank.reserve.ratio(),
             extent,
             paths: Vec::new(),
             reached: Vec::new(),
@@ -208,34 +210,30 @@ impl<'a> Ensemble<'a> {
         false
     }
 
-    fn reserve(&self) -> f64 {
-        self.acting.system.bank.reserve.ratio()
-    }
-
-    /// One step; whether a load went short in it.
+    /// One step. Loads that the bank fails count as under the reserve, wherever its state of charge stands.
     #[inline]
-    fn hour(&self, course: &mut Course, acting: &HourlyDay, hour: usize, full: AmpHours) {
-        let forcing = &acting[hour];
-        let state = State { charge: course.charge, full };
-        let (after, flows, _) = step(&self.acting.system.bank, state, forcing, HOUR, &mut ());
-        course.charge = after;
-        course.wanted += (flows.load + flows.unmet).0;
-        course.unserved += flows.unmet.0;
-        course.short_hours += if flows.unmet.0 > 0.0 { 1.0 } else { 0.0 };
-        course.low_hours += if after < self.reserve() { 1.0 } else { 0.0 };
+    fn hour(&self, course: &mut Course, acting: &HourlyDay, hour: usize, month: usize) -> After {
+        let after = self.banks[month].step(course.state, &acting[hour], &mut ());
+        course.state = after.state;
+        course.wanted += (after.flows.load + after.flows.unmet).0;
+        course.unserved += after.flows.unmet.0;
+        course.short_hours += if after.flows.unmet.0 > 0.0 { 1.0 } else { 0.0 };
+        let low = after.state.charge < self.reserve || after.carried.is_some();
+        course.low_hours += if low { 1.0 } else { 0.0 };
+        after
     }
 
     /// One run from the start of the plan.
     fn run(&mut self, number: u32) {
         let start = self.acting.system.start;
         let mut weather = self.weather.replica(number);
-        let years = [weather.next_year(), weather.next_year()];
+        let mut year = weather.next_year();
         let first = (start.date.ordinal0() as usize).min(DAYS_PER_YEAR - 1);
         let weekday = start.date.weekday().num_days_from_monday() as usize;
         // Every step is a whole hour from the start on; it takes the clock hour in which its middle lies.
         let first_hour = (usize::from(start.minute) + 30) / 60;
-        let full = self.full[start.date.month0() as usize];
-        let mut course = Course::at(start.charge);
+        let month = start.date.month0() as usize;
+        let mut course = Course::at(self.banks[month].rested(start.charge));
         let mut path = Vec::with_capacity(RUN_DAYS * HOURS);
         let mut reached = f64::INFINITY;
         let mut acting = None;
@@ -243,18 +241,24 @@ impl<'a> Ensemble<'a> {
             let (day, hour) = ((first_hour + step) / HOURS, (first_hour + step) % HOURS);
             if hour == 0 || acting.is_none() {
                 let at = first + day;
-                let year = &years[(at / DAYS_PER_YEAR).min(1)];
-                acting = Some(self.acting.day(year, at % DAYS_PER_YEAR, weekday + day));
+                if at == DAYS_PER_YEAR {
+                    year = weather.next_year();
+                }
+                acting = Some(self.acting.day(&year, at % DAYS_PER_YEAR, weekday + day));
             }
             let Some(acting) = &acting else { break };
-            let before = course.charge;
-            self.hour(&mut course, acting, hour, full);
-            let reserve = self.reserve();
-            if reached.is_infinite() && course.charge <= reserve && course.charge < before {
-                let part = ((before - reserve) / (before - course.charge)).clamp(0.0, 1.0);
+            let before = course.state.charge;
+            let after = self.hour(&mut course, acting, hour, month);
+            let charge = after.state.charge;
+            if reached.is_infinite() && charge <= self.reserve && charge < before {
+                let part = ((before - self.reserve) / (before - charge)).clamp(0.0, 1.0);
                 reached = step as f64 + part;
             }
-            path.push((course.charge * 100.0) as f32);
+            if let Some(carried) = after.carried {
+                let failed = step as f64 + carried;
+                reached = if failed < reached { failed } else { reached };
+            }
+            path.push((charge * 100.0) as f32);
         }
         self.paths.push(path);
         self.reached.push(reached);
@@ -263,15 +267,15 @@ impl<'a> Ensemble<'a> {
     /// Ten years in one climate.
     fn block(&self, number: u32) -> Block {
         let mut weather = self.weather.replica(number);
-        let mut course = Course::at(1.0);
+        let mut course = Course::at(self.banks[11].rested(1.0));
         let before = weather.next_year();
         for day in DAYS_PER_YEAR - SETTLING_DAYS..DAYS_PER_YEAR {
             let acting = self.acting.day(&before, day, day);
             for hour in 0..HOURS {
-                self.hour(&mut course, &acting, hour, self.full[month_of_day(day)]);
+                self.hour(&mut course, &acting, hour, month_of_day(day));
             }
         }
-        let mut course = Course::at(course.charge);
+        let mut course = Course::at(course.state);
         let mut block = Block::default();
         let mut rows = Rows::default();
         for year in 0..BLOCK_YEARS {
@@ -302,13 +306,12 @@ impl<'a> Ensemble<'a> {
             let month = month_of_day(day);
             let acting = self.acting.day(&year, day, days_before + day);
             let before = course.low_hours;
-            let mut highest = 0.0;
+            let mut filled = false;
             for hour in 0..HOURS {
-                self.hour(course, &acting, hour, self.full[month]);
-                highest = if course.charge > highest { course.charge } else { highest };
+                filled |= self.hour(course, &acting, hour, month).filled;
             }
             low[month] |= course.low_hours > before;
-            rows.unfilled.add(highest < super::run::FULL);
+            rows.unfilled.add(!filled);
             rows.dull.add(self.acting.brought(&acting) < DULL * self.need[month]);
         }
         for (count, low) in block.months_low.iter_mut().zip(low) {
@@ -371,8 +374,8 @@ impl<'a> Ensemble<'a> {
 }
 
 impl Course {
-    fn at(charge: f64) -> Self {
-        Self { charge, wanted: 0.0, unserved: 0.0, low_hours: 0.0, short_hours: 0.0 }
+    fn at(state: State) -> Self {
+        Self { state, wanted: 0.0, unserved: 0.0, low_hours: 0.0, short_hours: 0.0 }
     }
 }
 
@@ -395,4 +398,110 @@ impl Row {
 struct Rows {
     dull: Row,
     unfilled: Row,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::document::{Array, Bank, Document, Load, Rating, Schedule, When};
+    use crate::outlook::Outlook;
+    use crate::place::{Climate, SpreadGrid};
+
+    const EXTENT: Extent = Extent { runs: 60, blocks: 6 };
+
+    /// Amsterdam in November: so many watts round the clock, from so much battery and array.
+    fn system(load_w: f64, capacity_ah: f64, module_w: f64) -> System {
+        let load = Load {
+            rating: Rating::PowerW(load_w),
+            schedule: Schedule::daily(When::Always),
+            ..Load::default()
+        };
+        let array = Array { module_w, ..Array::default() };
+        let mut plan = Document {
+            loads: vec![load],
+            bank: Bank { capacity_ah, ..Bank::default() },
+            arrays: if module_w > 0.0 { vec![array] } else { Vec::new() },
+            ..Document::default()
+        };
+        plan.place.latitude_deg = 52.4;
+        plan.place.longitude_deg = 4.9;
+        plan.start.date = "2026-11-10".parse().unwrap();
+        System::assemble(&plan, Climate::embedded(), &mut ()).unwrap()
+    }
+
+    fn chances(system: &System, extent: Extent, seed: u64) -> Chances {
+        let outlook = Outlook::of(system);
+        let full = core::array::from_fn(|month| outlook.months[month].full);
+        let spread = SpreadGrid::embedded().at(system.site);
+        let mut ensemble = Ensemble::new(system, full, &spread, extent, seed);
+        let mut done = 0.0;
+        while ensemble.advance() {
+            assert!(ensemble.done() > done);
+            done = ensemble.done();
+        }
+        assert_eq!(done, 1.0);
+        ensemble.chances()
+    }
+
+    #[test]
+    fn without_any_source_all_weather_is_alike() {
+        let system = system(10.0, 100.0, 0.0);
+        let chances = chances(&system, EXTENT, 1);
+        let mean = Outlook::of(&system).run.reserve_at.unwrap();
+        assert_eq!(chances.to_reserve.low, chances.to_reserve.high);
+        // Hours against quarter-hours of the same discharge.
+        assert!((chances.to_reserve.middle - mean.0).abs() < 0.5, "{chances:?} {mean:?}");
+        assert_eq!(chances.dull_days, None);
+        assert_eq!(chances.months_share, [0.0; 12]);
+        assert!(chances.short_hours.low > 8000.0, "{:?}", chances.short_hours);
+    }
+
+    #[test]
+    fn a_great_array_keeps_up_and_a_small_one_fails_in_winter() {
+        let great = chances(&system(5.0, 200.0, 2000.0), EXTENT, 1);
+        assert_eq!(great.months_share, [1.0; 12]);
+        assert_eq!((great.unserved.high, great.low_hours.high), (0.0, 0.0));
+        let small = chances(&system(5.0, 50.0, 60.0), EXTENT, 1);
+        assert!(small.months_share[11] < 0.5 && small.months_share[6] > 0.8, "{small:?}");
+        assert!(small.low_hours.low > 100.0 && small.dull_days.unwrap().middle > 5.0);
+    }
+
+    #[test]
+    fn the_band_is_a_band_and_more_and_more_reach_the_reserve() {
+        let chances = chances(&system(8.0, 60.0, 100.0), EXTENT, 3);
+        assert_eq!((chances.runs, chances.blocks), (60, 6));
+        assert_eq!(chances.band.len(), RUN_DAYS * HOURS);
+        for at in &chances.band {
+            assert!(0.0 <= at.low && at.low <= at.middle && at.middle <= at.high);
+            assert!(at.high <= 100.0);
+        }
+        assert!(chances.reached.windows(2).all(|pair| pair[0] <= pair[1]));
+        let widest = chances.band.iter().map(|at| at.high - at.low).fold(0.0, f64::max);
+        assert!(widest > 5.0, "{widest}");
+    }
+
+    #[test]
+    fn one_seed_gives_the_same_chances_and_another_nearly_the_same() {
+        let system = system(8.0, 60.0, 100.0);
+        let one = chances(&system, EXTENT, 7);
+        assert_eq!(one, chances(&system, EXTENT, 7));
+        let other = chances(&system, EXTENT, 8);
+        assert_ne!(one, other);
+        assert!((one.months_share[11] - other.months_share[11]).abs() < 0.3);
+    }
+
+    #[test]
+    fn nothing_done_is_no_chance_of_anything() {
+        let system = system(8.0, 60.0, 100.0);
+        let none = chances(&system, Extent { runs: 1, blocks: 0 }, 1);
+        assert_eq!((none.blocks, none.months_kept[0]), (0, Range::default()));
+    }
+
+    #[test]
+    fn a_range_holds_eight_of_ten() {
+        let mut values: Vec<f64> = (0..=10).rev().map(f64::from).collect();
+        assert_eq!(Range::of(&mut values), Range { low: 1.0, middle: 5.0, high: 9.0 });
+        assert_eq!(Range::of(&mut []), Range::default());
+        assert_eq!(Range::of(&mut [4.0]), Range { low: 4.0, middle: 4.0, high: 4.0 });
+    }
 }

@@ -18,4 +18,4 @@ pub use days::{Day, inside_air, sky_of, typical_sky};
 pub use ensemble::{BLOCK_YEARS, Chances, Ensemble, Extent, RUN_DAYS, Range};
 pub use month::{MonthRun, run_month};
 pub use run::{Run, STEP, Sample, Sun, run};
-pub use step::{Flows, Forcing, State, step};
+pub use step::{After, Flows, Forcing, Prepared, State};

@@ -12,7 +12,7 @@ use sunlarder_engine::document::{Document, Problem};
 use sunlarder_engine::outlook::{HORIZON_DAYS, Outlook};
 use sunlarder_engine::place::{Climate, SpreadGrid};
 use sunlarder_engine::share;
-use sunlarder_engine::simulate::{Almanac, Ensemble, Extent, Sun, Sunlight, run};
+use sunlarder_engine::simulate::{Almanac, Extent, Sun, Sunlight, run};
 use sunlarder_engine::system::System;
 use sunlarder_tests::plans::EXAMPLES;
 
@@ -50,7 +50,7 @@ fn processor() -> String {
     named.map_or("unknown", |(_, name)| name.trim()).to_owned()
 }
 
-/// Times one example: all answers, one month's run alone with its days at hand, file and code.
+/// Times one example: all answers, the run of a month and of a year alone with their days at hand, file and code.
 fn example(name: &str, text: &str) -> Result<(), Problem> {
     let plan = Document::from_json(text)?;
     let system = System::assemble(&plan, Climate::embedded(), &mut ())?;
@@ -84,7 +84,6 @@ fn years(name: &str, text: &str) -> Result<(), Problem> {
     let plan = Document::from_json(text)?;
     let system = System::assemble(&plan, Climate::embedded(), &mut ())?;
     let outlook = Outlook::of(&system);
-    let full = core::array::from_fn(|month| outlook.months[month].full);
     let spread = SpreadGrid::embedded().at(system.site);
     let sunlight = &mut Sunlight::default();
     let almanac = &mut Almanac::new(&system, sunlight);
@@ -93,13 +92,13 @@ fn years(name: &str, text: &str) -> Result<(), Problem> {
     });
     let extent = Extent { runs: 0, blocks: 10 };
     let century = median(ROUNDS / 20, || {
-        let mut ensemble = Ensemble::new(&system, full, &spread, extent, 1);
+        let mut ensemble = outlook.ensemble(&system, &spread, extent);
         while ensemble.advance() {}
         drop(black_box(ensemble.chances()));
     });
     let extent = Extent { runs: 200, blocks: 0 };
     let month = median(ROUNDS / 20, || {
-        let mut ensemble = Ensemble::new(&system, full, &spread, extent, 1);
+        let mut ensemble = outlook.ensemble(&system, &spread, extent);
         while ensemble.advance() {}
         drop(black_box(ensemble.chances()));
     });
