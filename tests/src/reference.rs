@@ -41,10 +41,40 @@ impl Case {
         numbers(&self.0["inputs"][name])
     }
 
+    /// An input that is a list of lists of numbers.
+    #[must_use]
+    pub fn input_rows(&self, name: &str) -> Vec<Vec<f64>> {
+        rows(&self.0["inputs"][name])
+    }
+
+    /// An input that is a table of numbers by numbers, in no particular order.
+    #[must_use]
+    pub fn input_table(&self, name: &str) -> Vec<(f64, f64)> {
+        table(&self.0["inputs"][name])
+    }
+
+    /// An expected table of numbers by numbers, in no particular order.
+    #[must_use]
+    pub fn expected_table(&self, name: &str) -> Vec<(f64, f64)> {
+        table(&self.0["expected"][name])
+    }
+
+    /// An expected list of lists of numbers.
+    #[must_use]
+    pub fn expected_rows(&self, name: &str) -> Vec<Vec<f64>> {
+        rows(&self.0["expected"][name])
+    }
+
     /// An expected number; NaN if there is none.
     #[must_use]
     pub fn expected(&self, name: &str) -> f64 {
         self.0["expected"][name].as_f64().unwrap_or(f64::NAN)
+    }
+
+    /// An expected number within a group of them; NaN if there is none.
+    #[must_use]
+    pub fn expected_in(&self, group: &str, name: &str) -> f64 {
+        self.0["expected"][group][name].as_f64().unwrap_or(f64::NAN)
     }
 
     /// An expected list of numbers.
@@ -78,4 +108,15 @@ impl Case {
 
 fn numbers(value: &Value) -> Vec<f64> {
     value.as_array().map_or_else(Vec::new, |list| list.iter().filter_map(Value::as_f64).collect())
+}
+
+fn rows(value: &Value) -> Vec<Vec<f64>> {
+    value.as_array().map_or_else(Vec::new, |list| list.iter().map(numbers).collect())
+}
+
+/// What is no number by a number becomes NaN, which no comparison accepts.
+fn table(value: &Value) -> Vec<(f64, f64)> {
+    let number = |text: &String| text.parse().unwrap_or(f64::NAN);
+    let entry = |(key, value): (&String, &Value)| (number(key), value.as_f64().unwrap_or(f64::NAN));
+    value.as_object().map_or_else(Vec::new, |entries| entries.iter().map(entry).collect())
 }

@@ -16,7 +16,7 @@ use sunlarder_engine::load::{Cooling, LossCurve, evaporator};
 use sunlarder_engine::quantity::{
     AmpHours, Amps, Celsius, Hours, Irradiance, Percent, Volts, Watts,
 };
-use sunlarder_engine::simulate::{Forcing, State, step};
+use sunlarder_engine::simulate::{Forcing, Prepared};
 use sunlarder_engine::sky::array_power_ratio;
 use sunlarder_engine::source::Module;
 use sunlarder_tests::reference::{Case, cases};
@@ -148,7 +148,8 @@ fn charge_counted(case: &Case) -> Outcome {
     };
     let bank = Bank::parse(&section).unwrap();
     let (hour, temperature) = (Hours(1.0), Celsius(20.0));
-    let mut charge = case.input("soc0");
+    let prepared = Prepared::new(&bank, bank.rated, hour);
+    let mut state = prepared.rested(case.input("soc0"));
     let flows = [("charge_Ah", true), ("discharge_Ah", false)];
     for (name, comes) in flows {
         let current = Amps(case.input(name));
@@ -157,10 +158,9 @@ fn charge_counted(case: &Case) -> Outcome {
         } else {
             Forcing { standing: current, temperature, ..Forcing::default() }
         };
-        let state = State { charge, full: bank.rated };
-        (charge, ..) = step(&bank, state, &forcing, hour, &mut ());
+        state = prepared.step(state, &forcing, &mut ()).state;
     }
-    case.near("soc", charge, case.tolerance("abs"))
+    case.near("soc", state.charge, case.tolerance("abs"))
 }
 
 fn inverter(case: &Case) -> Outcome {

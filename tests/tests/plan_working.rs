@@ -7,6 +7,7 @@ use std::collections::BTreeSet;
 use sunlarder_engine::document::Document;
 use sunlarder_engine::outlook::{Outlook, Question};
 use sunlarder_engine::place::Climate;
+use sunlarder_engine::quantity::Hours;
 use sunlarder_engine::system::System;
 use sunlarder_engine::working::{Formula, Working};
 use sunlarder_tests::expression::{plain, value};
@@ -37,6 +38,10 @@ fn working_of(plan: &Document) -> Working {
     }
     outlook.dark.account(&mut working);
     for run in [&outlook.run, &outlook.dark] {
+        let charges = run.samples.iter().map(|sample| sample.charge);
+        let temperatures = run.samples.iter().map(|sample| sample.forcing.temperature);
+        let stretch = run.samples.last().map_or(Hours::ZERO, |last| last.at);
+        system.bank.ageing(charges, temperatures, stretch, &mut working);
         let places = [0, 30, 50, 70, run.samples.len().saturating_sub(1)];
         for place in places {
             run.replay(&system, place, &mut working);

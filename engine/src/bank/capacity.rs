@@ -1,7 +1,9 @@
 //! From the capacity on the label to the capacity one may really use, step by step.
 //!
-//! usable = rated × age × rate × cold × (1 − reserve). Each factor is at most one: warmth and slow discharge never promise
-//! more than the label, because a bank is not to be planned on a good day.
+//! Lithium and sodium: usable = rated × age × rate × cold × (1 − reserve). Lead-acid keeps what a fast discharge leaves and gives it
+//! later, so there the rate only sets how deep one can go at once: usable = rated × age × cold × min(1 − reserve, rate).
+//! Each factor is at most one: warmth and slow discharge never promise more than the label, because a bank is not to be planned
+//! on a good day.
 
 use crate::quantity::{AmpHours, Amps, Celsius, Hours, Percent};
 use crate::working::{Formula, Source, Trace, term};
@@ -125,6 +127,21 @@ impl Bank {
         let rate = self.rate_factor(aged, current, trace);
         let hours = aged / current.at_least(Amps(1e-6));
         let cold = self.cold_factor(temperature, hours, trace);
+        let (full, usable) = match self.lead_acid {
+            None => self.counted(aged, rate, cold, trace),
+            Some(_) => self.in_wells(aged, rate, cold, trace),
+        };
+        Capacity { full, usable, rate, cold }
+    }
+
+    /// Full and usable charge of a bank from which a fast discharge takes charge for good.
+    fn counted(
+        &self,
+        aged: AmpHours,
+        rate: f64,
+        cold: f64,
+        trace: &mut impl Trace,
+    ) -> (AmpHours, AmpHours) {
         let full = trace.step(
             Formula::FullCapacity,
             aged * (rate * cold),
@@ -135,7 +152,26 @@ impl Bank {
             full * self.reserve.remainder(),
             &[term(full), term(self.reserve)],
         );
-        Capacity { full, usable, rate, cold }
+        (full, usable)
+    }
+
+    /// Full and usable charge of a bank whose charge waits in a bound well while a discharge is too fast for it.
+    fn in_wells(
+        &self,
+        aged: AmpHours,
+        rate: f64,
+        cold: f64,
+        trace: &mut impl Trace,
+    ) -> (AmpHours, AmpHours) {
+        let full = trace.step(Formula::FullCapacityOfWells, aged * cold, &[term(aged), term(cold)]);
+        let deepest = self.reserve.remainder();
+        let deepest = if deepest < rate { deepest } else { rate };
+        let usable = trace.step(
+            Formula::UsableCapacityOfWells,
+            full * deepest,
+            &[term(full), term(self.reserve), term(rate)],
+        );
+        (full, usable)
     }
 
     /// Share of the capacity that the temperature leaves, under the law of the chemistry.
@@ -187,6 +223,22 @@ mod tests {
         let capacity = bank.capacity(Amps(0.1), Celsius(45.0), &mut ());
         assert_eq!(capacity.full, AmpHours(100.0));
         assert_eq!(capacity.usable, AmpHours(80.0));
+    }
+
+    #[test]
+    fn a_fast_discharge_of_lead_acid_only_limits_how_deep_it_goes() {
+        let section = crate::document::Bank {
+            chemistry: crate::document::Chemistry::FloodedLeadAcid,
+            battery_v: 12.0,
+            reserve_pct: 50.0,
+            ..crate::document::Bank::default()
+        };
+        let bank = Bank::parse(&section).unwrap();
+        let at = |current| bank.capacity(Amps(current), Celsius(25.0), &mut ());
+        assert_eq!(at(20.0).full, AmpHours(100.0));
+        assert_eq!(at(20.0).usable, AmpHours(50.0), "half is at hand at any usual current");
+        let fast = at(200.0);
+        assert!((fast.usable.0 - 100.0 * fast.rate).abs() < 1e-9 && fast.rate < 0.5);
     }
 
     #[test]

@@ -6,6 +6,8 @@ use crate::document::Chemistry;
 use crate::quantity::{Amps, Celsius, Hours, Percent, Volts};
 use crate::working::Source;
 
+use super::charging::ChargeEfficiency;
+
 /// A point of the open-circuit curve: state of charge (ratio) and volts of a cell.
 pub type CurvePoint = (f64, f64);
 
@@ -79,15 +81,6 @@ const SODIUM: &[CurvePoint] = &[
     (1.0, 4.036),
 ];
 
-/// How charge that goes in comes out again.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum ChargeEfficiency {
-    /// The same at every state of charge.
-    Flat(f64),
-    /// Lead-acid: 97 % below 80 % full, 85 % up to 90 %, 60 % above.
-    FallingNearFull,
-}
-
 /// How cold takes capacity away.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum ColdLaw {
@@ -130,8 +123,10 @@ pub struct Typical {
     pub charge_above: Option<Celsius>,
     /// How cold acts.
     pub cold: ColdLaw,
-    /// Time constant with which the current fades near full.
-    pub taper: Hours,
+    /// Voltage of a cell that chargers hold until the current has faded: the middle of what is usual, at 25 °C.
+    pub cell_absorption: Volts,
+    /// Current at which charging ends, of the capacity in an hour.
+    pub tail: Percent,
     /// Lowest voltage of a cell at which loads are still fed.
     pub cell_low: Volts,
     /// Voltage of a cell while charging in bulk.
@@ -147,7 +142,7 @@ const LEAD: Typical = Typical {
     cell_milliohm: 1.0,
     hour_rate: Hours(20.0),
     rate_exponent: 1.2,
-    efficiency: ChargeEfficiency::FallingNearFull,
+    efficiency: ChargeEfficiency::FallingNearFull(0.97),
     mean_efficiency: 0.85,
     self_discharge: Percent(8.0),
     charge_rate: 0.2,
@@ -156,7 +151,8 @@ const LEAD: Typical = Typical {
     protection: Amps(0.0),
     charge_above: None,
     cold: ColdLaw::LeadAcid,
-    taper: Hours(2.0),
+    cell_absorption: Volts(14.6 / 6.0),
+    tail: Percent(2.0),
     cell_low: Volts(11.0 / 6.0),
     cell_charging: Volts(13.5 / 6.0),
     reserve: Percent(50.0),
@@ -178,7 +174,8 @@ const LITHIUM: Typical = Typical {
     protection: Amps(0.02),
     charge_above: Some(Celsius(0.0)),
     cold: ColdLaw::Lithium,
-    taper: Hours(0.2),
+    cell_absorption: Volts(14.2 / 4.0),
+    tail: Percent(2.0),
     cell_low: Volts(11.2 / 4.0),
     cell_charging: Volts(13.6 / 4.0),
     reserve: Percent(20.0),
@@ -197,6 +194,8 @@ pub const fn typical(chemistry: Chemistry) -> Typical {
             mean_efficiency: 0.92,
             self_discharge: Percent(2.5),
             charge_rate: 0.3,
+            cell_absorption: Volts(14.5 / 6.0),
+            tail: Percent(1.0),
             ..LEAD
         },
         Chemistry::Gel => Typical {
@@ -205,12 +204,14 @@ pub const fn typical(chemistry: Chemistry) -> Typical {
             rate_exponent: 1.15,
             mean_efficiency: 0.92,
             self_discharge: Percent(2.5),
+            cell_absorption: Volts(14.1 / 6.0),
             ..LEAD
         },
         Chemistry::Lifepo4 => LITHIUM,
         Chemistry::Nmc => Typical {
             cell: Volts(3.7),
             curve: NMC,
+            cell_absorption: Volts(4.15),
             cell_low: Volts(3.0),
             cell_charging: Volts(4.0),
             ..LITHIUM
@@ -223,6 +224,7 @@ pub const fn typical(chemistry: Chemistry) -> Typical {
             mean_efficiency: 0.97,
             self_discharge: Percent(3.0),
             charge_above: Some(Celsius(-10.0)),
+            cell_absorption: Volts(3.875),
             cell_low: Volts(1.8),
             cell_charging: Volts(3.6),
             reserve: Percent(10.0),

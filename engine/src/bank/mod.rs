@@ -2,26 +2,34 @@
 //!
 //! **Question answered:** how much of the label may really be used, and what can the bank take and give at once?
 //!
-//! Method: cells and batteries in series and parallel make one battery of nominal voltage, rated charge and resistance. Voltage is
-//! the open-circuit curve of the chemistry less or plus resistance times current. Charging stops short of full along an
-//! exponential taper and loses charge by the chemistry's efficiency.
+//! Method: cells and batteries in series and parallel make one battery of nominal voltage, rated charge and resistance. Its charge
+//! is counted; lead-acid holds it in two wells (`wells`). Voltage is the open-circuit curve of the chemistry less or plus
+//! resistance times current (`voltage`, `lead_acid`). Charging ends at the absorption voltage and loses charge by the chemistry's
+//! efficiency (`charging`). What use and time take away is in `ageing`.
 //!
-//! Left out: recovery after heavy discharge, hysteresis, ageing by use, unequal batteries in parallel.
+//! Left out: hysteresis, unequal batteries in parallel, capacity falling within a run.
 
+mod ageing;
 mod capacity;
+mod charging;
 mod chemistry;
+mod lead_acid;
+mod voltage;
+mod wells;
 
+pub use ageing::{Ageing, Cycle, CycleLife, Span, Wear, cycle_life, life_factor, rainflow};
 pub use capacity::{Capacity, capacity_at, cold_factor, exponent_from, standard_cold_factor};
-pub use chemistry::{ChargeEfficiency, ColdLaw, CurvePoint, Typical, typical};
+pub use charging::ChargeEfficiency;
+pub use chemistry::{ColdLaw, CurvePoint, Typical, typical};
+pub use lead_acid::LeadAcid;
+pub use wells::{Fit, Held, Pace, Rating, Wells};
 
 use crate::document::{Bank as Section, Chemistry, Field, Kept, Problem};
-use crate::quantity::{AmpHours, Amps, Celsius, Hours, Ohms, Percent, Volts, WattHours};
+use crate::quantity::{AmpHours, Amps, Celsius, Hours, Percent, Volts};
 use crate::working::{Source, Tag};
 
 /// Hours of a mean month, for self-discharge.
 const MONTH_HOURS: f64 = 730.0;
-/// Charge that resistances of cells are stated for.
-const RESISTANCE_AT: AmpHours = AmpHours(100.0);
 /// Most cells in a row: beyond it no open-circuit curve holds together.
 const MAX_CELLS: f64 = 2000.0;
 
@@ -52,6 +60,8 @@ pub struct Bank {
     pub exponent: f64,
     /// Where that exponent comes from.
     pub exponent_source: Source,
+    /// Its wells and its resistance to charge, if it is lead-acid.
+    pub lead_acid: Option<LeadAcid>,
     /// How charge comes out again.
     pub efficiency: ChargeEfficiency,
     /// Mean efficiency for budgets by hand (ratio).
@@ -112,6 +122,8 @@ impl Bank {
             .peak_limit_a
             .map(Amps)
             .or(discharge.map(|continuous| continuous * typical.peak_ratio));
+        let hour_rate = section.hour_rate_h.map_or(typical.hour_rate, Hours);
+        let exponent = section.rate_exponent.unwrap_or(typical.rate_exponent);
         let own_efficiency = section.charge_efficiency_pct.map(|own| Percent(own).ratio());
         let own_protection = section.protection_ma.map(|draw| Amps(draw / 1000.0));
         let self_discharge = section.self_discharge_pct.map_or(typical.self_discharge, Percent);
@@ -122,13 +134,16 @@ impl Bank {
             batteries,
             nominal: Volts(section.battery_v * section.in_series),
             rated: capacity * strings,
-            hour_rate: section.hour_rate_h.map_or(typical.hour_rate, Hours),
+            hour_rate,
             health: Percent(section.health_pct),
             reserve: Percent(section.reserve_pct),
             hour_rate_source: stated(section.hour_rate_h),
-            exponent: section.rate_exponent.unwrap_or(typical.rate_exponent),
+            exponent,
             exponent_source: stated(section.rate_exponent),
-            efficiency: own_efficiency.map_or(typical.efficiency, ChargeEfficiency::Flat),
+            lead_acid: (typical.cold == ColdLaw::LeadAcid)
+                .then(|| LeadAcid::typical(exponent, hour_rate)),
+            efficiency: own_efficiency
+                .map_or(typical.efficiency, |own| typical.efficiency.capped(own)),
             mean_efficiency: own_efficiency.unwrap_or(typical.mean_efficiency),
             efficiency_source: stated(section.charge_efficiency_pct),
             self_discharge_per_hour: self_discharge.ratio() / MONTH_HOURS,
@@ -148,78 +163,6 @@ impl Bank {
             Kept::Outside => outside,
             Kept::Inside => outside.at_least(inside_least),
             Kept::AtC(own) => Celsius(own),
-        }
-    }
-
-    /// Open-circuit voltage at a state of charge (ratio).
-    #[inline]
-    #[must_use]
-    pub fn open_circuit(&self, charge: f64) -> Volts {
-        let curve = self.typical.curve;
-        let mut volts = curve.last().map_or(0.0, |point| point.1);
-        for pair in curve.windows(2) {
-            let ((x0, y0), (x1, y1)) = (pair[0], pair[1]);
-            if charge <= x1 {
-                volts = y0 + (y1 - y0) * (charge - x0) / (x1 - x0);
-                break;
-            }
-        }
-        Volts(volts * self.cells)
-    }
-
-    /// Energy stored below a state of charge (ratio): the open-circuit voltage summed over the charge.
-    #[must_use]
-    pub fn stored(&self, charge: f64, full: AmpHours) -> WattHours {
-        let mut area = 0.0;
-        for pair in self.typical.curve.windows(2) {
-            let ((x0, y0), (x1, y1)) = (pair[0], pair[1]);
-            if charge <= x0 {
-                break;
-            }
-            let to = if charge < x1 { charge } else { x1 };
-            let y_to = y0 + (y1 - y0) * (to - x0) / (x1 - x0);
-            area += (to - x0) * (y0 + y_to) / 2.0;
-        }
-        Volts(area * self.cells) * full
-    }
-
-    /// Resistance between the posts.
-    #[must_use]
-    pub fn resistance(&self) -> Ohms {
-        Ohms(self.typical.cell_milliohm / 1000.0 * self.cells * (RESISTANCE_AT / self.rated))
-    }
-
-    /// Voltage while it is charged in bulk, at which a controller gives its current.
-    #[must_use]
-    pub fn charging_voltage(&self) -> Volts {
-        self.typical.cell_charging * self.cells
-    }
-
-    /// Lowest voltage at which loads are still fed; currents are largest there.
-    #[must_use]
-    pub fn low_voltage(&self) -> Volts {
-        self.typical.cell_low * self.cells
-    }
-
-    /// Largest charge current at a state of charge (ratio): the limit, and near full the taper.
-    #[inline]
-    #[must_use]
-    pub fn acceptance(&self, charge: f64, full: AmpHours, temperature: Celsius) -> Amps {
-        if self.typical.charge_above.is_some_and(|least| temperature < least) {
-            return Amps::ZERO;
-        }
-        (full * (1.0 - charge) / self.typical.taper).at_most(self.charge_limit)
-    }
-
-    /// Share of the charge put in that comes out again, at a state of charge (ratio).
-    #[inline]
-    #[must_use]
-    pub fn efficiency_at(&self, charge: f64) -> f64 {
-        match self.efficiency {
-            ChargeEfficiency::Flat(ratio) => ratio,
-            ChargeEfficiency::FallingNearFull if charge < 0.8 => 0.97,
-            ChargeEfficiency::FallingNearFull if charge < 0.9 => 0.85,
-            ChargeEfficiency::FallingNearFull => 0.6,
         }
     }
 }
@@ -250,36 +193,11 @@ mod tests {
     }
 
     #[test]
-    fn stored_energy_is_the_area_under_the_curve() {
-        for chemistry in Chemistry::ALL {
-            let bank = bank(Section { chemistry: *chemistry, ..Section::default() });
-            let full = AmpHours(100.0);
-            let (from, to) = (0.35, 0.85);
-            let steps = 10_000;
-            let width = (to - from) / f64::from(steps);
-            let sum: f64 = (0..steps)
-                .map(|i| bank.open_circuit(from + (f64::from(i) + 0.5) * width).0 * width * full.0)
-                .sum();
-            let closed = bank.stored(to, full).0 - bank.stored(from, full).0;
-            assert!((sum - closed).abs() < 1e-4 * closed, "{chemistry:?}: {sum} {closed}");
-        }
-    }
-
-    #[test]
     fn open_circuit_curves_rise() {
         for chemistry in Chemistry::ALL {
             let curve = typical(*chemistry).curve;
             assert!(curve.windows(2).all(|pair| pair[0].0 < pair[1].0 && pair[0].1 < pair[1].1));
             assert_eq!((curve[0].0, curve[curve.len() - 1].0), (0.0, 1.0));
         }
-    }
-
-    #[test]
-    fn frozen_lithium_takes_no_charge() {
-        let bank = bank(Section::default());
-        assert_eq!(bank.acceptance(0.5, AmpHours(100.0), Celsius(-0.1)), Amps::ZERO);
-        assert_eq!(bank.acceptance(0.5, AmpHours(100.0), Celsius(5.0)), Amps(50.0));
-        let near = bank.acceptance(0.99, AmpHours(100.0), Celsius(5.0));
-        assert!((near.0 - 5.0).abs() < 1e-9);
     }
 }

@@ -25,10 +25,36 @@ pub fn sky_of(system: &System, date: NaiveDate) -> SkyDay {
 /// The sky of a month's typical day; in standard time or summer time as on that day of the starting year.
 #[must_use]
 pub fn typical_sky(system: &System, month: usize, trace: &mut impl Trace) -> SkyDay {
+    let (day, offset) = typical_date(system, month);
+    sky(system, month, day, offset, trace)
+}
+
+/// A month's typical day in mean weather, before its sky is worked out.
+pub(super) fn typical_spec(system: &System, month: usize) -> DaySpec {
+    let (day, offset) = typical_date(system, month);
+    spec(system, month, day, offset, &mut ())
+}
+
+fn typical_date(system: &System, month: usize) -> (u16, Hours) {
     let day = MONTH_DAY.get(month).copied().unwrap_or(1);
     let date = NaiveDate::from_yo_opt(system.start.date.year(), day.into());
-    let offset = system.clock.offset_on(date.unwrap_or(system.start.date));
-    sky(system, month, day, offset, trace)
+    (day, system.clock.offset_on(date.unwrap_or(system.start.date)))
+}
+
+fn spec(
+    system: &System,
+    month: usize,
+    day_of_year: u16,
+    utc_offset: Hours,
+    trace: &mut impl Trace,
+) -> DaySpec {
+    DaySpec {
+        site: system.site,
+        day_of_year,
+        utc_offset,
+        clearness: system.climate.clearness_of(month, trace),
+        mean_temperature: system.climate.temperature.get(month).copied().unwrap_or_default(),
+    }
 }
 
 fn sky(
@@ -38,14 +64,7 @@ fn sky(
     utc_offset: Hours,
     trace: &mut impl Trace,
 ) -> SkyDay {
-    let spec = DaySpec {
-        site: system.site,
-        day_of_year,
-        utc_offset,
-        clearness: system.climate.clearness_of(month, trace),
-        mean_temperature: system.climate.temperature.get(month).copied().unwrap_or_default(),
-    };
-    mean_day(&spec, trace)
+    mean_day(&spec(system, month, day_of_year, utc_offset, trace), trace)
 }
 
 /// Temperatures inside through a day.

@@ -4,14 +4,18 @@
 //!
 //! Steps are at most 15 minutes. The weather is the mean of the month; its spread is for later rooms.
 
+mod acting;
 mod almanac;
 mod days;
+mod ensemble;
 mod month;
 mod run;
 mod step;
 
+pub use acting::{Acting, HourlyDay};
 pub use almanac::{Almanac, LitDay, Sunlight};
 pub use days::{Day, inside_air, sky_of, typical_sky};
+pub use ensemble::{BLOCK_YEARS, Chances, Ensemble, Extent, RUN_DAYS, Range};
 pub use month::{MonthRun, run_month};
 pub use run::{Run, STEP, Sample, Sun, run};
-pub use step::{Flows, Forcing, State, step};
+pub use step::{After, Flows, Forcing, Prepared, State};

@@ -2,7 +2,7 @@
 
 use super::almanac::Almanac;
 use super::run::STEP;
-use super::step::{State, step};
+use super::step::Prepared;
 use crate::quantity::AmpHours;
 
 /// Days whose state of charge at midnight differs by less than this repeat for ever (ratio).
@@ -31,23 +31,22 @@ pub fn run_month(
     charge: f64,
     days: usize,
 ) -> MonthRun {
-    let system = almanac.system;
+    let bank = Prepared::new(&almanac.system.bank, full, STEP);
     let alike = almanac.days_of_week() == 1;
     let mut run = MonthRun { midnights: Vec::new(), lowest: charge, unmet: AmpHours::ZERO };
-    let mut now = charge;
+    let mut now = bank.rested(charge);
     for place in 0..days {
-        let before = now;
+        let before = now.charge;
         for forcing in almanac.day(month, (place % 7) as u8) {
-            let state = State { charge: now, full };
-            let (after, flows, _) = step(&system.bank, state, forcing, STEP, &mut ());
-            now = after;
-            run.unmet += flows.unmet;
-            if now < run.lowest {
-                run.lowest = now;
+            let after = bank.step(now, forcing, &mut ());
+            now = after.state;
+            run.unmet += after.flows.unmet;
+            if now.charge < run.lowest {
+                run.lowest = now.charge;
             }
         }
-        run.midnights.push(now);
-        if run.unmet.0 > 0.0 || alike && place > 0 && (now - before).abs() < REPEATS {
+        run.midnights.push(now.charge);
+        if run.unmet.0 > 0.0 || alike && place > 0 && (now.charge - before).abs() < REPEATS {
             break;
         }
     }

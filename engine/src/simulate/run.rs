@@ -2,7 +2,8 @@
 
 use super::almanac::Almanac;
 use super::days::Day;
-use super::step::{Flows, Forcing, State, step};
+use super::step::{Flows, Forcing, Prepared, State};
+use crate::bank::Bank;
 use crate::quantity::{AmpHours, Hours, Volts};
 use crate::sky::STEPS_PER_DAY;
 use crate::system::System;
@@ -12,9 +13,9 @@ use crate::working::{Formula, Source, Trace, term};
 pub const STEP: Hours = Hours(24.0 / STEPS_PER_DAY as f64);
 /// Minutes of a full step.
 const STEP_MIN: u16 = 15;
-/// From this state of charge on the bank counts as full: the taper never quite ends.
-const FULL: f64 = 0.995;
-/// Below this it counts as empty.
+/// Days for which room is made at once.
+const MOST_DAYS: usize = 366;
+/// Below this state of charge the bank counts as empty.
 const EMPTY: f64 = 1e-6;
 
 /// Whether the sun shines in a run.
@@ -33,6 +34,8 @@ pub struct Sample {
     pub at: Hours,
     /// State of charge (ratio).
     pub charge: f64,
+    /// How full the available well of lead-acid is (ratio); the state of charge of every other chemistry.
+    pub available: f64,
     /// Voltage between the posts during the step.
     pub volts: Volts,
     /// What acted in the step.
@@ -52,49 +55,65 @@ pub struct Run {
     pub samples: Vec<Sample>,
     /// Sums over the run.
     pub totals: Flows,
-    /// When the reserve is first reached.
+    /// When the reserve is first reached, or the bank fails its loads before.
     pub reserve_at: Option<Hours>,
-    /// When the bank is first empty.
+    /// When the bank first fails its loads: it is empty, its charge at hand is, or they pull it under its cut-off voltage.
     pub empty_at: Option<Hours>,
-    /// When it is first full.
+    /// When charging has first ended: at the tail current, or at full.
     pub full_at: Option<Hours>,
+    /// Time since charging last ended, or since the start: lead-acid that waits for weeks sulphates.
+    pub since_full: Hours,
+    /// The longest of these times.
+    pub longest_since_full: Hours,
+    /// State at the start.
+    start: State,
 }
 
 impl Run {
-    fn new(initial: f64, full: AmpHours) -> Self {
+    fn new(bank: &Bank, initial: f64, full: AmpHours, steps: usize) -> Self {
         Self {
             full,
             initial,
-            samples: Vec::new(),
+            samples: Vec::with_capacity(steps),
             totals: Flows::default(),
             reserve_at: None,
             empty_at: None,
             full_at: None,
+            since_full: Hours::ZERO,
+            longest_since_full: Hours::ZERO,
+            start: Prepared::new(bank, full, STEP).rested(initial),
         }
     }
 
     /// Adds a step and notes what is crossed in it.
-    fn push(&mut self, system: &System, forcing: &Forcing, time: Hours) {
-        let (from, before) =
-            self.samples.last().map_or((Hours::ZERO, self.initial), |last| (last.at, last.charge));
-        let state = State { charge: before, full: self.full };
-        let (charge, flows, volts) = step(&system.bank, state, forcing, time, &mut ());
-        let crossing = |level: f64| {
-            let part = if before > charge { (before - level) / (before - charge) } else { 0.0 };
-            Some(from + time * part.clamp(0.0, 1.0))
-        };
-        let reserve = system.bank.reserve.ratio();
-        if self.reserve_at.is_none() && charge <= reserve && charge < before {
-            self.reserve_at = crossing(reserve);
+    fn push(&mut self, bank: &Prepared<'_>, reserve: f64, forcing: &Forcing, time: Hours) {
+        let from = self.samples.last().map_or(Hours::ZERO, |last| last.at);
+        let before = self.state_before(self.samples.len());
+        let after = bank.step(before, forcing, &mut ());
+        let State { charge, available } = after.state;
+        let before = before.charge;
+        if self.empty_at.is_none() && (charge <= EMPTY || after.carried.is_some()) {
+            self.empty_at = Some(from + time * after.carried.unwrap_or(1.0));
         }
-        if self.empty_at.is_none() && (charge <= EMPTY || flows.unmet.0 > 0.0 && charge < 0.01) {
-            self.empty_at = crossing(0.0);
+        if self.reserve_at.is_none() {
+            let part = if before > charge { (before - reserve) / (before - charge) } else { 0.0 };
+            let crossed = charge <= reserve && charge < before;
+            let crossed = crossed.then(|| from + time * part.clamp(0.0, 1.0));
+            // In one step both may come: the loads go out before what is left is drawn by whatever the bank still carries.
+            self.reserve_at = match (crossed, self.empty_at) {
+                (Some(crossed), Some(empty)) => Some(crossed.at_most(empty)),
+                (crossed, empty) => crossed.or(empty),
+            };
         }
-        if self.full_at.is_none() && charge >= FULL {
-            self.full_at = Some(from + time);
+        self.since_full += time;
+        if after.filled {
+            self.full_at = self.full_at.or(Some(from + time));
+            self.since_full = Hours::ZERO;
         }
-        self.totals += flows;
-        self.samples.push(Sample { at: from + time, charge, volts, forcing: *forcing, flows });
+        self.longest_since_full = self.longest_since_full.at_least(self.since_full);
+        self.totals += after.flows;
+        let (volts, flows, forcing) = (after.volts, after.flows, *forcing);
+        self.samples.push(Sample { at: from + time, charge, available, volts, forcing, flows });
     }
 
     /// The sample of the step that contains this time.
@@ -113,14 +132,22 @@ impl Run {
             .map_or(self.initial, |sample| sample.charge)
     }
 
+    /// State of the bank before a step.
+    fn state_before(&self, place: usize) -> State {
+        let before = place.checked_sub(1).and_then(|before| self.samples.get(before));
+        before.map_or(self.start, |sample| State {
+            charge: sample.charge,
+            available: sample.available,
+        })
+    }
+
     /// The balance of a step with its working: what came, what went, what is left.
     pub fn replay(&self, system: &System, place: usize, trace: &mut impl Trace) -> Option<f64> {
         let sample = self.samples.get(place)?;
         // Only the first step can be shorter; differences of times would carry the rounding of their sum.
         let time = if place == 0 { sample.at } else { STEP };
-        let state = State { charge: self.charge_before(place), full: self.full };
-        let (charge, ..) = step(&system.bank, state, &sample.forcing, time, trace);
-        Some(charge)
+        let bank = Prepared::new(&system.bank, self.full, time);
+        Some(bank.step(self.state_before(place), &sample.forcing, trace).state.charge)
     }
 
     /// The state of charge at the end from the sums of the run, with its working.
@@ -172,6 +199,11 @@ fn darkened(mut day: Day) -> Day {
     day
 }
 
+/// Steps of so many days, for which room is made at once: a run moves no samples while it grows.
+fn steps_of(days: usize) -> usize {
+    days.min(MOST_DAYS).saturating_mul(STEPS_PER_DAY)
+}
+
 /// Runs a system from its start for so many days, or until it is empty if `stop_when_empty`.
 #[must_use]
 pub fn run(
@@ -182,7 +214,9 @@ pub fn run(
     stop_when_empty: bool,
 ) -> Run {
     let system = almanac.system;
-    let mut run = Run::new(system.start.charge, full);
+    let mut run = Run::new(&system.bank, system.start.charge, full, steps_of(days) + 1);
+    let whole_step = Prepared::new(&system.bank, full, STEP);
+    let reserve = system.bank.reserve.ratio();
     let (mut place, mut minute) = (0, system.start.minute);
     let end = Hours(days as f64 * 24.0);
     while let Some(today) = almanac.date(place) {
@@ -190,7 +224,9 @@ pub fn run(
         while minute < 24 * 60 {
             let next = (minute / STEP_MIN + 1) * STEP_MIN;
             let time = Hours(f64::from(next - minute) / 60.0);
-            run.push(system, &today[usize::from(minute / STEP_MIN)], time);
+            let part_step = (time < STEP).then(|| Prepared::new(&system.bank, full, time));
+            let bank = part_step.as_ref().unwrap_or(&whole_step);
+            run.push(bank, reserve, &today[usize::from(minute / STEP_MIN)], time);
             minute = next;
             let over = run.samples.last().is_some_and(|last| last.at >= end);
             if over || stop_when_empty && run.empty_at.is_some() {

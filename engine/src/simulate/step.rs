@@ -1,15 +1,16 @@
 //! One step of the bank: what comes in, what goes out, what is left over, what is missing.
 //!
 //! **Method.** The terminal voltage is the open-circuit voltage plus resistance times the current estimated at that voltage. At
-//! this voltage powers become currents. Sources serve the loads first; the bank takes or gives the difference, as far as its
-//! acceptance, its limits and its charge allow. What the bank refuses is curtailed: shore power first, then the engine,
+//! this voltage powers become currents. Sources serve the loads first; the bank takes or gives the difference. It takes as
+//! much as its charge limit, its absorption voltage and its room allow, and gives as much as its current limit, its low cut-off
+//! voltage and its charge at hand allow: loads are shed as far as that takes, with no wait for a reconnect voltage. What the bank refuses is curtailed: shore power first, then the engine,
 //! the sun last. What it cannot give is unmet.
 //!
 //! **Accounts.** Charge \[Ah\] and energy \[Wh\] are both kept. The energy stored is the area under the open-circuit curve, a
 //! function of the state of charge alone, so that the loss in the bank is what went in and is neither stored nor came out.
 
-use crate::bank::Bank;
-use crate::quantity::{AmpHours, Amps, Celsius, Hours, Volts, WattHours, Watts};
+use crate::bank::{Bank, Held, LeadAcid, Pace};
+use crate::quantity::{AmpHours, Amps, Celsius, Hours, Ohms, Volts, WattHours, Watts};
 use crate::working::{Formula, Trace, term};
 
 /// The voltage under load never falls under this share of the open-circuit voltage: below it no load works and the linear
@@ -95,8 +96,23 @@ impl core::ops::AddAssign for Flows {
 pub struct State {
     /// State of charge (ratio).
     pub charge: f64,
-    /// Charge between full and empty.
-    pub full: AmpHours,
+    /// How full the available well of lead-acid is (ratio); the state of charge of every other chemistry.
+    pub available: f64,
+}
+
+/// What a step leaves.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct After {
+    /// State of the bank.
+    pub state: State,
+    /// What flowed.
+    pub flows: Flows,
+    /// Voltage between the posts.
+    pub volts: Volts,
+    /// Where the bank could not carry its loads, other than by the limit of its current: the share of the step that it would have.
+    pub carried: Option<f64>,
+    /// Whether charging has ended: the bank itself takes less than its tail current, or it is full.
+    pub filled: bool,
 }
 
 /// Currents offered by the sources at a voltage.
@@ -107,9 +123,10 @@ struct Offer {
 }
 
 impl Offer {
-    fn at(forcing: &Forcing, volts: Volts) -> Self {
+    #[inline]
+    fn at(forcing: &Forcing, per_volt: f64) -> Self {
         Self {
-            solar: forcing.solar_power / volts + forcing.solar_current,
+            solar: Amps(forcing.solar_power.0 * per_volt) + forcing.solar_current,
             engine: forcing.engine,
             shore: forcing.shore,
         }
@@ -127,92 +144,320 @@ impl Offer {
     }
 }
 
-/// Voltage between the posts while this acts on the bank.
-#[inline]
-fn terminal(bank: &Bank, state: &State, forcing: &Forcing, accept: Amps) -> Volts {
-    let open = bank.open_circuit(state.charge);
-    let offer = Offer::at(forcing, open).sum();
-    let net = offer - forcing.demand / open - forcing.standing;
-    let net = net.at_most(accept);
-    // An empty bank carries nothing; its sources hold the voltage.
-    let net = if state.charge <= 0.0 { net.at_least(Amps::ZERO) } else { net };
-    (open + net * bank.resistance()).at_least(open * LEAST_SHARE)
+/// From here on the last of the way to the end of charge counts as done (ratio): it takes for ever.
+const AS_GOOD_AS_FULL: f64 = 0.005;
+
+/// Hours of the current by which charging is told fast or slow.
+const TEN: Hours = Hours(10.0);
+
+/// The wells of a bank of one capacity, in steps of one length.
+#[derive(Clone, Copy, Debug)]
+struct Plates<'a> {
+    lead_acid: &'a LeadAcid,
+    pace: Pace,
+    /// All charge that the wells hold.
+    whole: AmpHours,
+    /// What of it is never counted: the rated capacity is less than the whole.
+    spare: AmpHours,
+    /// What the available well holds when full.
+    room: AmpHours,
+    /// Conductance to charge over that of one cell by Ah of the ten-hour capacity.
+    size: f64,
+    /// One over the room, and over the charge between full and empty \[1/Ah\].
+    per_room: f64,
+    per_full: f64,
 }
 
-/// Moves the bank through one step and gives its new state of charge with all that flowed.
-#[inline]
-pub fn step(
-    bank: &Bank,
-    state: State,
-    forcing: &Forcing,
+/// A bank at hand for steps of one length: all that does not change from one to the next.
+#[derive(Clone, Copy, Debug)]
+pub struct Prepared<'a> {
+    bank: &'a Bank,
+    full: AmpHours,
     time: Hours,
-    trace: &mut impl Trace,
-) -> (f64, Flows, Volts) {
-    let State { charge, full } = state;
-    let accept = bank.acceptance(charge, full, forcing.temperature);
-    let volts = terminal(bank, &state, forcing, accept);
-    let offer = Offer::at(forcing, volts);
-    let wanted = trace.step(
-        Formula::LoadsCurrent,
-        forcing.demand / volts + forcing.standing,
-        &[term(forcing.demand), term(volts), term(forcing.standing)],
-    );
-    let supply = trace.step(
-        Formula::SourcesCurrent,
-        offer.sum(),
-        &[term(offer.solar), term(offer.engine), term(offer.shore)],
-    );
-    let held = full * charge;
-    // An empty bank has shut its protection circuit off.
-    let protection = if held.0 > 0.0 || supply.0 > 0.0 { bank.protection } else { Amps::ZERO };
-    let net = trace.step(
-        Formula::NetCurrent,
-        supply - wanted - protection,
-        &[term(supply), term(wanted), term(protection)],
-    );
-    let efficiency = bank.efficiency_at(charge);
-    let taken = {
-        let room = (full - held) / time / efficiency;
-        net.at_most(accept).at_most(room).at_least(Amps::ZERO)
-    };
-    let given = {
-        let limit = held / time;
-        let limit = bank.discharge_limit.map_or(limit, |own| own.at_most(limit));
-        (-net).at_least(Amps::ZERO).at_most(limit)
-    };
-    let short = (-net).at_least(Amps::ZERO) - given;
-    let spare = net.at_least(Amps::ZERO) - taken;
-    let used = offer.used(supply - spare);
-    let served = (wanted - short).at_least(Amps::ZERO);
-    // What the loads could not cover of the shortage, the protection circuit goes without.
-    let protection = supply - spare + given - taken - served;
-    let kept = taken * efficiency;
-    // Only what is left can leak.
-    let left = held / time + kept - given;
-    let leak = (held * bank.self_discharge_per_hour / Hours(1.0)).at_most(left);
-    let stored = (kept - given - leak) * time;
-    let after = ((held + stored) / full).clamp(0.0, 1.0);
-    let energy = |amps: Amps| volts * amps * time;
-    let stored_energy = bank.stored(after, full) - bank.stored(charge, full);
-    let flows = Flows {
-        load: served * time,
-        unmet: short * time,
-        protection: protection * time,
-        solar: used.solar * time,
-        engine: used.engine * time,
-        shore: used.shore * time,
-        curtailed: spare * time,
-        charge_loss: (taken - kept) * time,
-        self_discharge: leak * time,
-        stored,
-        load_energy: energy(served),
-        protection_energy: energy(protection),
-        source_energy: energy(supply - spare),
-        bank_loss: energy(taken - given) - stored_energy,
-        stored_energy,
-    };
-    let after = trace.step(Formula::ChargeAfter, after, &[term(charge), term(stored), term(full)]);
-    (after, flows, volts)
+    /// One over the length of a step \[1/h\].
+    per_time: f64,
+    /// Resistance when full and warm.
+    resistance: Ohms,
+    /// One over the ten-hour current \[1/A\].
+    per_ten_hour: f64,
+    /// State of charge at which charging ends by itself.
+    top: f64,
+    /// State of charge at which the voltage at rest is the low cut-off.
+    bottom: f64,
+    tail: Amps,
+    low: Volts,
+    plates: Option<Plates<'a>>,
+}
+
+/// What the bank can do in a step.
+#[derive(Clone, Copy, Debug)]
+struct Able {
+    /// Open-circuit voltage.
+    open: Volts,
+    /// Resistance to charge.
+    rise: Ohms,
+    /// Resistance to discharge.
+    resistance: Ohms,
+    /// The charge current at the absorption voltage.
+    fades: Amps,
+    /// The largest charge current, whatever is kept of it.
+    accept: Amps,
+    /// The largest current that is kept.
+    keep: Amps,
+    /// The largest discharge current, but for its limit.
+    give: Amps,
+}
+
+impl<'a> Prepared<'a> {
+    /// A bank that holds so much between full and empty, for steps of this length.
+    #[must_use]
+    pub fn new(bank: &'a Bank, full: AmpHours, time: Hours) -> Self {
+        let plates = bank.lead_acid.as_ref().map(|lead_acid| {
+            let whole = full * lead_acid.whole;
+            let ten_hours = lead_acid.ten_hour_current(full) * TEN;
+            Plates {
+                lead_acid,
+                pace: lead_acid.fit.wells.pace(time),
+                whole,
+                spare: whole - full,
+                room: whole * lead_acid.fit.wells.share,
+                per_room: 1.0 / (whole * lead_acid.fit.wells.share).0,
+                per_full: 1.0 / full.0,
+                size: ten_hours.0 / bank.cells,
+            }
+        });
+        Self {
+            bank,
+            full,
+            time,
+            resistance: bank.resistance(),
+            per_time: 1.0 / time.0,
+            per_ten_hour: 1.0
+                / plates.map_or(full / TEN, |own| own.lead_acid.ten_hour_current(full)).0,
+            top: plates
+                .map_or_else(|| bank.charge_at(bank.absorption_voltage(Celsius::ZERO)), |_| 1.0),
+            bottom: bank.charge_at(bank.low_voltage()),
+            tail: bank.tail_current(),
+            low: bank.low_voltage(),
+            plates,
+        }
+    }
+
+    /// The bank after a long rest at a state of charge (ratio).
+    #[must_use]
+    pub fn rested(&self, charge: f64) -> State {
+        let level = |own: Plates<'_>| (self.full * charge + own.spare) / own.whole;
+        State { charge, available: self.plates.map_or(charge, level) }
+    }
+
+    /// The current that moves so much in one step.
+    #[inline]
+    fn current(&self, charge: AmpHours) -> Amps {
+        Amps(charge.0 * self.per_time)
+    }
+
+    /// What the wells hold.
+    #[inline]
+    fn wells(&self, plates: &Plates<'_>, state: State) -> Held {
+        let available = plates.room * state.available;
+        Held { available, bound: self.full * state.charge + plates.spare - available }
+    }
+
+    /// The state of charge that the plates see: that of a rest with the available well as full as it is now.
+    #[inline]
+    fn seen(&self, state: State) -> f64 {
+        self.plates.as_ref().map_or(state.charge, |own| {
+            let seen = (own.whole * state.available - own.spare).0 * own.per_full;
+            if seen > 0.0 { seen } else { 0.0 }
+        })
+    }
+
+    /// What the bank can do in this step.
+    #[inline]
+    fn able(&self, state: State, temperature: Celsius) -> Able {
+        let open = self.bank.open_circuit(self.seen(state));
+        let held = self.full * state.charge;
+        let leak = held * self.bank.self_discharge_per_hour / Hours(1.0);
+        let mut able = Able {
+            open,
+            rise: self.resistance,
+            resistance: self.resistance,
+            fades: Amps::ZERO,
+            accept: Amps::ZERO,
+            keep: self.current(self.full * self.top - held),
+            give: self.current(held - self.full * self.bottom),
+        };
+        let room = self.bank.absorption_voltage(temperature) - open;
+        if let Some(own) = &self.plates {
+            let wells = self.wells(own, state);
+            let conductance = own.lead_acid.conductance(state.charge, temperature) * own.size;
+            able.keep = able.keep.at_most(own.pace.most_in(wells, own.whole));
+            able.fades = Amps(room.0 * conductance);
+            // Plates without room resist until the charger holds its voltage, as they do when they take no more.
+            let limit = able.fades.at_most(able.keep);
+            able.rise = if limit.0 > 0.0 { room / limit } else { Ohms::ZERO };
+            able.give = able.give.at_most(own.pace.most_out(wells) - leak);
+            able.resistance =
+                self.resistance * LeadAcid::resistance_factor(state.charge, temperature);
+        } else {
+            able.fades = room / self.resistance;
+        }
+        able.give = able.give.at_most((open - self.low) / able.resistance).at_least(Amps::ZERO);
+        able.keep = able.keep.at_least(Amps::ZERO);
+        let cold = self.bank.typical.charge_above.is_some_and(|least| temperature < least);
+        able.accept = if cold {
+            Amps::ZERO
+        } else {
+            able.fades.at_most(self.bank.charge_limit).at_least(Amps::ZERO)
+        };
+        able
+    }
+
+    /// The most that it gives: what it can, within the limit of its current.
+    #[inline]
+    fn limit(&self, able: &Able) -> Amps {
+        self.bank.discharge_limit.map_or(able.give, |own| able.give.at_most(own))
+    }
+
+    /// Voltage between the posts while this acts on the bank.
+    #[inline]
+    fn terminal(&self, able: &Able, forcing: &Forcing) -> Volts {
+        let currents = forcing.solar_current + forcing.engine + forcing.shore - forcing.standing;
+        let net = (forcing.solar_power - forcing.demand) / able.open + currents;
+        let moved = if net.0 > 0.0 {
+            let taken = net.at_most(able.accept).at_most(able.keep);
+            taken * able.rise
+        } else {
+            // A bank that gives nothing carries nothing; its sources hold the voltage.
+            net.at_least(-self.limit(able)) * able.resistance
+        };
+        (able.open + moved).at_least(able.open * LEAST_SHARE)
+    }
+
+    /// How full the available well is after a step that added so much to the whole.
+    #[inline]
+    fn available_after(&self, state: State, added: AmpHours, charge: f64) -> f64 {
+        self.plates.as_ref().map_or(charge, |own| {
+            let out = -self.current(added);
+            let after = own.pace.after(self.wells(own, state), out).available.0 * own.per_room;
+            let after = if after > 0.0 { after } else { 0.0 };
+            if after < 1.0 { after } else { 1.0 }
+        })
+    }
+
+    /// Moves the bank through one step.
+    #[inline]
+    pub fn step(&self, state: State, forcing: &Forcing, trace: &mut impl Trace) -> After {
+        let Self { bank, full, time, .. } = *self;
+        let charge = state.charge;
+        let able = self.able(state, forcing.temperature);
+        let volts = self.terminal(&able, forcing);
+        let per_volt = 1.0 / volts.0;
+        let offer = Offer::at(forcing, per_volt);
+        let wanted = trace.step(
+            Formula::LoadsCurrent,
+            Amps(forcing.demand.0 * per_volt) + forcing.standing,
+            &[term(forcing.demand), term(volts), term(forcing.standing)],
+        );
+        let supply = trace.step(
+            Formula::SourcesCurrent,
+            offer.sum(),
+            &[term(offer.solar), term(offer.engine), term(offer.shore)],
+        );
+        let limit = self.limit(&able);
+        // A bank that gives nothing has shut its protection circuit off.
+        let protection = if limit.0 > 0.0 || supply.0 > 0.0 { bank.protection } else { Amps::ZERO };
+        let net = trace.step(
+            Formula::NetCurrent,
+            supply - wanted - protection,
+            &[term(supply), term(wanted), term(protection)],
+        );
+        let (taken, kept) = self.charged(&able, charge, net);
+        let need = (-net).at_least(Amps::ZERO);
+        let given = need.at_most(limit);
+        let spare = net.at_least(Amps::ZERO) - taken;
+        let flows =
+            Flowing { volts, supply, wanted, spare, given, taken, kept, short: need - given };
+        let held = full * charge;
+        // Only what is left can leak.
+        let leak =
+            (held * bank.self_discharge_per_hour / Hours(1.0)).at_most(held / time + kept - given);
+        let stored = (kept - given - leak) * time;
+        let after = ((held + stored) / full).clamp(0.0, 1.0);
+        let stored_energy = bank.stored_between(charge, after, full);
+        let flows = flows.over(time, &offer, leak, stored, stored_energy);
+        let after =
+            trace.step(Formula::ChargeAfter, after, &[term(charge), term(stored), term(full)]);
+        let ended = net.0 > 0.0 && net >= able.fades && able.fades <= self.tail;
+        After {
+            state: State { charge: after, available: self.available_after(state, stored, after) },
+            flows,
+            volts,
+            carried: (need > given && given.0 >= able.give.0).then(|| given / need),
+            filled: after >= self.top - AS_GOOD_AS_FULL || ended,
+        }
+    }
+
+    /// The current that the bank takes of a surplus, and what it keeps of it.
+    #[inline]
+    fn charged(&self, able: &Able, charge: f64, net: Amps) -> (Amps, Amps) {
+        let taken = net.at_most(able.accept).at_least(Amps::ZERO);
+        if taken.0 <= 0.0 {
+            return (Amps::ZERO, Amps::ZERO);
+        }
+        let efficiency = self.bank.efficiency.at(charge, taken.0 * self.per_ten_hour);
+        let kept = taken * efficiency;
+        if kept > able.keep { (able.keep / efficiency, able.keep) } else { (taken, kept) }
+    }
+}
+
+/// Currents of a step.
+struct Flowing {
+    volts: Volts,
+    supply: Amps,
+    wanted: Amps,
+    spare: Amps,
+    given: Amps,
+    taken: Amps,
+    kept: Amps,
+    short: Amps,
+}
+
+impl Flowing {
+    /// The amounts over a length of time, with what leaked and what was stored.
+    #[inline]
+    fn over(
+        &self,
+        time: Hours,
+        offer: &Offer,
+        leak: Amps,
+        stored: AmpHours,
+        stored_energy: WattHours,
+    ) -> Flows {
+        let came = self.supply - self.spare;
+        let used = offer.used(came);
+        let served = (self.wanted - self.short).at_least(Amps::ZERO);
+        // What the loads could not cover of the shortage, the protection circuit goes without.
+        let protection = came + self.given - self.taken - served;
+        let energy = |amps: Amps| self.volts * amps * time;
+        Flows {
+            load: served * time,
+            unmet: self.short * time,
+            protection: protection * time,
+            solar: used.solar * time,
+            engine: used.engine * time,
+            shore: used.shore * time,
+            curtailed: self.spare * time,
+            charge_loss: (self.taken - self.kept) * time,
+            self_discharge: leak * time,
+            stored,
+            load_energy: energy(served),
+            protection_energy: energy(protection),
+            source_energy: energy(came),
+            bank_loss: energy(self.taken - self.given) - stored_energy,
+            stored_energy,
+        }
+    }
 }
 
 #[cfg(test)]
@@ -225,35 +470,54 @@ mod tests {
         Bank::parse(&document::Bank::default()).unwrap()
     }
 
-    fn state(charge: f64) -> State {
-        State { charge, full: AmpHours(100.0) }
+    const FULL: AmpHours = AmpHours(100.0);
+
+    fn lead() -> Bank {
+        let section = document::Bank {
+            chemistry: document::Chemistry::Agm,
+            battery_v: 12.0,
+            ..document::Bank::default()
+        };
+        Bank::parse(&section).unwrap()
+    }
+
+    fn step(bank: &Bank, charge: f64, forcing: &Forcing, trace: &mut impl Trace) -> After {
+        let prepared = Prepared::new(bank, FULL, QUARTER);
+        prepared.step(prepared.rested(charge), forcing, trace)
     }
 
     const WARM: Celsius = Celsius(20.0);
     const QUARTER: Hours = Hours(0.25);
 
+    /// Currents that charge, discharge, and overwhelm.
+    fn forcings() -> impl Iterator<Item = Forcing> {
+        let demands = [0.0, 30.0, 3000.0, 1e6].into_iter();
+        demands.flat_map(|demand| [0.0, 100.0, 5000.0].map(|sun| (demand, sun))).map(
+            |(demand, sun)| Forcing {
+                demand: Watts(demand),
+                standing: Amps(0.1),
+                solar_power: Watts(sun),
+                engine: Amps(sun / 50.0),
+                shore: Amps(sun / 70.0),
+                temperature: WARM,
+                ..Forcing::default()
+            },
+        )
+    }
+
     #[test]
     fn charge_and_energy_balance_whatever_happens() {
-        for charge in [0.0, 0.001, 0.2, 0.9, 0.999, 1.0] {
-            for demand in [0.0, 30.0, 3000.0, 1e6] {
-                for sun in [0.0, 100.0, 5000.0] {
-                    let forcing = Forcing {
-                        demand: Watts(demand),
-                        standing: Amps(0.1),
-                        solar_power: Watts(sun),
-                        engine: Amps(sun / 50.0),
-                        shore: Amps(sun / 70.0),
-                        temperature: WARM,
-                        ..Forcing::default()
-                    };
-                    let (after, f, volts) =
-                        step(&bank(), state(charge), &forcing, QUARTER, &mut ());
-                    assert!((0.0..=1.0).contains(&after) && volts.0 > 0.0);
+        for bank in [bank(), lead()] {
+            for charge in [0.0, 0.001, 0.2, 0.9, 0.999, 1.0] {
+                for forcing in forcings() {
+                    let After { state, flows: f, volts, .. } =
+                        step(&bank, charge, &forcing, &mut ());
+                    assert!((0.0..=1.0).contains(&state.charge) && volts.0 > 0.0);
                     let came = f.solar + f.engine + f.shore;
                     let went = f.load + f.protection + f.charge_loss + f.self_discharge + f.stored;
                     let scale = came.0.abs() + f.load.0 + 1.0;
-                    assert!((came - went).0.abs() < 1e-9 * scale, "{charge} {demand} {sun}: {f:?}");
-                    let moved = AmpHours(100.0) * (after - charge);
+                    assert!((came - went).0.abs() < 1e-9 * scale, "{charge} {forcing:?}: {f:?}");
+                    let moved = FULL * (state.charge - charge);
                     assert!((f.stored - moved).0.abs() < 1e-9 * scale, "{moved:?} {f:?}");
                     let out = f.load_energy + f.protection_energy + f.bank_loss + f.stored_energy;
                     assert!((f.source_energy - out).0.abs() < 1e-9 * scale * 100.0);
@@ -271,8 +535,11 @@ mod tests {
             temperature: WARM,
             ..Forcing::default()
         };
-        let (_, flows, _) = step(&bank(), state(0.0), &forcing, QUARTER, &mut ());
-        assert!(flows.unmet.0 > 2.0 * flows.load.0 && flows.load.0 > 0.0, "{flows:?}");
+        for bank in [bank(), lead()] {
+            let After { flows, carried, .. } = step(&bank, 0.0, &forcing, &mut ());
+            assert!(flows.unmet.0 > 2.0 * flows.load.0 && flows.load.0 > 0.0, "{flows:?}");
+            assert_eq!(carried, Some(0.0));
+        }
     }
 
     #[test]
@@ -284,16 +551,115 @@ mod tests {
             temperature: WARM,
             ..Forcing::default()
         };
-        let (_, flows, _) = step(&bank(), state(1.0), &forcing, QUARTER, &mut ());
-        assert!(flows.shore.0 < 0.1 && flows.solar.0 > 0.8, "{flows:?}");
+        for bank in [bank(), lead()] {
+            let After { flows, filled, .. } = step(&bank, 1.0, &forcing, &mut ());
+            assert!(flows.shore.0 < 0.1 && flows.solar.0 > 0.8, "{flows:?}");
+            assert!(filled);
+        }
+    }
+
+    #[test]
+    fn frozen_lithium_takes_no_charge() {
+        let taken = |temperature: f64| {
+            let forcing = Forcing {
+                shore: Amps(20.0),
+                temperature: Celsius(temperature),
+                ..Forcing::default()
+            };
+            let after = step(&bank(), 0.5, &forcing, &mut ());
+            assert!(!after.filled, "half is not full, however cold");
+            after.flows.shore.0 / QUARTER.0
+        };
+        assert!((taken(5.0) - 20.0).abs() < 1e-9);
+        assert!((taken(-0.1) - 0.02).abs() < 1e-9, "only its protection");
+    }
+
+    /// Currents of a long charge from a strong source, hour by hour.
+    fn absorbed(bank: &Bank) -> Vec<(f64, f64, f64)> {
+        let prepared = Prepared::new(bank, FULL, QUARTER);
+        let forcing = Forcing { shore: Amps(20.0), temperature: WARM, ..Forcing::default() };
+        let mut state = prepared.rested(0.3);
+        let mut hours = Vec::new();
+        for _ in 0..96 {
+            let after = prepared.step(state, &forcing, &mut ());
+            state = after.state;
+            hours.push((state.charge, after.flows.shore.0 / QUARTER.0, after.volts.0));
+        }
+        hours
+    }
+
+    #[test]
+    fn lead_acid_tapers_at_its_absorption_voltage_and_lithium_hardly() {
+        let lead = lead();
+        let limit = lead.absorption_voltage(WARM).0;
+        let steps = absorbed(&lead);
+        assert!(steps.iter().all(|step| step.2 <= limit + 1e-9), "{steps:?}");
+        let held = steps.iter().filter(|step| step.2 > limit - 1e-6).count();
+        assert!(held > 40, "absorption lasts hours: {steps:?}");
+        assert!(steps.windows(2).all(|pair| pair[1].1 <= pair[0].1 + 1e-9), "{steps:?}");
+        let lithium = absorbed(&bank());
+        let filled = lithium.iter().position(|step| step.0 > 0.99);
+        assert!(filled.is_some_and(|place| place <= 15), "{lithium:?}");
+    }
+
+    #[test]
+    fn a_rest_brings_back_charge_and_voltage_to_lead_acid_alone() {
+        let heavy = Forcing { standing: Amps(35.0), temperature: WARM, ..Forcing::default() };
+        let none = Forcing { temperature: WARM, ..Forcing::default() };
+        for (bank, recovers) in [(lead(), true), (bank(), false)] {
+            let prepared = Prepared::new(&bank, FULL, QUARTER);
+            let mut state = prepared.rested(1.0);
+            for _ in 0..6 {
+                state = prepared.step(state, &heavy, &mut ()).state;
+            }
+            let tired = prepared.step(state, &none, &mut ());
+            let rested =
+                (0..8).fold(tired.state, |state, _| prepared.step(state, &none, &mut ()).state);
+            let later = prepared.step(rested, &none, &mut ());
+            assert_eq!(later.volts > tired.volts + Volts(0.05), recovers, "{tired:?} {later:?}");
+        }
+    }
+
+    #[test]
+    fn the_rated_current_draws_the_rated_capacity_and_a_fast_one_less() {
+        let bank = lead();
+        let drawn = |amps: f64| {
+            let forcing = Forcing { standing: Amps(amps), temperature: WARM, ..Forcing::default() };
+            let prepared = Prepared::new(&bank, FULL, QUARTER);
+            let mut state = prepared.rested(1.0);
+            let mut sum = AmpHours::ZERO;
+            while state.charge > 0.0 {
+                let after = prepared.step(state, &forcing, &mut ());
+                sum += after.flows.load;
+                state = after.state;
+                if after.carried.is_some() {
+                    break;
+                }
+            }
+            sum.0
+        };
+        let by_law = |hours: f64| 100.0 * libm::pow(hours / 20.0, 0.1 / 1.1);
+        assert!((drawn(5.0) - 100.0).abs() < 1.0, "{}", drawn(5.0));
+        assert!((drawn(1.0) - 100.0).abs() < 1.0, "never more than the label: {}", drawn(1.0));
+        let fast = by_law(5.0);
+        assert!((drawn(fast / 5.0) - fast).abs() < 1.5, "{} {fast}", drawn(fast / 5.0));
+    }
+
+    #[test]
+    fn a_load_that_sags_the_bank_under_its_cut_off_goes_short() {
+        let forcing = Forcing { standing: Amps(300.0), temperature: WARM, ..Forcing::default() };
+        let bank = lead();
+        let after = step(&bank, 0.6, &forcing, &mut ());
+        assert!(after.flows.unmet.0 > 0.0 && after.carried.is_some());
+        assert!(after.volts >= bank.low_voltage() - Volts(1e-9), "{after:?}");
     }
 
     #[test]
     fn tracing_changes_no_bit() {
         let forcing = Forcing { demand: Watts(77.0), temperature: WARM, ..Forcing::default() };
         let mut working = Working::new();
-        let traced = step(&bank(), state(0.6), &forcing, QUARTER, &mut working);
-        assert_eq!(traced, step(&bank(), state(0.6), &forcing, QUARTER, &mut ()));
+        let traced = step(&lead(), 0.6, &forcing, &mut working);
+        assert_eq!(traced, step(&lead(), 0.6, &forcing, &mut ()));
         assert_eq!(working.result().unwrap().formula, Formula::ChargeAfter);
     }
 }

@@ -2,8 +2,11 @@
 
 use core::f64::consts::PI;
 
-use super::diffuse::{BRIGHTEST_MONTH, diffuse_fraction_monthly, is_winter};
+use super::diffuse::{
+    BRIGHTEST_MONTH, diffuse_fraction_daily, diffuse_fraction_monthly, is_winter,
+};
 use super::profile::{Profile, Share};
+use super::temperature::day_temperature_range;
 use crate::quantity::{Celsius, Hours, Irradiance, Irradiation};
 use crate::sun::{
     self, Site, daily_extraterrestrial, declination, equation_of_time, extraterrestrial_normal,
@@ -106,36 +109,44 @@ pub fn mean_day(spec: &DaySpec, trace: &mut impl Trace) -> SkyDay {
         if is_winter(sunset) { Formula::DiffuseShareWinter } else { Formula::DiffuseShare };
     let share = diffuse_fraction_monthly(spec.clearness, sunset);
     let share = trace.step(relation, share, &[term(spec.clearness.min(BRIGHTEST_MONTH))]);
-    spread(spec, irradiation, irradiation * share)
+    let range = daily_temperature_range(spec.clearness);
+    Geometry::new(spec).spread(irradiation, irradiation * share, spec.mean_temperature, range)
 }
 
-/// Spreads the irradiation of a day, of which `diffuse` is diffuse, over its steps.
-fn spread(spec: &DaySpec, irradiation: Irradiation, diffuse: Irradiation) -> SkyDay {
-    let day = Geometry::new(spec);
-    let whole = day.stretches.iter().fold(Share::default(), |sum, stretch| Share {
-        global: sum.global + stretch.share.global,
-        sine: sum.sine + stretch.share.sine,
-    });
-    // Mean irradiance of a step per unit of its share: kWh/m² to W/m² over a quarter-hour.
-    let global = per(irradiation.0 * 1000.0 / STEP.0, whole.global);
-    let diffuse = per(diffuse.0 * 1000.0 / STEP.0, whole.sine);
-    let half_range = daily_temperature_range(spec.clearness) / 2.0;
-    let steps = day.stretches.iter().map(|stretch| {
-        let global = Irradiance(stretch.share.global * global);
-        // Near the edges of the day the diffuse profile can exceed the global one; then all of it is diffuse.
-        let diffuse = Irradiance(stretch.share.sine * diffuse).at_most(global);
-        SkyStep {
-            toward_sun: stretch.toward_sun,
-            beam: global - diffuse,
-            diffuse,
-            extraterrestrial: Irradiance(stretch.share.sine * day.outside),
-            air: spec.mean_temperature + half_range * stretch.warmth,
-            solar_hour: stretch.solar_hour,
+/// One day of weather: [`DaySpec::clearness`] is that of the day itself, in a month of mean clearness `month_clearness`.
+///
+/// The diffuse share is that of the daily relation. The day is symmetric about solar noon: which hours are cloudy is not
+/// known.
+#[must_use]
+pub fn single_day(spec: &DaySpec, month_clearness: f64) -> SkyDay {
+    Date::new(spec).day(spec.clearness, month_clearness)
+}
+
+/// A date, ready for days of any clearness.
+pub(super) struct Date {
+    geometry: Geometry,
+    outside: Irradiation,
+    sunset: f64,
+    mean_temperature: Celsius,
+}
+
+impl Date {
+    pub(super) fn new(spec: &DaySpec) -> Self {
+        let noon = sun::noon(spec.day_of_year);
+        Self {
+            geometry: Geometry::new(spec),
+            outside: daily_extraterrestrial(spec.site.latitude, noon, &mut ()),
+            sunset: sunset_hour_angle(spec.site.latitude, declination(noon)),
+            mean_temperature: spec.mean_temperature,
         }
-    });
-    SkyDay {
-        steps: steps.collect(),
-        irradiation: if whole.global > 0.0 { irradiation } else { Irradiation::ZERO },
+    }
+
+    /// A day of this clearness, as [`single_day`].
+    pub(super) fn day(&self, clearness: f64, month_clearness: f64) -> SkyDay {
+        let irradiation = self.outside * clearness;
+        let diffuse = irradiation * diffuse_fraction_daily(clearness, self.sunset);
+        let range = day_temperature_range(clearness, month_clearness);
+        self.geometry.spread(irradiation, diffuse, self.mean_temperature, range)
     }
 }
 
@@ -179,6 +190,42 @@ impl Geometry {
             Stretch::new(share, spec.site, decl, sunlit_middle(profile.as_ref(), from, to), from)
         });
         Self { stretches: stretches.collect(), outside: extraterrestrial_normal(noon).0 / width }
+    }
+
+    /// Spreads the irradiation of a day, of which `diffuse` is diffuse, over its steps, and the range of temperatures around
+    /// the mean.
+    fn spread(
+        &self,
+        irradiation: Irradiation,
+        diffuse: Irradiation,
+        mean: Celsius,
+        range: Celsius,
+    ) -> SkyDay {
+        let whole = self.stretches.iter().fold(Share::default(), |sum, stretch| Share {
+            global: sum.global + stretch.share.global,
+            sine: sum.sine + stretch.share.sine,
+        });
+        // Mean irradiance of a step per unit of its share: kWh/m² to W/m² over a quarter-hour.
+        let global = per(irradiation.0 * 1000.0 / STEP.0, whole.global);
+        let diffuse = per(diffuse.0 * 1000.0 / STEP.0, whole.sine);
+        let half_range = range / 2.0;
+        let steps = self.stretches.iter().map(|stretch| {
+            let global = Irradiance(stretch.share.global * global);
+            // Near the edges of the day the diffuse profile can exceed the global one; then all of it is diffuse.
+            let diffuse = Irradiance(stretch.share.sine * diffuse).at_most(global);
+            SkyStep {
+                toward_sun: stretch.toward_sun,
+                beam: global - diffuse,
+                diffuse,
+                extraterrestrial: Irradiance(stretch.share.sine * self.outside),
+                air: mean + half_range * stretch.warmth,
+                solar_hour: stretch.solar_hour,
+            }
+        });
+        SkyDay {
+            steps: steps.collect(),
+            irradiation: if whole.global > 0.0 { irradiation } else { Irradiation::ZERO },
+        }
     }
 }
 
@@ -253,6 +300,22 @@ mod tests {
         assert!((mean - 9.0).abs() < 1e-9);
         let warmest = day.steps.iter().max_by(|a, b| a.air.0.total_cmp(&b.air.0)).unwrap();
         assert!((warmest.solar_hour - WARMEST_HOUR).abs() < 0.25);
+    }
+
+    #[test]
+    fn a_single_day_adds_up_and_has_more_of_both_extremes_than_the_mean_day() {
+        for clearness in [0.0, 0.1, 0.45, 0.75, 1.0] {
+            let spec = DaySpec { clearness, ..spec(47.0, 105) };
+            let (single, mean) = (single_day(&spec, 0.45), mean_day(&spec, &mut ()));
+            assert!((sum(&single) - single.irradiation.0).abs() <= 1e-12 * single.irradiation.0);
+            assert_eq!(single.irradiation, mean.irradiation);
+            let diffuse = |day: &SkyDay| day.steps.iter().map(|step| step.diffuse.0).sum::<f64>();
+            // At a clearness of 0.45 the daily relation has 0.66, the monthly one 0.48.
+            assert!(clearness != 0.45 || diffuse(&single) > 1.2 * diffuse(&mean));
+            let warmest = single.steps.iter().map(|step| step.air.0).fold(-90.0, f64::max);
+            let half = day_temperature_range(clearness, 0.45).0 / 2.0;
+            assert!((warmest - 9.0 - half).abs() < 0.01 * half);
+        }
     }
 
     #[test]

@@ -66,8 +66,14 @@ formulas! {
     ColdFactorTypical: ColdFactor = "k_T({0})" [BankTemperature] Typical;
     /// Charge between full and empty.
     FullCapacity: FullCapacity = "{0} · {1} · {2}" [AgedCapacity, RateFactor, ColdFactor] Definition;
+    /// Charge between full and empty of lead-acid, however fast it is drawn.
+    FullCapacityOfWells: FullCapacity = "{0} · {1}" [AgedCapacity, ColdFactor] ManwellMcGowan;
+    /// Charge of lead-acid between full and the reserve, or as deep as the current reaches at once.
+    UsableCapacityOfWells: UsableCapacity = "{0} · min(1 − {1}, {2})" [FullCapacity, Reserve, RateFactor] ManwellMcGowan;
     /// Charge between full and the reserve.
     UsableCapacity: UsableCapacity = "{0} · (1 − {1})" [FullCapacity, Reserve] Definition;
+    /// Years until the bank is worn out, if cycles and time each take their part of its life.
+    YearsLeft: YearsLeft = "({0} − {1}) / (1 − {1}) / ({2} + {3})" [Health, WornOut, CycleWear, CalendarWear] Choice;
     /// Energy of a load on a mean day.
     LoadEnergy: LoadEnergy = "{0} · {1} · {2} · {3}" [LoadPower, Quantity, HoursOn, Duty] Definition;
     /// Energy at the bank of a load on direct current.

@@ -40,6 +40,8 @@ sources! {
     DuffieBeckman = "Duffie & Beckman, Solar Engineering of Thermal Processes, 4th ed., Wiley 2013";
     /// Relation of capacity and current of lead-acid, in the form with a reference rate.
     Peukert = "Peukert 1897, Elektrotechnische Zeitschrift 18:287, in the form with the reference hour rate";
+    /// Lead-acid as two wells.
+    ManwellMcGowan = "Manwell & McGowan 1993, Solar Energy 50:399, doi:10.1016/0038-092X(93)90060-2";
     /// Capacity of lead-acid by temperature.
     StandardCold = "IEEE Std 450/485, temperature correction of capacity; slow discharge after Copetti, Lorenzo & Chenlo 1993, Prog. Photovolt. 1:283";
     /// Rested voltages of lead-acid by state of charge.

@@ -196,6 +196,14 @@ symbols! {
     Reserve = "r";
     /// Charge between full and the reserve.
     UsableCapacity = "C_u";
+    /// Health at which a bank counts as worn out.
+    WornOut = "k_end";
+    /// Share of the life that a year of cycles takes.
+    CycleWear = "w_c";
+    /// Share of the life that a year of standing takes.
+    CalendarWear = "w_t";
+    /// Years until the bank is worn out.
+    YearsLeft = "N_y";
 
     /// Latitude, north positive.
     Latitude = "φ";

@@ -10,9 +10,9 @@ use std::time::{Duration, Instant};
 
 use sunlarder_engine::document::{Document, Problem};
 use sunlarder_engine::outlook::{HORIZON_DAYS, Outlook};
-use sunlarder_engine::place::Climate;
+use sunlarder_engine::place::{Climate, SpreadGrid};
 use sunlarder_engine::share;
-use sunlarder_engine::simulate::{Almanac, Sun, Sunlight, run};
+use sunlarder_engine::simulate::{Almanac, Extent, Sun, Sunlight, run};
 use sunlarder_engine::system::System;
 use sunlarder_tests::plans::EXAMPLES;
 
@@ -50,7 +50,7 @@ fn processor() -> String {
     named.map_or("unknown", |(_, name)| name.trim()).to_owned()
 }
 
-/// Times one example: all answers, one month's run alone with its days at hand, file and code.
+/// Times one example: all answers, the run of a month and of a year alone with their days at hand, file and code.
 fn example(name: &str, text: &str) -> Result<(), Problem> {
     let plan = Document::from_json(text)?;
     let system = System::assemble(&plan, Climate::embedded(), &mut ())?;
@@ -79,6 +79,34 @@ fn example(name: &str, text: &str) -> Result<(), Problem> {
     Ok(())
 }
 
+/// Times weather: a year in quarter-hours of mean weather, and a hundred years of synthetic weather in hours.
+fn years(name: &str, text: &str) -> Result<(), Problem> {
+    let plan = Document::from_json(text)?;
+    let system = System::assemble(&plan, Climate::embedded(), &mut ())?;
+    let outlook = Outlook::of(&system);
+    let spread = SpreadGrid::embedded().at(system.site);
+    let sunlight = &mut Sunlight::default();
+    let almanac = &mut Almanac::new(&system, sunlight);
+    let year = median(ROUNDS / 10, || {
+        drop(black_box(run(almanac, outlook.capacity.full, Sun::Mean, 365, false)));
+    });
+    let extent = Extent { runs: 0, blocks: 10 };
+    let century = median(ROUNDS / 20, || {
+        let mut ensemble = outlook.ensemble(&system, &spread, extent);
+        while ensemble.advance() {}
+        drop(black_box(ensemble.chances()));
+    });
+    let extent = Extent { runs: 200, blocks: 0 };
+    let month = median(ROUNDS / 20, || {
+        let mut ensemble = outlook.ensemble(&system, &spread, extent);
+        while ensemble.advance() {}
+        drop(black_box(ensemble.chances()));
+    });
+    let times = [year, century, month].map(|time| time.as_secs_f64() * 1e3);
+    println!("{name:<10} {:>10.2} {:>10.1} {:>10.1}", times[0], times[1], times[2]);
+    Ok(())
+}
+
 fn main() -> ExitCode {
     let cores = std::thread::available_parallelism().map_or(1, usize::from);
     println!("{}, {cores} cores; medians of {ROUNDS} in microseconds", processor());
@@ -96,6 +124,16 @@ fn main() -> ExitCode {
     );
     for (name, text) in EXAMPLES {
         if let Err(problem) = example(name, text) {
+            eprintln!("{name}: {problem:?}");
+            return ExitCode::FAILURE;
+        }
+    }
+    println!(
+        "\nin milliseconds: a year in quarter-hours, 100 weather years in hours, 200 months from the start in hours"
+    );
+    println!("{:<10} {:>10} {:>10} {:>10}", "plan", "year", "100 years", "200 months");
+    for (name, text) in EXAMPLES {
+        if let Err(problem) = years(name, text) {
             eprintln!("{name}: {problem:?}");
             return ExitCode::FAILURE;
         }

@@ -2,6 +2,7 @@
 
 pub mod appliances;
 pub mod calendar;
+pub mod chances;
 #[cfg(feature = "cli")]
 pub mod command_line;
 #[cfg(feature = "towns")]
@@ -10,4 +11,5 @@ pub mod labels;
 pub mod page;
 pub mod problems;
 pub mod verdict;
+pub mod weather_file;
 pub mod working;
