@@ -12,7 +12,7 @@ export async function open(answer) {
     const message = work();
     busy = message !== undefined;
     if (!busy) return;
-    answer(message);
+    if (message) answer(message); // null: there is more to do, and nothing to say yet
     turns.port2.postMessage(0);
   };
   return (message) => {
