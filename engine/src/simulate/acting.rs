@@ -36,21 +36,21 @@ struct Month {
 }
 
 /// What acts on the bank of a system in any weather.
-pub struct Acting<'a> {
+pub struct Acting {
     /// The system.
-    pub system: &'a System,
+    pub system: System,
     months: Vec<Month>,
     season: Season,
 }
 
-impl<'a> Acting<'a> {
+impl Acting {
     /// Makes the tables of a system.
     #[must_use]
-    pub fn new(system: &'a System) -> Self {
+    pub fn new(system: &System) -> Self {
         let mut sunlight = Sunlight::default();
         let mut almanac = Almanac::new(system, &mut sunlight);
         Self {
-            system,
+            system: system.clone(),
             months: (0..12).map(|month| Month::new(&mut almanac, month)).collect(),
             season: Season::new(system.site.latitude),
         }
