@@ -27,9 +27,9 @@ const WHOLE: (f64, f64) = (0.9, 2.0);
 /// The whole over the slower of two ratings, which alone do not determine it.
 const WHOLE_OVER_SLOWER: f64 = 1.1;
 /// Points of the first, coarse search for the rate, in equal ratios.
-const SEARCH_POINTS: i32 = 96;
+const SEARCH_POINTS: i32 = 48;
 /// Halvings of the ratio around the best of them.
-const SEARCH_ROUNDS: usize = 60;
+const SEARCH_ROUNDS: usize = 44;
 
 /// The shape of a battery as two wells, whatever its size.
 #[derive(Clone, Copy, Debug, PartialEq)]
