@@ -10,10 +10,14 @@
 
 use sunlarder_engine::document::Document;
 use sunlarder_engine::outlook::{Budget, Month, Outlook};
-use sunlarder_engine::place::Climate;
-use sunlarder_engine::quantity::{AmpHours, Amps, Celsius, Hours, Percent, Volts, Watts};
+use sunlarder_engine::place::{Climate, SpreadGrid};
+use sunlarder_engine::quantity::{AmpHours, Amps, Celsius, Degrees, Hours, Percent, Volts, Watts};
 use sunlarder_engine::share;
-use sunlarder_engine::simulate::{Almanac, Flows, Run, Sun, Sunlight, run};
+use sunlarder_engine::simulate::{Almanac, Extent, Flows, Range, Run, Sun, Sunlight, run};
+use sunlarder_engine::sky::{
+    DAYS_PER_YEAR, DaySpec, DayTable, Plane, Season, Trust, Weather, WeatherSpec,
+};
+use sunlarder_engine::sun::Site;
 use sunlarder_engine::system::System;
 
 const GOLDEN: &str = include_str!("../../tests/reference/digest.txt");
@@ -75,6 +79,37 @@ fn functions(digest: &mut Digest) {
     }
 }
 
+/// Synthetic weather of three places, in climates known for certain and not, and the hours of its days.
+fn weather(digest: &mut Digest) {
+    for (latitude, longitude) in [(52.1, 5.2), (-17.5, 31.0), (69.6, 18.9)] {
+        let site = Site { latitude: Degrees(latitude), longitude: Degrees(longitude) };
+        let climate = Climate::embedded().at(site);
+        let spec = WeatherSpec::of_place(&climate, &SpreadGrid::embedded().at(site));
+        for trust in [Trust::Grid, Trust::Own, Trust::Certain] {
+            let weather = Weather::new(WeatherSpec { trust, ..spec.clone() }, 7);
+            for replica in 0..5 {
+                let year = weather.replica(replica).next_year();
+                digest.all(year.clearness);
+                digest.all(year.warmer.map(|warmer| warmer.0));
+            }
+        }
+        let date = DaySpec {
+            site,
+            day_of_year: 75,
+            utc_offset: Hours(1.0),
+            clearness: 0.4,
+            mean_temperature: Celsius(9.0),
+        };
+        let plane = Plane { tilt: Degrees(40.0), azimuth: Degrees(170.0) };
+        let table = DayTable::<24>::new(&date, 0.4, |step| plane.irradiance(step, 0.2).0);
+        let season = Season::new(site.latitude);
+        for day in 0..DAYS_PER_YEAR {
+            let blend = table.day(day as f64 / 400.0);
+            digest.all((0..24).map(|hour| blend.part(hour) * season.scale(day)));
+        }
+    }
+}
+
 /// Products and ratios of quantities, and the parsing and printing of numbers.
 fn quantities(digest: &mut Digest) {
     for i in 1..2_000 {
@@ -126,6 +161,20 @@ fn month(digest: &mut Digest, month: &Month) {
     digest.add(f64::from(u8::from(month.keeps_up)));
 }
 
+/// Chances over some weather.
+fn weathers(digest: &mut Digest, system: &System, outlook: &Outlook) {
+    let spread = SpreadGrid::embedded().at(system.site);
+    let mut ensemble = outlook.ensemble(system, &spread, Extent { runs: 20, blocks: 2 });
+    while ensemble.advance() {}
+    let chances = ensemble.chances();
+    let range = |digest: &mut Digest, range: &Range| {
+        digest.all([range.low, range.middle, range.high]);
+    };
+    chances.band.iter().chain(&chances.months_kept).for_each(|own| range(digest, own));
+    let years = [&chances.low_hours, &chances.short_hours, &chances.unserved];
+    years.into_iter().chain(&chances.dull_days).for_each(|own| range(digest, own));
+}
+
 /// An example from its file to its answers, with a run of a whole year in both suns.
 fn example(text: &str, digest: &mut Digest) {
     let plan = Document::from_json(text).unwrap();
@@ -138,6 +187,7 @@ fn example(text: &str, digest: &mut Digest) {
     digest.add(outlook.autonomy_days.unwrap_or(f64::INFINITY));
     whole_run(digest, &outlook.run);
     whole_run(digest, &outlook.dark);
+    weathers(digest, &system, &outlook);
     let sunlight = &mut Sunlight::default();
     let almanac = &mut Almanac::new(&system, sunlight);
     let full = outlook.capacity.full;
@@ -153,6 +203,7 @@ fn line(name: &str, fill: impl FnOnce(&mut Digest)) -> String {
 /// One line for each part of the engine and each example.
 fn lines() -> String {
     let mut lines = line("functions", functions) + &line("quantities", quantities);
+    lines += &line("weather", weather);
     for (name, text) in EXAMPLES {
         lines += &line(name, |digest| example(text, digest));
     }

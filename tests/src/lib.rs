@@ -2,9 +2,12 @@
 
 #[cfg(feature = "browser")]
 pub mod browser;
+pub mod calibration;
 pub mod expression;
 pub mod golden;
+pub mod plain_store;
 pub mod plans;
 pub mod reference;
 pub mod seal;
 pub mod soundness;
+pub mod textbook;

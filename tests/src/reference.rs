@@ -71,6 +71,12 @@ impl Case {
         self.0["expected"][name].as_f64().unwrap_or(f64::NAN)
     }
 
+    /// An expected number within a group of them; NaN if there is none.
+    #[must_use]
+    pub fn expected_in(&self, group: &str, name: &str) -> f64 {
+        self.0["expected"][group][name].as_f64().unwrap_or(f64::NAN)
+    }
+
     /// An expected list of numbers.
     #[must_use]
     pub fn expected_list(&self, name: &str) -> Vec<f64> {

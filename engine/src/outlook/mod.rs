@@ -15,12 +15,14 @@ pub use verdict::{Verdict, clock_time};
 
 use crate::bank::Capacity;
 use crate::quantity::{AmpHours, Amps, Celsius, Degrees, Hours, Irradiation, Percent};
-use crate::simulate::{Almanac, Run, Sun, Sunlight, run, typical_sky};
+use crate::simulate::{Almanac, Ensemble, Extent, Run, Sun, Sunlight, run, typical_sky};
 use crate::sky::{best_tilt, equatorward};
 use crate::source::Array;
 use crate::system::System;
 use crate::working::{Formula, Trace, term};
 
+/// Seed of the weather: the same for all plans, so that two of them meet the same weather and their difference is their own.
+const WEATHER_SEED: u64 = 2026;
 /// Days of the longest run.
 pub const HORIZON_DAYS: usize = 31;
 /// Days of the months, for means over the year.
@@ -116,6 +118,20 @@ impl Outlook {
             verdict,
             months,
         }
+    }
+
+    /// The ensemble of weathers that belongs to these answers; `spread` is that of the daily clearness in each month.
+    #[must_use]
+    pub fn ensemble<'a>(
+        &self,
+        system: &'a System,
+        spread: &[f64; 12],
+        extent: Extent,
+    ) -> Ensemble<'a> {
+        let full = core::array::from_fn(|month| {
+            self.months.get(month).map_or(self.capacity.full, |month| month.full)
+        });
+        Ensemble::new(system, full, spread, extent, WEATHER_SEED)
     }
 
     /// Usable capacity with every step of its working.

@@ -9,14 +9,14 @@
 
 use super::almanac::{Almanac, Sunlight};
 use super::days::typical_spec;
-use super::step::Forcing;
+use super::flows::Forcing;
 use crate::quantity::{Amps, Celsius, Watts};
 use crate::sky::{DayTable, STEPS_PER_DAY, Season, SkyStep, Year, month_of_day};
 use crate::source::Feed;
 use crate::system::System;
 
 /// Hours of a day.
-pub const HOURS: usize = 24;
+pub(super) const HOURS: usize = 24;
 /// Quarter-hours of an hour.
 const PARTS: usize = STEPS_PER_DAY / HOURS;
 /// Days of a week.

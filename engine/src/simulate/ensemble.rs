@@ -14,7 +14,8 @@
 use chrono::Datelike;
 
 use super::acting::{Acting, HOURS, HourlyDay};
-use super::step::{After, Prepared, State};
+use super::prepared::{Prepared, State};
+use super::step::After;
 use crate::quantity::{AmpHours, Hours};
 use crate::sky::{DAYS_PER_YEAR, Replica, Trust, Weather, WeatherSpec, Year, month_of_day};
 use crate::system::System;
@@ -134,6 +135,7 @@ pub struct Ensemble<'a> {
     banks: [Prepared<'a>; 12],
     /// Charge used in a day by month, for what counts as dull.
     need: [f64; 12],
+    reserve: f64,
     extent: Extent,
     paths: Vec<Vec<f32>>,
     reached: Vec<f64>,
@@ -142,7 +144,7 @@ pub struct Ensemble<'a> {
 
 /// How the bank is going through hours.
 struct Course {
-    bank: State,
+    state: State,
     wanted: f64,
     unserved: f64,
     low_hours: f64,
@@ -168,6 +170,7 @@ impl<'a> Ensemble<'a> {
             acting,
             weather: Weather::new(spec, seed),
             banks: full.map(|full| Prepared::new(&system.bank, full, HOUR)),
+            reserve: system.bank.reserve.ratio(),
             extent,
             paths: Vec::new(),
             reached: Vec::new(),
@@ -208,25 +211,16 @@ impl<'a> Ensemble<'a> {
         false
     }
 
-    fn reserve(&self) -> f64 {
-        self.acting.system.bank.reserve.ratio()
-    }
-
-    fn is_low(&self, after: &After) -> bool {
-        after.state.charge < self.reserve() || after.carried.is_some()
-    }
-
     /// One step. Loads that the bank fails count as under the reserve, wherever its state of charge stands.
     #[inline]
     fn hour(&self, course: &mut Course, acting: &HourlyDay, hour: usize, month: usize) -> After {
-        let forcing = &acting[hour];
-        let after = self.banks[month].step(course.bank, forcing, &mut ());
-        let flows = after.flows;
-        course.bank = after.state;
-        course.wanted += (flows.load + flows.unmet).0;
-        course.unserved += flows.unmet.0;
-        course.short_hours += if flows.unmet.0 > 0.0 { 1.0 } else { 0.0 };
-        course.low_hours += if self.is_low(&after) { 1.0 } else { 0.0 };
+        let after = self.banks[month].step(course.state, &acting[hour], &mut ());
+        course.state = after.state;
+        course.wanted += (after.flows.load + after.flows.unmet).0;
+        course.unserved += after.flows.unmet.0;
+        course.short_hours += if after.flows.unmet.0 > 0.0 { 1.0 } else { 0.0 };
+        let low = after.state.charge < self.reserve || after.carried.is_some();
+        course.low_hours += if low { 1.0 } else { 0.0 };
         after
     }
 
@@ -234,7 +228,7 @@ impl<'a> Ensemble<'a> {
     fn run(&mut self, number: u32) {
         let start = self.acting.system.start;
         let mut weather = self.weather.replica(number);
-        let years = [weather.next_year(), weather.next_year()];
+        let mut year = weather.next_year();
         let first = (start.date.ordinal0() as usize).min(DAYS_PER_YEAR - 1);
         let weekday = start.date.weekday().num_days_from_monday() as usize;
         // Every step is a whole hour from the start on; it takes the clock hour in which its middle lies.
@@ -248,23 +242,24 @@ impl<'a> Ensemble<'a> {
             let (day, hour) = ((first_hour + step) / HOURS, (first_hour + step) % HOURS);
             if hour == 0 || acting.is_none() {
                 let at = first + day;
-                let year = &years[(at / DAYS_PER_YEAR).min(1)];
-                acting = Some(self.acting.day(year, at % DAYS_PER_YEAR, weekday + day));
+                if at == DAYS_PER_YEAR {
+                    year = weather.next_year();
+                }
+                acting = Some(self.acting.day(&year, at % DAYS_PER_YEAR, weekday + day));
             }
             let Some(acting) = &acting else { break };
-            let before = course.bank.charge;
-            let after = self.hour(&mut course, acting, hour, month);
-            let reserve = self.reserve();
-            let charge = course.bank.charge;
-            if reached.is_infinite() && charge <= reserve && charge < before {
-                let part = ((before - reserve) / (before - charge)).clamp(0.0, 1.0);
+            let before = course.state.charge;
+            let carried = self.hour(&mut course, acting, hour, month).carried;
+            let after = course.state.charge;
+            if reached.is_infinite() && after <= self.reserve && after < before {
+                let part = ((before - self.reserve) / (before - after)).clamp(0.0, 1.0);
                 reached = step as f64 + part;
             }
-            if let Some(carried) = after.carried {
-                let end = step as f64 + carried;
+            if let Some(share) = carried {
+                let end = step as f64 + share;
                 reached = if end < reached { end } else { reached };
             }
-            path.push((charge * 100.0) as f32);
+            path.push((after * 100.0) as f32);
         }
         self.paths.push(path);
         self.reached.push(reached);
@@ -273,7 +268,7 @@ impl<'a> Ensemble<'a> {
     /// Ten years in one climate.
     fn block(&self, number: u32) -> Block {
         let mut weather = self.weather.replica(number);
-        let mut course = Course::at(self.banks[0].rested(1.0));
+        let mut course = Course::at(self.banks[11].rested(1.0));
         let before = weather.next_year();
         for day in DAYS_PER_YEAR - SETTLING_DAYS..DAYS_PER_YEAR {
             let acting = self.acting.day(&before, day, day);
@@ -281,7 +276,7 @@ impl<'a> Ensemble<'a> {
                 self.hour(&mut course, &acting, hour, month_of_day(day));
             }
         }
-        let mut course = Course::at(course.bank);
+        let mut course = Course::at(course.state);
         let mut block = Block::default();
         let mut rows = Rows::default();
         for year in 0..BLOCK_YEARS {
@@ -380,8 +375,8 @@ impl<'a> Ensemble<'a> {
 }
 
 impl Course {
-    fn at(bank: State) -> Self {
-        Self { bank, wanted: 0.0, unserved: 0.0, low_hours: 0.0, short_hours: 0.0 }
+    fn at(state: State) -> Self {
+        Self { state, wanted: 0.0, unserved: 0.0, low_hours: 0.0, short_hours: 0.0 }
     }
 }
 
@@ -404,4 +399,110 @@ impl Row {
 struct Rows {
     dull: Row,
     unfilled: Row,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::document::{Array, Bank, Document, Load, Rating, Schedule, When};
+    use crate::outlook::Outlook;
+    use crate::place::{Climate, SpreadGrid};
+
+    const EXTENT: Extent = Extent { runs: 60, blocks: 6 };
+
+    /// Amsterdam in November: so many watts round the clock, from so much battery and array.
+    fn system(load_w: f64, capacity_ah: f64, module_w: f64) -> System {
+        let load = Load {
+            rating: Rating::PowerW(load_w),
+            schedule: Schedule::daily(When::Always),
+            ..Load::default()
+        };
+        let array = Array { module_w, ..Array::default() };
+        let mut plan = Document {
+            loads: vec![load],
+            bank: Bank { capacity_ah, ..Bank::default() },
+            arrays: if module_w > 0.0 { vec![array] } else { Vec::new() },
+            ..Document::default()
+        };
+        plan.place.latitude_deg = 52.4;
+        plan.place.longitude_deg = 4.9;
+        plan.start.date = "2026-11-10".parse().unwrap();
+        System::assemble(&plan, Climate::embedded(), &mut ()).unwrap()
+    }
+
+    fn chances(system: &System, extent: Extent, seed: u64) -> Chances {
+        let outlook = Outlook::of(system);
+        let full = core::array::from_fn(|month| outlook.months[month].full);
+        let spread = SpreadGrid::embedded().at(system.site);
+        let mut ensemble = Ensemble::new(system, full, &spread, extent, seed);
+        let mut done = 0.0;
+        while ensemble.advance() {
+            assert!(ensemble.done() > done);
+            done = ensemble.done();
+        }
+        assert_eq!(done, 1.0);
+        ensemble.chances()
+    }
+
+    #[test]
+    fn without_any_source_all_weather_is_alike() {
+        let system = system(10.0, 100.0, 0.0);
+        let chances = chances(&system, EXTENT, 1);
+        let mean = Outlook::of(&system).run.reserve_at.unwrap();
+        assert_eq!(chances.to_reserve.low, chances.to_reserve.high);
+        // Hours against quarter-hours of the same discharge.
+        assert!((chances.to_reserve.middle - mean.0).abs() < 0.5, "{chances:?} {mean:?}");
+        assert_eq!(chances.dull_days, None);
+        assert_eq!(chances.months_share, [0.0; 12]);
+        assert!(chances.short_hours.low > 8000.0, "{:?}", chances.short_hours);
+    }
+
+    #[test]
+    fn a_great_array_keeps_up_and_a_small_one_fails_in_winter() {
+        let great = chances(&system(5.0, 200.0, 2000.0), EXTENT, 1);
+        assert_eq!(great.months_share, [1.0; 12]);
+        assert_eq!((great.unserved.high, great.low_hours.high), (0.0, 0.0));
+        let small = chances(&system(5.0, 50.0, 60.0), EXTENT, 1);
+        assert!(small.months_share[11] < 0.5 && small.months_share[6] > 0.8, "{small:?}");
+        assert!(small.low_hours.low > 100.0 && small.dull_days.unwrap().middle > 5.0);
+    }
+
+    #[test]
+    fn the_band_is_a_band_and_more_and_more_reach_the_reserve() {
+        let chances = chances(&system(8.0, 60.0, 100.0), EXTENT, 3);
+        assert_eq!((chances.runs, chances.blocks), (60, 6));
+        assert_eq!(chances.band.len(), RUN_DAYS * HOURS);
+        for at in &chances.band {
+            assert!(0.0 <= at.low && at.low <= at.middle && at.middle <= at.high);
+            assert!(at.high <= 100.0);
+        }
+        assert!(chances.reached.windows(2).all(|pair| pair[0] <= pair[1]));
+        let widest = chances.band.iter().map(|at| at.high - at.low).fold(0.0, f64::max);
+        assert!(widest > 5.0, "{widest}");
+    }
+
+    #[test]
+    fn one_seed_gives_the_same_chances_and_another_nearly_the_same() {
+        let system = system(8.0, 60.0, 100.0);
+        let one = chances(&system, EXTENT, 7);
+        assert_eq!(one, chances(&system, EXTENT, 7));
+        let other = chances(&system, EXTENT, 8);
+        assert_ne!(one, other);
+        assert!((one.months_share[11] - other.months_share[11]).abs() < 0.3);
+    }
+
+    #[test]
+    fn nothing_done_is_no_chance_of_anything() {
+        let system = system(8.0, 60.0, 100.0);
+        let none = chances(&system, Extent { runs: 1, blocks: 0 }, 1);
+        assert_eq!((none.blocks, none.months_kept[0]), (0, Range::default()));
+    }
+
+    #[test]
+    fn a_range_holds_eight_of_ten() {
+        let mut values: Vec<f64> = (0..=10).rev().map(f64::from).collect();
+        assert_eq!(Range::of(&mut values), Range { low: 1.0, middle: 5.0, high: 9.0 });
+        assert_eq!(Range::of(&mut []), Range::default());
+        assert_eq!(Range::of(&mut [4.0]), Range { low: 4.0, middle: 4.0, high: 4.0 });
+    }
 }

@@ -1,8 +1,8 @@
 //! Typical days of one month, one after another: does the bank hold its level?
 
 use super::almanac::Almanac;
+use super::prepared::Prepared;
 use super::run::STEP;
-use super::step::Prepared;
 use crate::quantity::AmpHours;
 
 /// Days whose state of charge at midnight differs by less than this repeat for ever (ratio).
@@ -31,23 +31,22 @@ pub fn run_month(
     charge: f64,
     days: usize,
 ) -> MonthRun {
-    let system = almanac.system;
+    let bank = Prepared::new(&almanac.system.bank, full, STEP);
     let alike = almanac.days_of_week() == 1;
     let mut run = MonthRun { midnights: Vec::new(), lowest: charge, unmet: AmpHours::ZERO };
-    let bank = Prepared::new(&system.bank, full, STEP);
-    let mut state = bank.rested(charge);
+    let mut now = bank.rested(charge);
     for place in 0..days {
-        let before = state.charge;
+        let before = now.charge;
         for forcing in almanac.day(month, (place % 7) as u8) {
-            let after = bank.step(state, forcing, &mut ());
-            state = after.state;
+            let after = bank.step(now, forcing, &mut ());
+            now = after.state;
             run.unmet += after.flows.unmet;
-            if state.charge < run.lowest {
-                run.lowest = state.charge;
+            if now.charge < run.lowest {
+                run.lowest = now.charge;
             }
         }
-        run.midnights.push(state.charge);
-        if run.unmet.0 > 0.0 || alike && place > 0 && (state.charge - before).abs() < REPEATS {
+        run.midnights.push(now.charge);
+        if run.unmet.0 > 0.0 || alike && place > 0 && (now.charge - before).abs() < REPEATS {
             break;
         }
     }

@@ -19,6 +19,7 @@
 //! **Left out.** Clouds at certain hours (a mean day is symmetric about solar noon), haze colour, snow on the modules,
 //! the horizon but for [`Shade`].
 
+pub mod calibration;
 mod day;
 mod day_table;
 mod diffuse;

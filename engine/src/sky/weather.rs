@@ -6,7 +6,7 @@
 //! day, which the month's marginal distribution turns into clearness. Each [`Replica`] first draws how far the
 //! climate is from what is known of it: that uncertainty belongs to every answer. Air temperature goes with the clearness.
 //!
-//! **Evidence.** Held against measured decades of 30 stations in `engine/CALIBRATION.md`, where its limits are
+//! **Evidence.** Held against measured decades of 19 stations in [`calibration`](super::calibration), where its limits are
 //! stated: persistence is least certain between 28 and 40° of latitude, and the climate grid of a place is off by far more
 //! than the model.
 //!

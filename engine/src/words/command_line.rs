@@ -96,6 +96,10 @@ pub enum Caption {
     Autonomy,
     /// Over the times.
     HowLong,
+    /// Heading of what decades of weather say.
+    RealWeather,
+    /// Heading of the years of ten in which a month stays over the reserve.
+    OfTenYears,
     /// In average weather.
     AverageWeather,
     /// Without sun.

@@ -8,6 +8,8 @@ use crate::load::catalogue::{Appliance, Group};
 use crate::outlook::{BestTilt, Obstacle, Outlook};
 use crate::place::{Origin, SummerTime};
 use crate::quantity::{AmpHours, Hours};
+use crate::simulate::{Chances, Range};
+use crate::sky::Trust;
 use crate::system::System;
 
 impl Language {
@@ -73,6 +75,46 @@ impl Language {
     pub fn explanation(self, outlook: &Outlook, system: &System, name_of: NameOf<'_>) -> String {
         match self {
             Self::English => en::verdict::explanation(outlook, system, name_of),
+        }
+    }
+
+    /// In how many of ten years a month stays over the reserve, as a sentence.
+    #[must_use]
+    pub fn month_kept(self, chances: &Chances, month: usize) -> String {
+        match self {
+            Self::English => en::chances::month_kept(chances, month),
+        }
+    }
+
+    /// The same in a table.
+    #[must_use]
+    pub fn of_ten_years(self, range: &Range) -> String {
+        match self {
+            Self::English => en::chances::of_ten_years(range),
+        }
+    }
+
+    /// When the reserve comes in the weathers of an ensemble; nothing for one who starts inside it.
+    #[must_use]
+    pub fn when_reserve_comes(self, chances: &Chances, system: &System) -> String {
+        match self {
+            Self::English => en::chances::when(chances, system),
+        }
+    }
+
+    /// What decades of weather come to.
+    #[must_use]
+    pub fn over_years(self, chances: &Chances) -> Vec<String> {
+        match self {
+            Self::English => en::chances::over_years(chances),
+        }
+    }
+
+    /// How far the climate itself is known, and what the ranges are.
+    #[must_use]
+    pub fn doubt(self, trust: Trust, chances: &Chances) -> String {
+        match self {
+            Self::English => en::chances::doubt(trust, chances),
         }
     }
 

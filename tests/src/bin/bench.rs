@@ -12,12 +12,10 @@ use sunlarder_engine::document::{Document, Problem};
 use sunlarder_engine::outlook::{HORIZON_DAYS, Outlook};
 use sunlarder_engine::place::{Climate, SpreadGrid};
 use sunlarder_engine::share;
-use sunlarder_engine::simulate::{Almanac, Ensemble, Extent, Sun, Sunlight, run};
+use sunlarder_engine::simulate::{Almanac, Extent, Sun, Sunlight, run};
 use sunlarder_engine::system::System;
 use sunlarder_tests::plans::EXAMPLES;
 
-/// Days of a year.
-const YEAR: usize = 365;
 /// Repetitions of what takes milliseconds.
 const ROUNDS: usize = 200;
 /// Repetitions of what takes microseconds, timed together because a clock's own reading takes a noticeable part of one.
@@ -52,7 +50,7 @@ fn processor() -> String {
     named.map_or("unknown", |(_, name)| name.trim()).to_owned()
 }
 
-/// Times one example: all answers, one month's run alone with its days at hand, file and code.
+/// Times one example: all answers, the run of a month and of a year alone with their days at hand, file and code.
 fn example(name: &str, text: &str) -> Result<(), Problem> {
     let plan = Document::from_json(text)?;
     let system = System::assemble(&plan, Climate::embedded(), &mut ())?;
@@ -65,20 +63,17 @@ fn example(name: &str, text: &str) -> Result<(), Problem> {
         drop(black_box(Outlook::in_sunlight(black_box(&system), sunlight)));
     });
     let almanac = &mut Almanac::new(&system, sunlight);
-    let mut days = |days| {
-        median(ROUNDS, || {
-            let run = run(almanac, full, Sun::Mean, days, false);
-            drop(black_box(run));
-        })
-    };
-    let (month, year) = (days(HORIZON_DAYS), days(YEAR));
+    let month = median(ROUNDS, || {
+        let run = run(almanac, full, Sun::Mean, HORIZON_DAYS, false);
+        drop(black_box(run));
+    });
     let assemble = median_of_bunches(|| {
         drop(black_box(System::assemble(&plan, Climate::embedded(), &mut ())));
     });
     let read = median_of_bunches(|| drop(black_box(Document::from_json(text))));
     let encode = median_of_bunches(|| drop(black_box(share::encode(&plan))));
     let decode = median_of_bunches(|| drop(black_box(share::decode(&code))));
-    let times = [all, again, month, year, assemble, read, encode, decode].map(micros);
+    let times = [all, again, month, assemble, read, encode, decode].map(micros);
     let columns: Vec<String> = times.iter().map(|time| format!("{time:>10.1}")).collect();
     println!("{name:<10} {} {:>8}", columns.join(" "), code.len());
     Ok(())
@@ -89,7 +84,6 @@ fn years(name: &str, text: &str) -> Result<(), Problem> {
     let plan = Document::from_json(text)?;
     let system = System::assemble(&plan, Climate::embedded(), &mut ())?;
     let outlook = Outlook::of(&system);
-    let full = core::array::from_fn(|month| outlook.months[month].full);
     let spread = SpreadGrid::embedded().at(system.site);
     let sunlight = &mut Sunlight::default();
     let almanac = &mut Almanac::new(&system, sunlight);
@@ -98,13 +92,13 @@ fn years(name: &str, text: &str) -> Result<(), Problem> {
     });
     let extent = Extent { runs: 0, blocks: 10 };
     let century = median(ROUNDS / 20, || {
-        let mut ensemble = Ensemble::new(&system, full, &spread, extent, 1);
+        let mut ensemble = outlook.ensemble(&system, &spread, extent);
         while ensemble.advance() {}
         drop(black_box(ensemble.chances()));
     });
     let extent = Extent { runs: 200, blocks: 0 };
     let month = median(ROUNDS / 20, || {
-        let mut ensemble = Ensemble::new(&system, full, &spread, extent, 1);
+        let mut ensemble = outlook.ensemble(&system, &spread, extent);
         while ensemble.advance() {}
         drop(black_box(ensemble.chances()));
     });
@@ -117,12 +111,11 @@ fn main() -> ExitCode {
     let cores = std::thread::available_parallelism().map_or(1, usize::from);
     println!("{}, {cores} cores; medians of {ROUNDS} in microseconds", processor());
     println!(
-        "{:<10} {:>10} {:>10} {:>10} {:>10} {:>10} {:>10} {:>10} {:>10} {:>8}",
+        "{:<10} {:>10} {:>10} {:>10} {:>10} {:>10} {:>10} {:>10} {:>8}",
         "plan",
         "outlook",
         "once more",
         "31 days",
-        "year",
         "assemble",
         "file",
         "encode",

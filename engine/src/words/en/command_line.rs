@@ -48,6 +48,8 @@ pub fn caption(caption: Caption) -> &'static str {
         C::Rated => "Rated",
         C::Autonomy => "Days of autonomy",
         C::HowLong => "How long it lasts",
+        C::RealWeather => "In weather as it may be",
+        C::OfTenYears => "of ten years above reserve",
         C::AverageWeather => "average weather",
         C::WithoutSun => "without sun",
         C::ToReserve => "To the reserve",

@@ -2,6 +2,7 @@
 
 pub mod appliances;
 pub mod calendar;
+pub mod chances;
 #[cfg(feature = "cli")]
 pub mod command_line;
 #[cfg(feature = "towns")]

@@ -10,8 +10,9 @@ pub(crate) use text::text;
 
 use sunlarder_engine::document::Document;
 use sunlarder_engine::outlook::Outlook;
-use sunlarder_engine::place::Climate;
-use sunlarder_engine::simulate::{Run, Sun};
+use sunlarder_engine::place::{Climate, SpreadGrid};
+use sunlarder_engine::simulate::{Chances, Extent, Run, Sun};
+use sunlarder_engine::sky::Trust;
 use sunlarder_engine::system::System;
 use sunlarder_engine::words::command_line::Fault;
 use sunlarder_engine::working::Tag;
@@ -26,6 +27,10 @@ pub(crate) struct Answered {
     pub(crate) system: System,
     /// All answers.
     pub(crate) outlook: Outlook,
+    /// What decades of weather say about it.
+    pub(crate) chances: Chances,
+    /// How far the climate is known.
+    pub(crate) trust: Trust,
     /// Which of the two runs was asked for.
     pub(crate) sun: Sun,
 }
@@ -36,7 +41,12 @@ impl Answered {
         let system =
             System::assemble(&plan, Climate::embedded(), &mut ()).map_err(Fault::Refused)?;
         let outlook = Outlook::of(&system);
-        Ok(Self { plan, system, outlook, sun })
+        let spread = SpreadGrid::embedded().at(system.site);
+        let mut ensemble = outlook.ensemble(&system, &spread, Extent::default());
+        while ensemble.advance() {}
+        let (chances, trust) = (ensemble.chances(), ensemble.trust());
+        drop(ensemble);
+        Ok(Self { plan, system, outlook, chances, trust, sun })
     }
 
     /// The run that was asked for.

@@ -18,6 +18,7 @@ pub(crate) fn text(answered: &Answered) -> String {
         stored(answered),
         times(answered),
         months(answered),
+        chances(answered),
         obstacles(answered),
         format!("{}\n", caption(Caption::Estimates)),
     ];
@@ -116,10 +117,12 @@ fn months(answered: &Answered) -> String {
         Caption::Balance,
         Caption::Lowest,
         Caption::KeepsUp,
+        Caption::OfTenYears,
     ];
     table.row(core::iter::once("").chain(columns.map(caption)));
     for month in &answered.outlook.months {
-        table.row(month_row(month));
+        let years = WORDS.of_ten_years(&answered.chances.months_kept[month.month.min(11)]);
+        table.row(month_row(month).into_iter().chain([years]));
     }
     let tightest = WORDS.tightest(&answered.outlook);
     format!("{}\n{}{tightest}\n", caption(Caption::MonthByMonth), table.text())
@@ -136,6 +139,19 @@ fn month_row(month: &Month) -> [String; 7] {
         amount(Percent::of_ratio(month.lowest)),
         caption(if month.keeps_up { Caption::Yes } else { Caption::No }).to_owned(),
     ]
+}
+
+/// What decades of weather say.
+fn chances(answered: &Answered) -> String {
+    let chances = &answered.chances;
+    let mut lines = vec![
+        WORDS.when_reserve_comes(chances, &answered.system),
+        WORDS.month_kept(chances, answered.outlook.month),
+    ];
+    lines.extend(WORDS.over_years(chances));
+    lines.push(WORDS.doubt(answered.trust, chances));
+    lines.retain(|line| !line.is_empty());
+    format!("{}\n  {}\n", caption(Caption::RealWeather), lines.join("\n  "))
 }
 
 /// What stands in the way, and what must be known; nothing if there is nothing.

@@ -1,0 +1,173 @@
+//! What an ensemble of weathers says, in ranges and never finer than the sample knows.
+
+use super::calendar::month;
+use super::verdict::moment;
+use crate::outlook::clock_time;
+use crate::quantity::Hours;
+use crate::simulate::{BLOCK_YEARS, Chances, RUN_DAYS, Range};
+use crate::sky::Trust;
+use crate::system::System;
+
+/// Most and fewest of ten years, and the middle.
+fn of_ten(range: &Range) -> [u32; 3] {
+    [range.low, range.middle, range.high].map(|years| years.round().clamp(0.0, 10.0) as u32)
+}
+
+/// In how many of ten years a month stays over the reserve.
+#[must_use]
+pub fn month_kept(chances: &Chances, of: usize) -> String {
+    let name = month(of);
+    let Some(range) = chances.months_kept.get(of) else { return String::new() };
+    let years = match of_ten(range) {
+        [10, ..] => "all of ten years".to_owned(),
+        [_, _, 0] => "none of ten years".to_owned(),
+        [low, _, high] if low == high => format!("{low} of ten years"),
+        [low, middle, high] => format!("{low} to {high} of ten years, most likely {middle}"),
+    };
+    format!("In {name} you stay above the reserve in {years}.")
+}
+
+/// The same in a table: `9 (6–10)`.
+#[must_use]
+pub fn of_ten_years(range: &Range) -> String {
+    match of_ten(range) {
+        [low, middle, high] if low == high => format!("{middle}"),
+        [low, middle, high] => format!("{middle} ({low}–{high})"),
+    }
+}
+
+/// When the reserve comes, from the start of the plan.
+#[must_use]
+pub fn when(chances: &Chances, system: &System) -> String {
+    if system.start.charge <= system.bank.reserve.ratio() {
+        return String::new();
+    }
+    let span = (RUN_DAYS * 24) as f64;
+    let at = |hours: f64| moment(clock_time(system, Hours(hours)), Hours(hours));
+    let Range { low, middle, high } = chances.to_reserve;
+    let reached = chances.reached.last().copied().unwrap_or_default();
+    if high < span {
+        let (low, high) = (at(low), at(high));
+        return if low == high {
+            format!("In eight of ten weathers your reserve comes on {low}.")
+        } else {
+            format!("In eight of ten weathers your reserve comes between {low} and {high}.")
+        };
+    }
+    if low < span {
+        let share = (reached * 10.0).round().clamp(1.0, 9.0) as u32;
+        let usual =
+            if middle < span { format!(", most likely by {}", at(middle)) } else { String::new() };
+        return format!(
+            "In {share} of ten weathers your reserve comes within {RUN_DAYS} days{usual}; in the dullest one of ten by {}.",
+            at(low)
+        );
+    }
+    let runs = chances.runs;
+    match (reached * f64::from(runs)).round() as u32 {
+        0 => format!("In none of {runs} weathers does your reserve come within {RUN_DAYS} days."),
+        few => format!("In {few} of {runs} weathers your reserve comes within {RUN_DAYS} days."),
+    }
+}
+
+/// A range of counts with a word for their unit.
+fn counts(range: &Range, one: &str, many: &str) -> String {
+    let [low, high] = [range.low, range.high].map(|at| two_digits(at.max(0.0)));
+    match (low == high, low.as_str()) {
+        (true, "1") => format!("1 {one}"),
+        (true, _) => format!("{low} {many}"),
+        _ => format!("{low} to {high} {many}"),
+    }
+}
+
+/// Two digits and no fraction: ranges of weather know no more.
+fn two_digits(value: f64) -> String {
+    let mut unit = 1.0;
+    // Beyond a year's hours there is nothing to count.
+    while value >= 100.0 * unit && unit < 1e6 {
+        unit *= 10.0;
+    }
+    format!("{}", ((value / unit).round() * unit) as u64)
+}
+
+/// Hours short, dull spells, days without a full charge.
+#[must_use]
+pub fn over_years(chances: &Chances) -> Vec<String> {
+    let mut lines = Vec::new();
+    if chances.blocks == 0 {
+        return lines;
+    }
+    lines.push(if chances.short_hours.high < 1.0 {
+        "No load goes short for an hour a year.".to_owned()
+    } else {
+        format!("Loads go short for {} a year.", counts(&chances.short_hours, "hour", "hours"))
+    });
+    if chances.low_hours.high >= 1.0 {
+        let hours = counts(&chances.low_hours, "hour", "hours");
+        lines.push(format!("The bank is below its reserve for {hours} a year."));
+    }
+    if let Some(dull) = &chances.dull_days {
+        lines.push(if dull.high < 1.0 {
+            "No day brings less than half of what you use.".to_owned()
+        } else {
+            format!(
+                "The longest row of days that bring less than half of what you use, in {BLOCK_YEARS} years: {}.",
+                counts(dull, "day", "days")
+            )
+        });
+    }
+    let unfilled = counts(&chances.days_without_full, "day", "days");
+    lines.push(format!(
+        "The longest time between two full charges, in {BLOCK_YEARS} years: {unfilled}."
+    ));
+    lines
+}
+
+/// How far the climate itself is known, said in sizes of the array, and what the ranges are.
+#[must_use]
+pub fn doubt(trust: Trust, chances: &Chances) -> String {
+    let years = chances.blocks as usize * BLOCK_YEARS;
+    let known = match trust {
+        Trust::Grid => {
+            "The sun of a place is known from the climate map to within 15 to 20 % of the array's size; peak sun hours of your own halve that."
+        }
+        Trust::Own => "Your own peak sun hours leave a doubt as large as 10 % of the array's size.",
+        Trust::Certain => "The climate is taken as certain.",
+    };
+    format!(
+        "Ranges hold eight of ten results, from {years} years of invented weather and {} starts. {known}",
+        chances.runs
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn range(low: f64, middle: f64, high: f64) -> Range {
+        Range { low, middle, high }
+    }
+
+    #[test]
+    fn months_are_counted_in_ten_years() {
+        let mut chances = Chances { blocks: 40, ..Chances::default() };
+        let said = |chances: &Chances| month_kept(chances, 11);
+        chances.months_kept[11] = range(5.8, 9.2, 10.0);
+        assert_eq!(
+            said(&chances),
+            "In December you stay above the reserve in 6 to 10 of ten years, most likely 9."
+        );
+        chances.months_kept[11] = range(10.0, 10.0, 10.0);
+        assert_eq!(said(&chances), "In December you stay above the reserve in all of ten years.");
+        chances.months_kept[11] = range(0.0, 0.0, 0.0);
+        assert_eq!(said(&chances), "In December you stay above the reserve in none of ten years.");
+        assert_eq!(of_ten_years(&range(5.8, 9.2, 10.0)), "9 (6–10)");
+    }
+
+    #[test]
+    fn counts_have_two_digits_and_their_plural() {
+        assert_eq!(counts(&range(0.0, 20.0, 1234.0), "hour", "hours"), "0 to 1200 hours");
+        assert_eq!(counts(&range(1.0, 1.0, 1.2), "day", "days"), "1 day");
+        assert_eq!(counts(&range(6.6, 8.0, 13.4), "day", "days"), "7 to 13 days");
+    }
+}
