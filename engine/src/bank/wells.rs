@@ -191,7 +191,8 @@ impl Fit {
     }
 
     /// A battery typical of one rating and an exponent of Peukert's law: the law stands in for the ratings that are not stated,
-    /// at a twentieth and a quarter of the hours. Its whole is over a rated capacity of 1. So it only ever speaks of discharges faster than the rated one.
+    /// at a twentieth and a quarter of the hours. Its whole is over a rated capacity of 1. So it only ever speaks of discharges faster
+    /// than the rated one.
     #[must_use]
     pub fn typical(exponent: f64, hour_rate: Hours) -> Self {
         let by_law = |part: f64| {
