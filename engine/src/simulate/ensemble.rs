@@ -16,7 +16,8 @@ use chrono::Datelike;
 use super::acting::{Acting, HOURS, HourlyDay};
 use super::prepared::{Prepared, State};
 use super::step::After;
-use crate::quantity::{AmpHours, Hours};
+use crate::bank::Ageing;
+use crate::quantity::{AmpHours, Celsius, Hours};
 use crate::sky::{DAYS_PER_YEAR, Replica, Trust, Weather, WeatherSpec, Year, month_of_day};
 use crate::system::System;
 
@@ -96,6 +97,8 @@ struct Block {
     dull_days: f64,
     /// Most days between two at full.
     days_without_full: f64,
+    /// How the bank ages if every year is like its last one.
+    ageing: Option<Ageing>,
 }
 
 /// How an ensemble answers.
@@ -125,6 +128,8 @@ pub struct Chances {
     pub dull_days: Option<Range>,
     /// Most days between two on which the bank is full, in ten years.
     pub days_without_full: Range,
+    /// How the bank ages in the middle one of the blocks; none where no life is held for its chemistry.
+    pub ageing: Option<Ageing>,
 }
 
 /// An ensemble in the making.
@@ -249,17 +254,17 @@ impl<'a> Ensemble<'a> {
             }
             let Some(acting) = &acting else { break };
             let before = course.state.charge;
-            let carried = self.hour(&mut course, acting, hour, month).carried;
-            let after = course.state.charge;
-            if reached.is_infinite() && after <= self.reserve && after < before {
-                let part = ((before - self.reserve) / (before - after)).clamp(0.0, 1.0);
+            let after = self.hour(&mut course, acting, hour, month);
+            let charge = after.state.charge;
+            if reached.is_infinite() && charge <= self.reserve && charge < before {
+                let part = ((before - self.reserve) / (before - charge)).clamp(0.0, 1.0);
                 reached = step as f64 + part;
             }
-            if let Some(share) = carried {
-                let end = step as f64 + share;
-                reached = if end < reached { end } else { reached };
+            if let Some(carried) = after.carried {
+                let failed = step as f64 + carried;
+                reached = if failed < reached { failed } else { reached };
             }
-            path.push((after * 100.0) as f32);
+            path.push((charge * 100.0) as f32);
         }
         self.paths.push(path);
         self.reached.push(reached);
@@ -280,10 +285,14 @@ impl<'a> Ensemble<'a> {
         let mut block = Block::default();
         let mut rows = Rows::default();
         for year in 0..BLOCK_YEARS {
+            rows.last_year.clear();
             self.year(&mut weather, year * DAYS_PER_YEAR, &mut course, &mut block, &mut rows);
         }
         let years = BLOCK_YEARS as f64;
+        let (charges, warmth) = rows.last_year.into_iter().unzip::<_, _, Vec<_>, Vec<_>>();
+        let stretch = HOUR * charges.len() as f64;
         Block {
+            ageing: self.acting.system.bank.ageing(charges, warmth, stretch, &mut ()),
             low_hours: course.low_hours / years,
             short_hours: course.short_hours / years,
             unserved: if course.wanted > 0.0 { course.unserved / course.wanted } else { 0.0 },
@@ -309,7 +318,9 @@ impl<'a> Ensemble<'a> {
             let before = course.low_hours;
             let mut filled = false;
             for hour in 0..HOURS {
-                filled |= self.hour(course, &acting, hour, month).filled;
+                let after = self.hour(course, &acting, hour, month);
+                filled |= after.filled;
+                rows.last_year.push((after.state.charge, acting[hour].temperature));
             }
             low[month] |= course.low_hours > before;
             rows.unfilled.add(!filled);
@@ -348,7 +359,14 @@ impl<'a> Ensemble<'a> {
             dull_days: (!self.acting.system.arrays.is_empty())
                 .then(|| over(&|block| block.dull_days)),
             days_without_full: over(&|block| block.days_without_full),
+            ageing: self.middle_ageing(),
         }
+    }
+
+    fn middle_ageing(&self) -> Option<Ageing> {
+        let mut all: Vec<Ageing> = self.blocks.iter().filter_map(|block| block.ageing).collect();
+        all.sort_unstable_by(|a, b| a.years.0.total_cmp(&b.years.0));
+        all.get(all.len() / 2).copied()
     }
 
     fn band(&self) -> Vec<Range> {
@@ -395,10 +413,12 @@ impl Row {
 }
 
 /// The rows that are counted.
-#[derive(Clone, Copy, Debug, Default)]
+#[derive(Clone, Debug, Default)]
 struct Rows {
     dull: Row,
     unfilled: Row,
+    /// State of charge (ratio) and temperature of the bank, hour by hour.
+    last_year: Vec<(f64, Celsius)>,
 }
 
 #[cfg(test)]
