@@ -6,11 +6,13 @@
 mod budget;
 mod months;
 mod obstacle;
+mod question;
 mod verdict;
 
 pub use budget::{Budget, InverterBudget, LoadBudget, budget, discharge_current};
 pub use months::{Gain, Month, array_yield, month};
 pub use obstacle::{Obstacle, Peak, obstacles};
+pub use question::Question;
 pub use verdict::{Verdict, clock_time};
 
 use crate::bank::Capacity;
