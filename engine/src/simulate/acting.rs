@@ -9,7 +9,7 @@
 
 use super::almanac::{Almanac, Sunlight};
 use super::days::typical_spec;
-use super::step::Forcing;
+use super::flows::Forcing;
 use crate::quantity::{Amps, Celsius, Watts};
 use crate::sky::{DayTable, STEPS_PER_DAY, Season, SkyStep, Year, month_of_day};
 use crate::source::Feed;
@@ -26,6 +26,7 @@ const WEEK: usize = 7;
 pub type HourlyDay = [Forcing; HOURS];
 
 /// What acts in a month whatever the weather, and what the arrays make of a clearness.
+#[derive(Debug)]
 struct Month {
     /// By weekday, Monday first; without the sun.
     days: [HourlyDay; WEEK],
@@ -36,6 +37,7 @@ struct Month {
 }
 
 /// What acts on the bank of a system in any weather.
+#[derive(Debug)]
 pub struct Acting {
     /// The system.
     pub system: System,

@@ -15,7 +15,9 @@ use chrono::Datelike;
 
 use super::acting::{Acting, HOURS};
 use super::chances::{Chances, Range};
-use super::step::{After, Forcing, Prepared, State};
+use super::flows::Forcing;
+use super::prepared::{Prepared, State};
+use super::step::After;
 use crate::bank::Ageing;
 use crate::quantity::{AmpHours, Celsius, Hours};
 use crate::sky::{DAYS_PER_YEAR, Replica, Trust, Weather, WeatherSpec, Year, month_of_day};
@@ -69,6 +71,7 @@ struct Block {
 }
 
 /// An ensemble in the making.
+#[derive(Debug)]
 pub struct Ensemble {
     acting: Acting,
     weather: Weather,
@@ -123,6 +126,12 @@ impl Ensemble {
     #[must_use]
     pub fn trust(&self) -> Trust {
         self.weather.spec().trust
+    }
+
+    /// Runs and blocks that are worked out.
+    #[must_use]
+    pub fn made(&self) -> [u32; 2] {
+        [self.paths.len() as u32, self.blocks.len() as u32]
     }
 
     /// What is done of all there is to do (ratio).
