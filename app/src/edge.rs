@@ -1,5 +1,7 @@
 //! The edges of the page: address, storage, the starter script. Effects live here and nowhere else.
 
+use std::rc::Rc;
+
 use leptos::prelude::*;
 use leptos::web_sys;
 use sunlarder_engine::words::Label as L;
@@ -63,12 +65,15 @@ pub(crate) fn follow_address(store: Store) {
 }
 
 /// Does something once what has just changed is on the screen; of quick changes only the last is acted on.
-pub(crate) fn after_words(read: impl Fn() + 'static, act: impl Fn() + Copy + 'static) {
+///
+/// Behind pointers, so that it is compiled once.
+pub(crate) fn after_words(read: Box<dyn Fn()>, act: Rc<dyn Fn()>) {
     let turn = StoredValue::new(0u32);
     watch(Box::new(move || {
         read();
         turn.update_value(|turn| *turn = turn.wrapping_add(1));
         let mine = turn.get_value();
+        let act = act.clone();
         let act = move || {
             if turn.get_value() == mine {
                 act();
@@ -82,12 +87,12 @@ pub(crate) fn after_words(read: impl Fn() + 'static, act: impl Fn() + Copy + 'st
 /// Keeps the plan on the device after every change; tells once if that is refused.
 pub(crate) fn keep_saved(store: Store) {
     let told = StoredValue::new(false);
-    let changed = move || {
+    let changed = Box::new(move || {
         store.plan.track();
         store.id.track();
         store.face.track();
-    };
-    after_words(changed, move || {
+    });
+    let keep = move || {
         if store.face.get_untracked() != Face::Planner {
             return;
         }
@@ -100,18 +105,19 @@ pub(crate) fn keep_saved(store: Store) {
             }
             Err(()) => {}
         }
-    });
+    };
+    after_words(changed, Rc::new(keep));
 }
 
 /// Lets the pictures follow the answers once the words are on the screen.
 pub(crate) fn draw_after_words(store: Store) {
     after_words(
-        move || store.answers.track(),
-        move || store.drawn.set(store.answers.get_untracked()),
+        Box::new(move || store.answers.track()),
+        Rc::new(move || store.drawn.set(store.answers.get_untracked())),
     );
     after_words(
-        move || store.drawn.track(),
-        move || store.drawn_below.set(store.drawn.get_untracked()),
+        Box::new(move || store.drawn.track()),
+        Rc::new(move || store.drawn_below.set(store.drawn.get_untracked())),
     );
 }
 
