@@ -4,16 +4,17 @@
 
 use sunlarder_engine::document::Document;
 use sunlarder_engine::outlook::{Outlook, Question};
-use sunlarder_engine::place::Climate;
+use sunlarder_engine::place::{Climate, SpreadGrid};
 use sunlarder_engine::share;
+use sunlarder_engine::simulate::Extent;
 use sunlarder_engine::system::System;
 use sunlarder_engine::words::{Language, lines};
 use sunlarder_engine::working::Working;
 use sunlarder_tests::golden::golden;
 use sunlarder_tests::plans::EXAMPLES;
 use sunlarder_worker::desk::Desk;
-use sunlarder_worker::message::{Request, Worked, bit, climate_numbers, climate_of};
-use sunlarder_worker::sheet::sheet;
+use sunlarder_worker::message::{Answer, Request, bit, climate_numbers, climate_of};
+use sunlarder_worker::sheet::{PART, sheet};
 
 const WORDS: Language = Language::English;
 /// All questions at once.
@@ -38,8 +39,8 @@ fn request(serial: u32, plan: &Document, system: &System) -> Request {
 }
 
 /// All that a desk has to say.
-fn answers(desk: &mut Desk) -> Vec<Worked> {
-    core::iter::from_fn(|| desk.work()).collect()
+fn answers(desk: &mut Desk) -> Vec<Answer> {
+    core::iter::from_fn(|| desk.work()).flatten().collect()
 }
 
 #[test]
@@ -67,14 +68,14 @@ fn the_desk_works_out_what_the_engine_does() {
         desk.take(request(serial, &plan, &system));
         desk.take(Request::Work { serial, questions: ALL });
         let outlook = Outlook::of(&system);
-        let expected: Vec<Worked> = Question::ALL
+        let expected: Vec<Answer> = Question::ALL
             .into_iter()
             .map(|question| {
                 let mut working = Working::new();
                 outlook.work(question, &system, &mut working);
                 assert!(!working.steps().is_empty(), "{name}: {question:?}");
                 let lines = lines(&working, WORDS, &|tag| WORDS.name_in(&plan, tag));
-                Worked { serial, question, sheet: sheet(&lines) }
+                Answer::Worked { serial, question, sheet: sheet(&lines) }
             })
             .collect();
         assert_eq!(answers(&mut desk), expected, "{name}");
@@ -90,15 +91,75 @@ fn a_newer_plan_makes_older_wishes_stale() {
     let mut desk = Desk::new(WORDS);
     desk.take(request(1, first, first_system));
     desk.take(Request::Work { serial: 1, questions: ALL });
-    assert_eq!(desk.work().unwrap().serial, 1);
+    assert!(matches!(desk.work(), Some(Some(Answer::Worked { serial: 1, .. }))));
     desk.take(request(2, second, second_system));
     assert_eq!(desk.work(), None, "the rest was about the plan of before");
     desk.take(Request::Work { serial: 1, questions: ALL });
     assert_eq!(desk.work(), None, "a wish that comes late");
     desk.take(Request::Work { serial: 2, questions: bit(Question::Month) });
     let answered = answers(&mut desk);
-    assert_eq!(answered.len(), 1);
-    assert_eq!((answered[0].serial, answered[0].question), (2, Question::Month));
+    assert!(matches!(
+        answered.as_slice(),
+        [Answer::Worked { serial: 2, question: Question::Month, .. }]
+    ));
+}
+
+/// What the desk says of the weather, as share done, number of sentences and edges of the band.
+fn foretold(answers: &[Answer]) -> Vec<(f64, usize, usize)> {
+    let said = |answer: &Answer| match answer {
+        Answer::Foretold { done, sentences, band, .. } => {
+            Some((*done, sentences.split(PART).count(), band.len()))
+        }
+        Answer::Worked { .. } => None,
+    };
+    answers.iter().filter_map(said).collect()
+}
+
+#[test]
+fn weather_is_foretold_from_coarse_to_fine_and_as_the_engine_does() {
+    let (_, plan, system) = plans().swap_remove(0);
+    let spread = SpreadGrid::embedded().at(system.site);
+    let mut desk = Desk::new(WORDS);
+    desk.take(request(4, &plan, &system));
+    desk.take(Request::Weather { serial: 4, spread });
+    let all = answers(&mut desk);
+    let said = foretold(&all);
+    assert!(said.len() > 3, "{said:?}");
+    assert!(said.windows(2).all(|pair| pair[0].0 < pair[1].0), "{said:?}");
+    assert_eq!(said.last().map(|last| last.0), Some(1.0));
+
+    let outlook = Outlook::of(&system);
+    let mut ensemble = outlook.ensemble(&system, &spread, Extent::default());
+    while ensemble.advance() {}
+    let chances = ensemble.chances();
+    let Some(Answer::Foretold { sentences, band, .. }) = all.last() else {
+        panic!("it is foretold")
+    };
+    assert!(sentences.contains(&WORDS.month_kept(&chances, outlook.month)), "{sentences}");
+    let edges: Vec<f64> = chances.band.iter().flat_map(|at| [at.low, at.high]).collect();
+    assert_eq!(*band, edges);
+
+    // Asked again it says at once what it knows; a newer plan ends it.
+    desk.take(request(5, &plan, &system));
+    desk.take(Request::Weather { serial: 5, spread });
+    assert_eq!(foretold(&answers(&mut desk)).len(), 1);
+}
+
+#[test]
+fn a_newer_plan_ends_the_weather_of_an_older_one() {
+    let plans = plans();
+    let [(_, first, first_system), (_, second, second_system), ..] = plans.as_slice() else {
+        panic!("two plans at least");
+    };
+    let spread = SpreadGrid::embedded().at(first_system.site);
+    let mut desk = Desk::new(WORDS);
+    desk.take(request(1, first, first_system));
+    desk.take(Request::Weather { serial: 1, spread });
+    assert_eq!(desk.work(), Some(None), "begun");
+    desk.take(request(2, second, second_system));
+    assert_eq!(desk.work(), None, "nobody wants it any more");
+    desk.take(Request::Weather { serial: 1, spread });
+    assert_eq!(desk.work(), None, "a wish that comes late");
 }
 
 #[test]

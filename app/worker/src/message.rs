@@ -6,8 +6,10 @@
 //! | direction | list |
 //! |---|---|
 //! | page to worker | [`PLAN`], serial, link code, the [numbers](climate_numbers) of the climate there |
+//! | page to worker | [`WEATHER`], serial, twelve spreads of the daily clearness |
 //! | page to worker | [`WORK`], serial, bits of the [questions](Question), the first of [`Question::ALL`] lowest |
 //! | worker to page | [`WORKED`], serial, number of the question, its working as a [sheet](crate::sheet) |
+//! | worker to page | [`FORETOLD`], serial, share done, sentences as the parts of one step of a sheet, the edges of the band: low and high of each hour in turn \[%\] |
 
 use sunlarder_engine::outlook::Question;
 use sunlarder_engine::place::{MonthlyClimate, Origin, TemperatureOrigin};
@@ -21,8 +23,13 @@ pub const WORK: u8 = 1;
 /// The working of a figure.
 pub const WORKED: u8 = 2;
 
+/// What weather may do with the plan.
+pub const WEATHER: u8 = 3;
+/// What it does.
+pub const FORETOLD: u8 = 4;
+
 /// Months in a row of the climate.
-const MONTHS: usize = 12;
+pub const MONTHS: usize = 12;
 /// Origins of clearness by their numbers.
 const ORIGINS: [Origin; 6] =
     [Origin::Own, Origin::Land, Origin::Model, Origin::Regression, Origin::Ocean, Origin::Guess];
@@ -42,6 +49,13 @@ pub enum Request {
         /// Numbers of the climate.
         climate: Vec<f64>,
     },
+    /// To run the plan through weather; `spread` is that of the daily clearness in each month.
+    Weather {
+        /// The plan's serial.
+        serial: u32,
+        /// Standard deviation by month.
+        spread: [f64; MONTHS],
+    },
     /// To work out figures.
     Work {
         /// The plan's serial.
@@ -51,15 +65,35 @@ pub enum Request {
     },
 }
 
-/// What the worker answers: the working of a figure.
+/// What the worker answers.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Worked {
-    /// The plan's serial.
-    pub serial: u32,
-    /// The figure.
-    pub question: Question,
-    /// Its working.
-    pub sheet: String,
+pub enum Answer {
+    /// The working of a figure.
+    Worked {
+        /// The plan's serial.
+        serial: u32,
+        /// The figure.
+        question: Question,
+        /// Its working.
+        sheet: String,
+    },
+    /// What weather does with the plan, as far as it is known.
+    Foretold {
+        /// The plan's serial.
+        serial: u32,
+        /// Share of the work that is done.
+        done: f64,
+        /// Sentences, the most important first.
+        sentences: String,
+        /// Low and high edge of the band, hour by hour \[%\].
+        band: Vec<f64>,
+    },
+}
+
+/// The twelve spreads from a row of numbers; nothing if it is no such row.
+#[must_use]
+pub fn spread_of(numbers: &[f64]) -> Option<[f64; MONTHS]> {
+    numbers.try_into().ok()
 }
 
 /// The bit of a question.
