@@ -1,7 +1,5 @@
 //! The edges of the page: address, storage, the starter script. Effects live here and nowhere else.
 
-use std::rc::Rc;
-
 use leptos::prelude::*;
 use leptos::web_sys;
 use sunlarder_engine::words::Label as L;
@@ -65,15 +63,12 @@ pub(crate) fn follow_address(store: Store) {
 }
 
 /// Does something once what has just changed is on the screen; of quick changes only the last is acted on.
-///
-/// Behind pointers, so that it is compiled once.
-pub(crate) fn after_words(read: Box<dyn Fn()>, act: Rc<dyn Fn()>) {
+pub(crate) fn after_words(read: impl Fn() + 'static, act: impl Fn() + Copy + 'static) {
     let turn = StoredValue::new(0u32);
     watch(Box::new(move || {
         read();
         turn.update_value(|turn| *turn = turn.wrapping_add(1));
         let mine = turn.get_value();
-        let act = act.clone();
         let act = move || {
             if turn.get_value() == mine {
                 act();
@@ -87,12 +82,12 @@ pub(crate) fn after_words(read: Box<dyn Fn()>, act: Rc<dyn Fn()>) {
 /// Keeps the plan on the device after every change; tells once if that is refused.
 pub(crate) fn keep_saved(store: Store) {
     let told = StoredValue::new(false);
-    let changed = Box::new(move || {
+    let changed = move || {
         store.plan.track();
         store.id.track();
         store.face.track();
-    });
-    let keep = move || {
+    };
+    after_words(changed, move || {
         if store.face.get_untracked() != Face::Planner {
             return;
         }
@@ -105,19 +100,18 @@ pub(crate) fn keep_saved(store: Store) {
             }
             Err(()) => {}
         }
-    };
-    after_words(changed, Rc::new(keep));
+    });
 }
 
 /// Lets the pictures follow the answers once the words are on the screen.
 pub(crate) fn draw_after_words(store: Store) {
     after_words(
-        Box::new(move || store.answers.track()),
-        Rc::new(move || store.drawn.set(store.answers.get_untracked())),
+        move || store.answers.track(),
+        move || store.drawn.set(store.answers.get_untracked()),
     );
     after_words(
-        Box::new(move || store.drawn.track()),
-        Rc::new(move || store.drawn_below.set(store.drawn.get_untracked())),
+        move || store.drawn.track(),
+        move || store.drawn_below.set(store.drawn.get_untracked()),
     );
 }
 

@@ -3,8 +3,6 @@
 //! The starter script starts it, starts it anew when it dies, and does its work in the page where there are no workers
 //! (`app/web/start.js`); this only speaks with it. What the two say is in `sunlarder_worker::message`.
 
-use std::rc::Rc;
-
 use js_sys::Array;
 use leptos::prelude::*;
 use sunlarder_engine::outlook::Question;
@@ -60,11 +58,11 @@ impl Worked {
 
 /// Sends the plan after the words when something is asked of it, and takes the answers.
 pub(crate) fn follow(store: Store) {
-    let changed = Box::new(move || {
+    let changed = move || {
         store.answers.track();
         store.worked.asked.track();
-    });
-    after_words(changed, Rc::new(move || ask(store)));
+    };
+    after_words(changed, move || ask(store));
     on_document("sunlarder:answer", move |event| {
         take(store, event.detail());
     });
