@@ -9,7 +9,7 @@ mod obstacle;
 mod verdict;
 
 pub use budget::{Budget, InverterBudget, LoadBudget, budget, discharge_current};
-pub use months::{Gain, Month, array_yield, month};
+pub use months::{Gain, Generated, Month, array_yield, month};
 pub use obstacle::{Obstacle, Peak, obstacles};
 pub use verdict::{Verdict, clock_time};
 

@@ -8,7 +8,7 @@
 //! counts from the month whose typical day has it; a controller's current limit is met by the table and not by the scaled day.
 
 use super::almanac::{Almanac, Sunlight};
-use super::days::typical_spec;
+use super::days::{fed, typical_spec};
 use super::step::Forcing;
 use crate::quantity::{Amps, Celsius, Watts};
 use crate::sky::{DayTable, STEPS_PER_DAY, Season, SkyStep, Year, month_of_day};
@@ -113,14 +113,10 @@ impl Month {
 
 /// What all arrays give under a step of the sky.
 fn feed(system: &System, step: &SkyStep) -> Feed {
-    let charging = system.bank.charging_voltage();
-    let mut sum = Feed::default();
-    for array in &system.arrays {
-        let feed = array.feed(step, system.albedo, charging);
-        sum.power += feed.power;
-        sum.current += feed.current;
+    match &system.horizon {
+        Some(horizon) => fed(system, &horizon.around(step)),
+        None => fed(system, step),
     }
-    sum
 }
 
 /// Means over the quarter-hours of each hour.
@@ -135,11 +131,17 @@ fn hours(day: &[Forcing; STEPS_PER_DAY]) -> HourlyDay {
     let demand = hourly(|at| day[at].demand.0);
     let shore = hourly(|at| day[at].shore.0);
     let engine = hourly(|at| day[at].engine.0);
+    let turbine_power = hourly(|at| day[at].turbine_power.0);
+    let turbine_current = hourly(|at| day[at].turbine_current.0);
+    let generator_allowed = hourly(|at| day[at].generator_allowed);
     core::array::from_fn(|hour| Forcing {
         demand: Watts(demand[hour]),
         standing: day[0].standing,
         shore: Amps(shore[hour]),
         engine: Amps(engine[hour]),
+        turbine_power: Watts(turbine_power[hour]),
+        turbine_current: Amps(turbine_current[hour]),
+        generator_allowed: generator_allowed[hour],
         ..Forcing::default()
     })
 }

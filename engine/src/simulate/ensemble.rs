@@ -168,7 +168,9 @@ impl<'a> Ensemble<'a> {
             need: core::array::from_fn(|month| acting.mean_need(month)),
             acting,
             weather: Weather::new(spec, seed),
-            banks: full.map(|full| Prepared::new(&system.bank, full, HOUR)),
+            banks: full.map(|full| {
+                Prepared::new(&system.bank, full, HOUR).with_generator(system.generator.as_ref())
+            }),
             reserve: system.bank.reserve.ratio(),
             extent,
             paths: Vec::new(),

@@ -3,14 +3,16 @@
 //! **Method.** The terminal voltage is the open-circuit voltage plus resistance times the current estimated at that voltage. At
 //! this voltage powers become currents. Sources serve the loads first; the bank takes or gives the difference. It takes as
 //! much as its charge limit, its absorption voltage and its room allow, and gives as much as its current limit, its low cut-off
-//! voltage and its charge at hand allow: loads are shed as far as that takes, with no wait for a reconnect voltage. What the bank refuses is curtailed: shore power first, then the engine,
-//! the sun last. What it cannot give is unmet.
+//! voltage and its charge at hand allow: loads are shed as far as that takes, with no wait for a reconnect voltage. What the bank
+//! refuses is curtailed: shore power first, then the generator, the engine, the turbine, the sun last. What it cannot give is
+//! unmet. A generator runs or not for a whole step, by the state of charge before it.
 //!
 //! **Accounts.** Charge \[Ah\] and energy \[Wh\] are both kept. The energy stored is the area under the open-circuit curve, a
 //! function of the state of charge alone, so that the loss in the bank is what went in and is neither stored nor came out.
 
 use crate::bank::{Bank, Held, LeadAcid, Pace};
 use crate::quantity::{AmpHours, Amps, Celsius, Hours, Ohms, Volts, WattHours, Watts};
+use crate::source::Generator;
 use crate::working::{Formula, Trace, term};
 
 /// The voltage under load never falls under this share of the open-circuit voltage: below it no load works and the linear
@@ -32,6 +34,12 @@ pub struct Forcing {
     pub shore: Amps,
     /// From the engine.
     pub engine: Amps,
+    /// From a turbine whose output is stated as power.
+    pub turbine_power: Watts,
+    /// From a turbine whose output is stated as charge.
+    pub turbine_current: Amps,
+    /// Share of the step in which the generator may run (ratio).
+    pub generator_allowed: f64,
     /// Temperature of the bank.
     pub temperature: Celsius,
 }
@@ -47,8 +55,12 @@ pub struct Flows {
     pub protection: AmpHours,
     /// From the sun, as far as used.
     pub solar: AmpHours,
+    /// From the turbine, as far as used.
+    pub turbine: AmpHours,
     /// From the engine, as far as used.
     pub engine: AmpHours,
+    /// From the generator, as far as used.
+    pub generator: AmpHours,
     /// From shore power, as far as used.
     pub shore: AmpHours,
     /// From any source, offered and not taken.
@@ -69,6 +81,18 @@ pub struct Flows {
     pub bank_loss: WattHours,
     /// Change of the energy stored.
     pub stored_energy: WattHours,
+    /// From the generator, as far as used; part of that from all sources.
+    pub generator_energy: WattHours,
+    /// Time for which the generator ran.
+    pub generator_time: Hours,
+}
+
+impl Flows {
+    /// From all sources, as far as used.
+    #[must_use]
+    pub fn came(&self) -> AmpHours {
+        self.solar + self.turbine + self.engine + self.generator + self.shore
+    }
 }
 
 impl core::ops::AddAssign for Flows {
@@ -77,6 +101,10 @@ impl core::ops::AddAssign for Flows {
         self.unmet += other.unmet;
         self.protection += other.protection;
         self.solar += other.solar;
+        self.turbine += other.turbine;
+        self.generator += other.generator;
+        self.generator_energy += other.generator_energy;
+        self.generator_time += other.generator_time;
         self.engine += other.engine;
         self.shore += other.shore;
         self.curtailed += other.curtailed;
@@ -98,6 +126,8 @@ pub struct State {
     pub charge: f64,
     /// How full the available well of lead-acid is (ratio); the state of charge of every other chemistry.
     pub available: f64,
+    /// How long the generator has been running without a stop; nothing while it stands still.
+    pub ran: Hours,
 }
 
 /// What a step leaves.
@@ -118,29 +148,41 @@ pub struct After {
 /// Currents offered by the sources at a voltage.
 struct Offer {
     solar: Amps,
+    turbine: Amps,
     engine: Amps,
+    generator: Amps,
     shore: Amps,
 }
 
 impl Offer {
     #[inline]
-    fn at(forcing: &Forcing, per_volt: f64) -> Self {
+    fn at(forcing: &Forcing, generator: Amps, per_volt: f64) -> Self {
         Self {
             solar: Amps(forcing.solar_power.0 * per_volt) + forcing.solar_current,
+            turbine: Amps(forcing.turbine_power.0 * per_volt) + forcing.turbine_current,
             engine: forcing.engine,
+            generator,
             shore: forcing.shore,
         }
     }
 
+    #[inline]
     fn sum(&self) -> Amps {
-        self.solar + self.engine + self.shore
+        self.solar + self.turbine + self.engine + self.generator + self.shore
     }
 
     /// What is used of the offer if so much is used in all: the sun first, shore power last.
+    #[inline]
     fn used(&self, all: Amps) -> Self {
         let solar = self.solar.at_most(all);
-        let engine = self.engine.at_most(all - solar);
-        Self { solar, engine, shore: (all - solar - engine).at_least(Amps::ZERO) }
+        let rest = all - solar;
+        let turbine = self.turbine.at_most(rest);
+        let rest = rest - turbine;
+        let engine = self.engine.at_most(rest);
+        let rest = rest - engine;
+        let generator = self.generator.at_most(rest);
+        let shore = (rest - generator).at_least(Amps::ZERO);
+        Self { solar, turbine, engine, generator, shore }
     }
 }
 
@@ -187,6 +229,7 @@ pub struct Prepared<'a> {
     tail: Amps,
     low: Volts,
     plates: Option<Plates<'a>>,
+    generator: Option<&'a Generator>,
 }
 
 /// What the bank can do in a step.
@@ -240,14 +283,22 @@ impl<'a> Prepared<'a> {
             tail: bank.tail_current(),
             low: bank.low_voltage(),
             plates,
+            generator: None,
         }
+    }
+
+    /// The same bank beside a generator.
+    #[must_use]
+    pub fn with_generator(self, generator: Option<&'a Generator>) -> Self {
+        Self { generator, ..self }
     }
 
     /// The bank after a long rest at a state of charge (ratio).
     #[must_use]
     pub fn rested(&self, charge: f64) -> State {
         let level = |own: Plates<'_>| (self.full * charge + own.spare) / own.whole;
-        State { charge, available: self.plates.map_or(charge, level) }
+        let available = self.plates.map_or(charge, level);
+        State { charge, available, ran: Hours::ZERO }
     }
 
     /// The current that moves so much in one step.
@@ -321,9 +372,11 @@ impl<'a> Prepared<'a> {
 
     /// Voltage between the posts while this acts on the bank.
     #[inline]
-    fn terminal(&self, able: &Able, forcing: &Forcing) -> Volts {
+    fn terminal(&self, able: &Able, forcing: &Forcing, generator: Amps) -> Volts {
         let currents = forcing.solar_current + forcing.engine + forcing.shore - forcing.standing;
-        let net = (forcing.solar_power - forcing.demand) / able.open + currents;
+        let currents = currents + forcing.turbine_current + generator;
+        let power = forcing.solar_power + forcing.turbine_power - forcing.demand;
+        let net = power / able.open + currents;
         let moved = if net.0 > 0.0 {
             let taken = net.at_most(able.accept).at_most(able.keep);
             taken * able.rise
@@ -345,15 +398,36 @@ impl<'a> Prepared<'a> {
         })
     }
 
+    /// What the generator offers in a step, and for what share of it; nothing while it stands still.
+    #[inline]
+    fn generated(&self, state: State, allowed: f64) -> (Amps, f64) {
+        match self.generator {
+            Some(own) if own.runs(state.ran, state.charge, allowed) => {
+                (own.limit * allowed, allowed)
+            }
+            _ => (Amps::ZERO, 0.0),
+        }
+    }
+
+    /// How long the generator has run without a stop after a step.
+    #[inline]
+    fn ran_after(&self, before: State, charge: f64, filled: bool, running: f64) -> Hours {
+        match self.generator {
+            Some(own) if running > 0.0 => own.ran_after(before.ran, self.time, charge, filled),
+            _ => Hours::ZERO,
+        }
+    }
+
     /// Moves the bank through one step.
     #[inline]
     pub fn step(&self, state: State, forcing: &Forcing, trace: &mut impl Trace) -> After {
         let Self { bank, full, time, .. } = *self;
         let charge = state.charge;
         let able = self.able(state, forcing.temperature);
-        let volts = self.terminal(&able, forcing);
+        let (generator, running) = self.generated(state, forcing.generator_allowed);
+        let volts = self.terminal(&able, forcing, generator);
         let per_volt = 1.0 / volts.0;
-        let offer = Offer::at(forcing, per_volt);
+        let offer = Offer::at(forcing, generator, per_volt);
         let wanted = trace.step(
             Formula::LoadsCurrent,
             Amps(forcing.demand.0 * per_volt) + forcing.standing,
@@ -362,7 +436,13 @@ impl<'a> Prepared<'a> {
         let supply = trace.step(
             Formula::SourcesCurrent,
             offer.sum(),
-            &[term(offer.solar), term(offer.engine), term(offer.shore)],
+            &[
+                term(offer.solar),
+                term(offer.turbine),
+                term(offer.engine),
+                term(offer.generator),
+                term(offer.shore),
+            ],
         );
         let limit = self.limit(&able);
         // A bank that gives nothing has shut its protection circuit off.
@@ -385,16 +465,22 @@ impl<'a> Prepared<'a> {
         let stored = (kept - given - leak) * time;
         let after = ((held + stored) / full).clamp(0.0, 1.0);
         let stored_energy = bank.stored_between(charge, after, full);
-        let flows = flows.over(time, &offer, leak, stored, stored_energy);
+        let mut flows = flows.over(time, &offer, leak, stored, stored_energy);
+        flows.generator_time = time * running;
         let after =
             trace.step(Formula::ChargeAfter, after, &[term(charge), term(stored), term(full)]);
         let ended = net.0 > 0.0 && net >= able.fades && able.fades <= self.tail;
+        let filled = after >= self.top - AS_GOOD_AS_FULL || ended;
         After {
-            state: State { charge: after, available: self.available_after(state, stored, after) },
+            state: State {
+                charge: after,
+                available: self.available_after(state, stored, after),
+                ran: self.ran_after(state, after, filled, running),
+            },
             flows,
             volts,
             carried: (need > given && given.0 >= able.give.0).then(|| given / need),
-            filled: after >= self.top - AS_GOOD_AS_FULL || ended,
+            filled,
         }
     }
 
@@ -445,7 +531,9 @@ impl Flowing {
             unmet: self.short * time,
             protection: protection * time,
             solar: used.solar * time,
+            turbine: used.turbine * time,
             engine: used.engine * time,
+            generator: used.generator * time,
             shore: used.shore * time,
             curtailed: self.spare * time,
             charge_loss: (self.taken - self.kept) * time,
@@ -456,6 +544,8 @@ impl Flowing {
             source_energy: energy(came),
             bank_loss: energy(self.taken - self.given) - stored_energy,
             stored_energy,
+            generator_energy: energy(used.generator),
+            generator_time: Hours::ZERO,
         }
     }
 }
@@ -497,7 +587,10 @@ mod tests {
                 demand: Watts(demand),
                 standing: Amps(0.1),
                 solar_power: Watts(sun),
+                turbine_power: Watts(sun / 9.0),
+                turbine_current: Amps(sun / 80.0),
                 engine: Amps(sun / 50.0),
+                generator_allowed: if sun > 1000.0 { 0.6 } else { 1.0 },
                 shore: Amps(sun / 70.0),
                 temperature: WARM,
                 ..Forcing::default()
@@ -505,15 +598,21 @@ mod tests {
         )
     }
 
+    fn generator() -> Generator {
+        Generator::parse(&document::Generator::default()).unwrap().unwrap()
+    }
+
     #[test]
     fn charge_and_energy_balance_whatever_happens() {
+        let generator = generator();
         for bank in [bank(), lead()] {
+            let prepared = Prepared::new(&bank, FULL, QUARTER).with_generator(Some(&generator));
             for charge in [0.0, 0.001, 0.2, 0.9, 0.999, 1.0] {
                 for forcing in forcings() {
                     let After { state, flows: f, volts, .. } =
-                        step(&bank, charge, &forcing, &mut ());
+                        prepared.step(prepared.rested(charge), &forcing, &mut ());
                     assert!((0.0..=1.0).contains(&state.charge) && volts.0 > 0.0);
-                    let came = f.solar + f.engine + f.shore;
+                    let came = f.came();
                     let went = f.load + f.protection + f.charge_loss + f.self_discharge + f.stored;
                     let scale = came.0.abs() + f.load.0 + 1.0;
                     assert!((came - went).0.abs() < 1e-9 * scale, "{charge} {forcing:?}: {f:?}");
@@ -556,6 +655,83 @@ mod tests {
             assert!(flows.shore.0 < 0.1 && flows.solar.0 > 0.8, "{flows:?}");
             assert!(filled);
         }
+    }
+
+    #[test]
+    fn sources_are_used_in_their_order() {
+        let forcing = Forcing {
+            demand: Watts(0.0),
+            standing: Amps(32.0),
+            solar_current: Amps(10.0),
+            turbine_power: Watts(60.0),
+            turbine_current: Amps(4.0),
+            engine: Amps(8.0),
+            generator_allowed: 1.0,
+            shore: Amps(50.0),
+            temperature: WARM,
+            ..Forcing::default()
+        };
+        let (bank, generator) = (bank(), generator());
+        let prepared = Prepared::new(&bank, FULL, QUARTER).with_generator(Some(&generator));
+        let running = State { ran: Hours(0.25), ..prepared.rested(1.0) };
+        let After { flows, volts, .. } = prepared.step(running, &forcing, &mut ());
+        let turbine = Amps(4.0) + Watts(60.0) / volts;
+        let rest = Amps(32.0) + bank.protection - Amps(18.0) - turbine;
+        let expected = [Amps(10.0), turbine, Amps(8.0), rest, Amps(0.0)];
+        let used = [flows.solar, flows.turbine, flows.engine, flows.generator, flows.shore];
+        for (used, expected) in used.into_iter().zip(expected) {
+            assert!((used / QUARTER - expected).0.abs() < 0.01, "{flows:?}");
+        }
+        assert_eq!(flows.generator_time, QUARTER, "it runs however little is taken");
+    }
+
+    /// Hours of the day in which a generator ran, from a state of charge, beside a steady current.
+    fn ran(
+        bank: &Bank,
+        charge: f64,
+        drawn: f64,
+        allowed: impl Fn(usize) -> f64,
+    ) -> Vec<(usize, f64)> {
+        let generator = generator();
+        let prepared = Prepared::new(bank, FULL, QUARTER).with_generator(Some(&generator));
+        let mut state = prepared.rested(charge);
+        let mut steps = Vec::new();
+        for at in 0..96 {
+            let forcing = Forcing {
+                standing: Amps(drawn),
+                generator_allowed: allowed(at),
+                temperature: WARM,
+                ..Forcing::default()
+            };
+            let after = prepared.step(state, &forcing, &mut ());
+            if after.flows.generator_time.0 > 0.0 {
+                steps.push((at, state.charge));
+            }
+            state = after.state;
+        }
+        steps
+    }
+
+    #[test]
+    fn a_generator_starts_low_runs_to_its_stop_and_rests() {
+        for bank in [bank(), lead()] {
+            let steps = ran(&bank, 0.4, 1.5, |_| 1.0);
+            let (first, charge) = steps[0];
+            assert!(charge <= 0.3 && charge > 0.28 && first > 5, "{steps:?}");
+            assert!(steps.windows(2).all(|pair| pair[1].0 == pair[0].0 + 1), "one run: {steps:?}");
+            let last = steps.last().unwrap();
+            assert!(last.1 > 0.65 && last.1 < 0.8 && last.0 < 90, "{steps:?}");
+        }
+        assert!(ran(&bank(), 0.9, 1.0, |_| 1.0).is_empty(), "never low, never on");
+    }
+
+    #[test]
+    fn a_generator_keeps_its_hours() {
+        let night = |at: usize| if (32..80).contains(&at) { 1.0 } else { 0.0 };
+        let steps = ran(&bank(), 0.2, 1.0, night);
+        assert_eq!(steps[0].0, 32, "low since midnight, on at eight: {steps:?}");
+        let late = |at: usize| if at >= 92 { 1.0 } else { 0.0 };
+        assert_eq!(ran(&bank(), 0.2, 1.0, late).len(), 4);
     }
 
     #[test]
