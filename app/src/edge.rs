@@ -63,7 +63,7 @@ pub(crate) fn follow_address(store: Store) {
 }
 
 /// Does something once what has just changed is on the screen; of quick changes only the last is acted on.
-fn after_words(read: impl Fn() + 'static, act: impl Fn() + Copy + 'static) {
+pub(crate) fn after_words(read: impl Fn() + 'static, act: impl Fn() + Copy + 'static) {
     let turn = StoredValue::new(0u32);
     watch(Box::new(move || {
         read();
@@ -122,8 +122,8 @@ pub(crate) fn update_waits() -> bool {
 }
 
 /// Listens to an event that the starter script sends.
-pub(crate) fn on_document(event: &str, heard: impl Fn() + 'static) {
-    let heard = Closure::<dyn FnMut()>::new(heard);
+pub(crate) fn on_document(event: &str, heard: impl Fn(web_sys::CustomEvent) + 'static) {
+    let heard = Closure::<dyn FnMut(_)>::new(heard);
     let _ = document().add_event_listener_with_callback(event, heard.as_ref().unchecked_ref());
     heard.forget();
 }
@@ -133,7 +133,8 @@ pub(crate) fn take_over() {
     send("sunlarder:take-over", &JsValue::NULL);
 }
 
-fn send(name: &str, detail: &JsValue) {
+/// Sends an event to the starter script.
+pub(crate) fn send(name: &str, detail: &JsValue) {
     let options = web_sys::CustomEventInit::new();
     options.set_detail(detail);
     if let Ok(event) = web_sys::CustomEvent::new_with_event_init_dict(name, &options) {
@@ -173,4 +174,5 @@ pub(crate) fn stand() {
     if let Some(root) = document().document_element() {
         let _ = root.set_attribute("data-ready", "1");
     }
+    send("sunlarder:stands", &JsValue::NULL);
 }

@@ -13,6 +13,7 @@ mod load_row;
 mod outlook_data;
 mod store;
 mod view;
+mod worker;
 
 use leptos::prelude::*;
 use sunlarder_engine::place::Climate;
@@ -35,6 +36,7 @@ fn stand(earth: &'static Climate) {
         edge::follow_address(store);
         edge::keep_saved(store);
         edge::draw_after_words(store);
+        worker::follow(store);
         dom::node::put_into_body(view::shell(store));
     });
     edge::stand();

@@ -104,6 +104,7 @@ pub(crate) fn curve(solved: &Solved) -> CurveData {
         hours,
         step_hours: STEP,
         charge: series(&outlook.run, hours),
+        band: Vec::new(),
         dark: if system.arrays.is_empty() { Vec::new() } else { series(&outlook.dark, hours) },
         reserve: system.bank.reserve.0,
         nights: nights(system, first, start_hour, hours),

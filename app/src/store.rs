@@ -16,6 +16,7 @@ use sunlarder_engine::working::Tag;
 
 use crate::history::History;
 use crate::keep::{self, PlanId};
+use crate::worker::Worked;
 
 /// The language of the page.
 pub(crate) const WORDS: Language = Language::English;
@@ -109,6 +110,8 @@ pub(crate) struct Store {
     pub(crate) notice: RwSignal<Option<Notice>>,
     /// Counts what changes the list of stored plans.
     pub(crate) stored: RwSignal<u32>,
+    /// The figures whose working is on the page.
+    pub(crate) worked: Worked,
     history: RwSignal<History>,
 }
 
@@ -134,6 +137,7 @@ impl Store {
             dialog: RwSignal::new(None),
             notice: RwSignal::new(None),
             stored: RwSignal::new(0),
+            worked: Worked::new(),
             history: RwSignal::new(History::default()),
         }
     }

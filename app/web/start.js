@@ -5,6 +5,9 @@
 //   sunlarder:stopped    from the program: it has panicked; `detail` is the message
 //   sunlarder:update     to the program: a new version waits (also as `data-update="waiting"` on <html>)
 //   sunlarder:take-over  from the program: the person agreed to the new version
+//   sunlarder:stands     from the program: the page answers, and what can wait may begin
+//   sunlarder:ask        from the program: `detail` is a list of messages for the worker, complete in itself
+//   sunlarder:answer     to the program: `detail` is a message of the worker, or null when there will be none
 
 const root = document.documentElement;
 const own = document.querySelector("script[data-wasm]");
@@ -98,6 +101,71 @@ async function keepOffline() {
     console.info("Sunlarder is not kept for offline use:", error);
   }
 }
+
+// ---- The worker
+
+const workerScript = new URL(own.dataset.worker, document.baseURI);
+let desk; // takes messages; nothing before the worker is wanted
+let asked = []; // what was asked last, for a worker that comes later or anew
+let hasStood = false;
+let renewals = 1;
+
+function answer(message) {
+  document.dispatchEvent(new CustomEvent("sunlarder:answer", { detail: message }));
+}
+
+function openDesk(take) {
+  desk = take;
+  asked.forEach(take);
+}
+
+function startWorker() {
+  const worker = new Worker(workerScript, { type: "module" });
+  worker.addEventListener("message", (event) => {
+    hasStood = true;
+    if (event.data) answer(event.data);
+  });
+  worker.addEventListener("error", (event) => {
+    event.preventDefault();
+    worker.terminate();
+    // One that never stood will not stand the next time either: no module in a worker here, or none that may be loaded.
+    if (!hasStood) workHere();
+    else if (renewals-- > 0) startWorker();
+    else giveUp();
+  });
+  openDesk((message) => worker.postMessage(message));
+}
+
+// Without workers the page does the same work itself.
+async function workHere() {
+  desk = () => {}; // what is asked meanwhile waits in `asked`
+  try {
+    const program = await import(workerScript);
+    openDesk(await program.open(answer));
+  } catch {
+    giveUp();
+  }
+}
+
+function giveUp() {
+  openDesk(() => answer(null));
+}
+
+function open() {
+  if (desk) return;
+  try {
+    startWorker();
+  } catch {
+    workHere();
+  }
+}
+
+document.addEventListener("sunlarder:ask", (event) => {
+  asked = event.detail;
+  if (desk) asked.forEach(desk);
+  else open();
+});
+document.addEventListener("sunlarder:stands", () => (self.requestIdleCallback ?? setTimeout)(open), { once: true });
 
 // ---- Start
 

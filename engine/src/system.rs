@@ -80,9 +80,31 @@ impl System {
         trace: &mut impl Trace,
     ) -> Result<Self, Problem> {
         let document = document.clone().checked()?;
+        Self::of_checked(&document, earth.at(site(&document)), trace)
+    }
+
+    /// Resolves a scenario in the climate of its place, looked up before: for whoever has not the earth's at hand.
+    ///
+    /// What `climate` says of its own site is not read; the scenario's place counts.
+    ///
+    /// # Errors
+    /// A [`Problem`] as [`assemble`](Self::assemble) gives it.
+    pub fn resolve(
+        document: &Document,
+        climate: MonthlyClimate,
+        trace: &mut impl Trace,
+    ) -> Result<Self, Problem> {
+        let document = document.clone().checked()?;
+        let climate = MonthlyClimate { site: site(&document), ..climate };
+        Self::of_checked(&document, climate, trace)
+    }
+
+    fn of_checked(
+        document: &Document,
+        found: MonthlyClimate,
+        trace: &mut impl Trace,
+    ) -> Result<Self, Problem> {
         let place = &document.place;
-        let site =
-            Site { latitude: Degrees(place.latitude_deg), longitude: Degrees(place.longitude_deg) };
         let counted = |on: &bool| *on;
         let bank = Bank::parse(&document.bank)?;
         let own_standing = Amps(document.standing_a);
@@ -90,9 +112,9 @@ impl System {
         let controllers =
             controllers.map(|array| Watts(array.controller_self_use_w)).sum::<Watts>();
         Ok(Self {
-            site,
+            site: found.site,
             clock: place.clock(),
-            climate: climate(earth.at(site), place)?,
+            climate: climate(found, place)?,
             albedo: Percent(place.albedo_pct).ratio(),
             inside_least: Celsius(place.inside_c),
             record_low: place.record_low_c.map(Celsius),
@@ -129,6 +151,12 @@ impl System {
     pub fn inside(&self, outside: Celsius) -> Celsius {
         outside.at_least(self.inside_least)
     }
+}
+
+/// Where a scenario is.
+fn site(document: &Document) -> Site {
+    let place = &document.place;
+    Site { latitude: Degrees(place.latitude_deg), longitude: Degrees(place.longitude_deg) }
 }
 
 /// The climate of a place, with a person's own figures where there are any.

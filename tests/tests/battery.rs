@@ -9,9 +9,16 @@
 )]
 
 use sunlarder_engine::bank::{
-    ChargeEfficiency, Cycle, Fit, Held, Rating, Wells, life_factor, rainflow,
+    Bank, ChargeEfficiency, Cycle, Fit, Held, Rating, Wells, life_factor, rainflow, typical,
 };
+use sunlarder_engine::document::{
+    self, Chemistry, Document, Inverter, Load, Rating as Plate, Schedule, Supply, When,
+};
+use sunlarder_engine::outlook::{Obstacle, Outlook};
+use sunlarder_engine::place::Climate;
 use sunlarder_engine::quantity::{AmpHours, Amps, Celsius, Hours};
+use sunlarder_engine::simulate::{Forcing, Prepared, STEP};
+use sunlarder_engine::system::System;
 use sunlarder_tests::reference::{Case, cases};
 
 const REFERENCE: &str = include_str!("../reference/battery.json");
@@ -178,4 +185,92 @@ fn every_reference_case_of_the_battery_holds() {
     assert!(failures.is_empty(), "{failures:#?}");
     println!("{} reference cases of the battery", cases.len());
     assert_eq!(cases.len(), 17, "a case was left out or added");
+}
+
+/// Energy that comes out of a bank over what goes in, in daily cycles of half its charge at C/10 that begin again each day.
+fn round_trip(chemistry: Chemistry) -> f64 {
+    let battery_v = typical(chemistry).cell.0;
+    let section = document::Bank { chemistry, battery_v, ..document::Bank::default() };
+    let bank = Bank::parse(&section).unwrap();
+    let prepared = Prepared::new(&bank, AmpHours(100.0), STEP);
+    let mut state = prepared.rested(0.9);
+    let (mut in_wh, mut out_wh) = (0.0, 0.0);
+    for day in 0..30 {
+        for quarter in 0..96 {
+            let forcing = Forcing {
+                standing: Amps(if quarter < 20 { 10.0 } else { 0.0 }),
+                shore: Amps(if (48..80).contains(&quarter) { 15.0 } else { 0.0 }),
+                temperature: Celsius(25.0),
+                ..Forcing::default()
+            };
+            let after = prepared.step(state, &forcing, &mut ());
+            state = after.state;
+            if day >= 10 {
+                in_wh += after.flows.source_energy.0;
+                out_wh += after.flows.load_energy.0;
+            }
+        }
+    }
+    out_wh / in_wh
+}
+
+/// Ranges usual in the trade, and what they are missed by at most.
+///
+/// Sodium comes out four points too good: its hysteresis of 20 to 80 mV is not in the model.
+#[test]
+fn a_daily_cycle_gives_back_what_the_chemistry_is_known_for() {
+    let known = [
+        (Chemistry::FloodedLeadAcid, 0.70, 0.80),
+        (Chemistry::Agm, 0.78, 0.88),
+        (Chemistry::Gel, 0.78, 0.88),
+        (Chemistry::Lifepo4, 0.92, 0.98),
+        (Chemistry::Nmc, 0.92, 0.97),
+        (Chemistry::SodiumIon, 0.88, 0.93),
+    ];
+    for (chemistry, low, high) in known {
+        let found = round_trip(chemistry);
+        let missed = if chemistry == Chemistry::SodiumIon { 0.05 } else { 0.02 };
+        println!("{chemistry:?}: {:.1} % of the energy comes back", 100.0 * found);
+        assert!(found > low && found < high + missed, "{chemistry:?}: {found}");
+    }
+}
+
+/// A kettle on glass-mat batteries of 100 Ah, so many side by side.
+fn kettle(batteries: f64) -> Vec<Obstacle> {
+    let kettle = Load {
+        rating: Plate::PowerW(1500.0),
+        supply: Supply::Ac,
+        schedule: Schedule::daily(When::HoursPerDay(0.2)),
+        surge: 2.0,
+        ..Load::default()
+    };
+    let plan = Document {
+        loads: vec![kettle],
+        inverter: Some(Inverter { rated_w: 2000.0, surge_w: Some(4000.0), ..Inverter::default() }),
+        bank: document::Bank {
+            chemistry: Chemistry::Agm,
+            battery_v: 12.0,
+            in_parallel: batteries,
+            reserve_pct: 50.0,
+            ..document::Bank::default()
+        },
+        ..Document::default()
+    };
+    let system = System::assemble(&plan, Climate::embedded(), &mut ()).unwrap();
+    Outlook::of(&system).obstacles
+}
+
+#[test]
+fn a_start_that_pulls_the_bank_under_its_cut_off_is_said() {
+    let sags = |batteries: f64| {
+        let found = kettle(batteries);
+        let of = |one: &Obstacle| match *one {
+            Obstacle::BankSags { load, voltage, cut_off } => Some((load, voltage, cut_off)),
+            _ => None,
+        };
+        found.iter().find_map(of)
+    };
+    let (load, voltage, cut_off) = sags(1.0).unwrap();
+    assert!(voltage < cut_off && load == Some(0), "{load:?} {voltage:?}");
+    assert_eq!(sags(6.0), None);
 }

@@ -12,4 +12,5 @@ mod in_browser {
     mod shell;
     mod speed;
     mod stopped;
+    mod working;
 }

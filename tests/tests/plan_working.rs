@@ -5,7 +5,7 @@
 use std::collections::BTreeSet;
 
 use sunlarder_engine::document::Document;
-use sunlarder_engine::outlook::Outlook;
+use sunlarder_engine::outlook::{Outlook, Question};
 use sunlarder_engine::place::Climate;
 use sunlarder_engine::quantity::Hours;
 use sunlarder_engine::system::System;
@@ -30,16 +30,18 @@ fn working_of(plan: &Document) -> Working {
     let mut working = Working::new();
     let system = System::assemble(plan, Climate::embedded(), &mut working).unwrap();
     let outlook = Outlook::of(&system);
-    outlook.autonomy_worked(&system, &mut working);
+    for question in Question::ALL {
+        outlook.work(question, &system, &mut working);
+    }
     for month in 0..12 {
         outlook.month_worked(&system, month, &mut working);
     }
+    outlook.dark.account(&mut working);
     for run in [&outlook.run, &outlook.dark] {
         let charges = run.samples.iter().map(|sample| sample.charge);
         let temperatures = run.samples.iter().map(|sample| sample.forcing.temperature);
         let stretch = run.samples.last().map_or(Hours::ZERO, |last| last.at);
         system.bank.ageing(charges, temperatures, stretch, &mut working);
-        run.account(&mut working);
         let places = [0, 30, 50, 70, run.samples.len().saturating_sub(1)];
         for place in places {
             run.replay(&system, place, &mut working);

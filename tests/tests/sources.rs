@@ -1,4 +1,5 @@
-//! Arrays and controllers against the single-diode model, and that model against a library's values.
+//! Arrays and controllers against the single-diode model, that model against a library's values, and what several sources do
+//! together.
 //!
 //! The cases stand in `tests/reference/bank_and_loads.json`, each with its source.
 
@@ -8,9 +9,14 @@
     reason = "a test stops at what it cannot read and prints what it measured"
 )]
 
-use sunlarder_engine::quantity::{Amps, Celsius, Irradiance, Percent, Volts, Watts};
+use sunlarder_engine::bank::Bank;
+use sunlarder_engine::document::{self, Chemistry};
+use sunlarder_engine::quantity::{
+    AmpHours, Amps, Celsius, Hours, Irradiance, Percent, Volts, Watts,
+};
+use sunlarder_engine::simulate::{After, Forcing, Prepared, State};
 use sunlarder_engine::sky::array_power_ratio;
-use sunlarder_engine::source::Module;
+use sunlarder_engine::source::{Generator, Module};
 use sunlarder_tests::reference::{Case, cases};
 use sunlarder_tests::textbook::single_diode::{Diode, Reference};
 
@@ -129,4 +135,97 @@ fn the_curve_of_the_engine_follows_the_model_in_light_and_heat() {
     assert_eq!(compared, 2 * 9 * 18);
     assert!(under <= CURVE_TOLERANCE && knee <= KNEE_TOLERANCE, "{under} {knee}");
     assert!(power <= POWER_TOLERANCE, "{power}");
+}
+
+const FULL: AmpHours = AmpHours(100.0);
+const QUARTER: Hours = Hours(0.25);
+const WARM: Celsius = Celsius(20.0);
+
+fn bank(chemistry: Chemistry, battery_v: f64) -> Bank {
+    let section = document::Bank { chemistry, battery_v, ..document::Bank::default() };
+    Bank::parse(&section).unwrap()
+}
+
+fn lithium() -> Bank {
+    bank(Chemistry::Lifepo4, 12.8)
+}
+
+fn lead() -> Bank {
+    bank(Chemistry::Agm, 12.0)
+}
+
+fn generator() -> Generator {
+    Generator::parse(&document::Generator::default()).unwrap().unwrap()
+}
+
+#[test]
+fn sources_are_used_in_their_order() {
+    let forcing = Forcing {
+        demand: Watts(0.0),
+        standing: Amps(32.0),
+        solar_current: Amps(10.0),
+        turbine_power: Watts(60.0),
+        turbine_current: Amps(4.0),
+        engine: Amps(8.0),
+        generator_allowed: 1.0,
+        shore: Amps(50.0),
+        temperature: WARM,
+        ..Forcing::default()
+    };
+    let (bank, generator) = (lithium(), generator());
+    let prepared = Prepared::new(&bank, FULL, QUARTER).with_generator(Some(&generator));
+    let running = State { ran: Hours(0.25), ..prepared.rested(1.0) };
+    let After { flows, volts, .. } = prepared.step(running, &forcing, &mut ());
+    let turbine = Amps(4.0) + Watts(60.0) / volts;
+    let rest = Amps(32.0) + bank.protection - Amps(18.0) - turbine;
+    let expected = [Amps(10.0), turbine, Amps(8.0), rest, Amps(0.0)];
+    let used = [flows.solar, flows.turbine, flows.engine, flows.generator, flows.shore];
+    for (used, expected) in used.into_iter().zip(expected) {
+        assert!((used / QUARTER - expected).0.abs() < 0.01, "{flows:?}");
+    }
+    assert_eq!(flows.generator_time, QUARTER, "it runs however little is taken");
+}
+
+/// Hours of the day in which a generator ran, from a state of charge, beside a steady current.
+fn ran(bank: &Bank, charge: f64, drawn: f64, allowed: impl Fn(usize) -> f64) -> Vec<(usize, f64)> {
+    let generator = generator();
+    let prepared = Prepared::new(bank, FULL, QUARTER).with_generator(Some(&generator));
+    let mut state = prepared.rested(charge);
+    let mut steps = Vec::new();
+    for at in 0..96 {
+        let forcing = Forcing {
+            standing: Amps(drawn),
+            generator_allowed: allowed(at),
+            temperature: WARM,
+            ..Forcing::default()
+        };
+        let after = prepared.step(state, &forcing, &mut ());
+        if after.flows.generator_time.0 > 0.0 {
+            steps.push((at, state.charge));
+        }
+        state = after.state;
+    }
+    steps
+}
+
+#[test]
+fn a_generator_starts_low_runs_to_its_stop_and_rests() {
+    for bank in [lithium(), lead()] {
+        let steps = ran(&bank, 0.4, 1.5, |_| 1.0);
+        let (first, charge) = steps[0];
+        assert!(charge <= 0.3 && charge > 0.28 && first > 5, "{steps:?}");
+        assert!(steps.windows(2).all(|pair| pair[1].0 == pair[0].0 + 1), "one run: {steps:?}");
+        let last = steps.last().unwrap();
+        assert!(last.1 > 0.65 && last.1 < 0.8 && last.0 < 90, "{steps:?}");
+    }
+    assert!(ran(&lithium(), 0.9, 1.0, |_| 1.0).is_empty(), "never low, never on");
+}
+
+#[test]
+fn a_generator_keeps_its_hours() {
+    let night = |at: usize| if (32..80).contains(&at) { 1.0 } else { 0.0 };
+    let steps = ran(&lithium(), 0.2, 1.0, night);
+    assert_eq!(steps[0].0, 32, "low since midnight, on at eight: {steps:?}");
+    let late = |at: usize| if at >= 92 { 1.0 } else { 0.0 };
+    assert_eq!(ran(&lithium(), 0.2, 1.0, late).len(), 4);
 }

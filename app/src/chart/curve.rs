@@ -160,6 +160,7 @@ fn ground(plot: &CurvePlot) -> View {
 fn lines(plot: &CurvePlot) -> View {
     let CurvePlot { left, right, reserve_y, reserve_label_y, .. } = *plot;
     group(vec![
+        path("band", &plot.band),
         line("reserve-line", (left, reserve_y), (right, reserve_y)),
         path("dark-line", &plot.dark),
         path("typical-line", &plot.typical),

@@ -19,6 +19,8 @@ pub(crate) struct CurveData {
     pub(crate) charge: Vec<f64>,
     /// State of charge at each step without any sun \[%\]; may be empty.
     pub(crate) dark: Vec<f64>,
+    /// Lowest and highest state of charge in eight of ten weathers, hour by hour \[%\]; may be empty.
+    pub(crate) band: Vec<(f64, f64)>,
     /// The reserve \[%\].
     pub(crate) reserve: f64,
     /// From sunset to sunrise \[h\].
@@ -88,6 +90,8 @@ pub(crate) struct CurvePlot {
     pub(crate) hour_marks: Vec<f64>,
     pub(crate) typical: String,
     pub(crate) dark: String,
+    /// The outline of the band.
+    pub(crate) band: String,
     pub(crate) reserve_y: f64,
     pub(crate) reserve: Placed,
     /// Base line of the reserve's label.
@@ -133,6 +137,7 @@ impl CurvePlot {
                 .collect(),
             typical: polyline(points(&data.charge, data, time, charge)),
             dark: polyline(points(&data.dark, data, time, charge)),
+            band: outline(data, time, charge),
             reserve_y,
             reserve: Placed::within(frame, left + CLEAR, data.reserve_label.clone()),
             reserve_label_y: reserve_y - 6.0,
@@ -202,6 +207,15 @@ impl CurvePlot {
     }
 }
 
+/// The band's lower edge onwards and its upper edge back.
+fn outline(data: &CurveData, time: Linear, charge: Linear) -> String {
+    let seen = data.band.iter().enumerate().map(|(hour, edges)| (hour as f64, *edges));
+    let seen = seen.take_while(|(hour, _)| *hour <= data.hours);
+    let lower = seen.clone().map(|(hour, (low, _))| (time.at(hour), charge.at(low)));
+    let upper = seen.map(|(hour, (_, high))| (time.at(hour), charge.at(high)));
+    polyline(lower.chain(upper.collect::<Vec<_>>().into_iter().rev()))
+}
+
 fn points(
     series: &[f64],
     data: &CurveData,
@@ -241,6 +255,7 @@ mod tests {
             hours: 72.0,
             step_hours: 0.25,
             dark: charge.iter().map(|c| c * 0.8).collect(),
+            band: charge.iter().step_by(4).map(|c| (c * 0.9, (c * 1.1).min(100.0))).collect(),
             charge,
             reserve: 20.0,
             nights: vec![(-2.0, 14.0), (24.0, 38.0), (70.0, 86.0), (90.0, 100.0)],
@@ -310,6 +325,18 @@ mod tests {
         assert_eq!(data.hour_at(share + 0.001), 30.25, "at the nearest sample");
         assert_eq!(data.hour_at(-5.0), 0.0);
         assert_eq!(data.hour_at(5.0), 72.0);
+    }
+
+    #[test]
+    fn the_band_goes_there_and_back_within_the_span() {
+        let mut data = falling(1.0);
+        data.hours = 24.0;
+        let plot = CurvePlot::new(&data, 360.0);
+        assert!(plot.band.starts_with(&format!("M{} ", decimal(plot.left, 1))), "{}", plot.band);
+        assert!(plot.band.matches('L').count() > 40, "{}", plot.band);
+        let ends = plot.band.rsplit('L').next().expect("it has corners");
+        assert!(ends.starts_with(&decimal(plot.left, 1)), "{ends}");
+        assert!(plot.band.contains(&format!("L{} ", decimal(plot.right, 1))), "{}", plot.band);
     }
 
     #[test]

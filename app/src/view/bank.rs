@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 use sunlarder_engine::bank::typical;
 use sunlarder_engine::document::{Bank, Chemistry, Field, Kept};
+use sunlarder_engine::outlook::Question;
 use sunlarder_engine::words::{Label as L, amount, rounded};
 
 use super::field::{Figure, choice, fields, more, select};
@@ -138,10 +139,7 @@ fn inside(store: Store) -> View {
         kept_choice(store).view(),
         sheet.view(),
         node("p").attr("class", "note").child(said(store, usable)).view(),
-        worked(store, L::HowUsable, |solved, working| {
-            solved.outlook.capacity_worked(&solved.system, working);
-        })
-        .view(),
+        worked(store, L::HowUsable, Question::Capacity),
     ])
 }
 

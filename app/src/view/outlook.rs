@@ -2,7 +2,7 @@
 
 use chrono::Datelike;
 use leptos::prelude::*;
-use sunlarder_engine::outlook::{Obstacle, Verdict};
+use sunlarder_engine::outlook::{Obstacle, Question, Verdict};
 use sunlarder_engine::quantity::Hours;
 use sunlarder_engine::words::{Label as L, rounded};
 
@@ -134,10 +134,7 @@ pub(crate) fn now(store: Store) -> View {
             let heads = vec![L::Time, L::MeanWeatherPercent, L::WithoutSunPercent];
             table(L::RemainingTime, heads, said(store, data::curve_rows))
         }))
-        .child(worked(store, L::HowWorkedOut, |solved, working| {
-            solved.outlook.capacity_worked(&solved.system, working);
-            solved.outlook.run.account(working);
-        }))
+        .child(worked(store, L::HowWorkedOut, Question::Run))
         .view()
 }
 
@@ -230,9 +227,7 @@ pub(crate) fn times(store: Store) -> View {
                 .child(WORDS.label(L::AutonomyHint))
                 .view(),
         )
-        .child(worked(store, L::HowAutonomy, |solved, working| {
-            solved.outlook.autonomy_worked(&solved.system, working);
-        }))
+        .child(worked(store, L::HowAutonomy, Question::Autonomy))
         .view()
 }
 
@@ -256,9 +251,7 @@ pub(crate) fn day_picture(store: Store) -> View {
                 said(store, data::day_rows),
             )
         }))
-        .child(worked(store, L::HowBudget, |solved, working| {
-            solved.outlook.budget_worked(&solved.system, working);
-        }))
+        .child(worked(store, L::HowBudget, Question::Budget))
         .view()
 }
 
@@ -286,10 +279,7 @@ pub(crate) fn months(store: Store) -> View {
                 vec![L::Month, L::PeakSunHours, L::InAh, L::OutAh, L::BalanceAh, L::UsableAh];
             table(L::MonthByMonth, heads, said(store, data::month_rows))
         }))
-        .child(worked(store, L::HowMonth, |solved, working| {
-            let month = solved.outlook.month;
-            solved.outlook.month_worked(&solved.system, month, working);
-        }))
+        .child(worked(store, L::HowMonth, Question::Month))
         .view()
 }
 

@@ -148,7 +148,7 @@ fn toast(store: Store) -> View {
 /// Tells that a new version waits, and takes it when asked.
 fn update_notice() -> View {
     let waits = RwSignal::new(edge::update_waits());
-    edge::on_document("sunlarder:update", move || waits.set(true));
+    edge::on_document("sunlarder:update", move |_| waits.set(true));
     let notice = when(waits.into(), move || {
         let take = button(L::TakeNewVersion, "button", edge::take_over);
         node("div")

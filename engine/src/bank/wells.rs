@@ -27,9 +27,9 @@ const WHOLE: (f64, f64) = (0.9, 2.0);
 /// The whole over the slower of two ratings, which alone do not determine it.
 const WHOLE_OVER_SLOWER: f64 = 1.1;
 /// Points of the first, coarse search for the rate, in equal ratios.
-const SEARCH_POINTS: i32 = 96;
+const SEARCH_POINTS: i32 = 48;
 /// Halvings of the ratio around the best of them.
-const SEARCH_ROUNDS: usize = 60;
+const SEARCH_ROUNDS: usize = 44;
 
 /// The shape of a battery as two wells, whatever its size.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -191,7 +191,8 @@ impl Fit {
     }
 
     /// A battery typical of one rating and an exponent of Peukert's law: the law stands in for the ratings that are not stated,
-    /// at a twentieth and a quarter of the hours. Its whole is over a rated capacity of 1. So it only ever speaks of discharges faster than the rated one.
+    /// at a twentieth and a quarter of the hours. Its whole is over a rated capacity of 1. So it only ever speaks of discharges faster
+    /// than the rated one.
     #[must_use]
     pub fn typical(exponent: f64, hour_rate: Hours) -> Self {
         let by_law = |part: f64| {

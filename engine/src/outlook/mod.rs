@@ -6,11 +6,13 @@
 mod budget;
 mod months;
 mod obstacle;
+mod question;
 mod verdict;
 
 pub use budget::{Budget, InverterBudget, LoadBudget, budget, discharge_current};
 pub use months::{Gain, Generated, Month, array_yield, month};
 pub use obstacle::{Obstacle, Peak, obstacles};
+pub use question::Question;
 pub use verdict::{Verdict, clock_time};
 
 use crate::bank::Capacity;
@@ -122,12 +124,7 @@ impl Outlook {
 
     /// The ensemble of weathers that belongs to these answers; `spread` is that of the daily clearness in each month.
     #[must_use]
-    pub fn ensemble<'a>(
-        &self,
-        system: &'a System,
-        spread: &[f64; 12],
-        extent: Extent,
-    ) -> Ensemble<'a> {
+    pub fn ensemble(&self, system: &System, spread: &[f64; 12], extent: Extent) -> Ensemble {
         let full = core::array::from_fn(|month| {
             self.months.get(month).map_or(self.capacity.full, |month| month.full)
         });

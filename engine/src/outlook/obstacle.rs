@@ -2,7 +2,7 @@
 
 use crate::document::{ControllerKind, Supply, When};
 use crate::load::{DayKind, Load, presence};
-use crate::quantity::{Amps, Celsius, VoltAmps, Volts, Watts};
+use crate::quantity::{Amps, Celsius, Percent, VoltAmps, Volts, Watts};
 use crate::sky::STEPS_PER_DAY;
 use crate::source::START_MARGIN;
 use crate::system::System;
@@ -63,6 +63,15 @@ pub enum Obstacle {
         current: Amps,
         /// What the bank can.
         limit: Amps,
+    },
+    /// A bank whose voltage falls under the usual low cut-off for a moment, near its reserve and in the coldest month.
+    BankSags {
+        /// The load that starts; none where running loads suffice.
+        load: Option<u16>,
+        /// Voltage in that moment.
+        voltage: Volts,
+        /// Where inverters and protection usually cut off.
+        cut_off: Volts,
     },
     /// An array that its controller cannot take in the cold.
     ArrayVoltageTooHigh {
@@ -146,6 +155,9 @@ pub fn obstacles(system: &System, cold_months: u16) -> Vec<Obstacle> {
     let steps = running_by_step(system);
     inverter(system, &steps, &mut found);
     bank(system, &steps, &mut found);
+    if !found.iter().any(Obstacle::stops) {
+        found.extend(sag(system, &steps));
+    }
     arrays(system, &mut found);
     if let (Some(least), true) = (system.bank.typical.charge_above, cold_months != 0) {
         found.push(Obstacle::TooColdToCharge { months: cold_months, least });
@@ -253,8 +265,11 @@ fn inverter(system: &System, steps: &[Peak], found: &mut Vec<Obstacle>) {
     }
 }
 
-fn bank(system: &System, steps: &[Peak], found: &mut Vec<Obstacle>) {
-    let Some(limit) = system.bank.discharge_limit else { return };
+/// The sag is looked at near the reserve, but not deeper than this: any bank is under its cut-off when it is empty.
+const SAG_AT: Percent = Percent(10.0);
+
+/// The largest current of loads that run together, at the lowest voltage.
+fn largest_current(system: &System, steps: &[Peak]) -> Amps {
     let low = system.bank.low_voltage();
     let drawn = |peak: &Peak| {
         let inverter = system.inverter.as_ref().filter(|_| peak.ac.0 > 0.0);
@@ -262,7 +277,29 @@ fn bank(system: &System, steps: &[Peak], found: &mut Vec<Obstacle>) {
             inverter.map_or(Watts::ZERO, |inverter| inverter.input_of(peak.ac, peak.apparent));
         (peak.dc + inverter) / low + system.standing
     };
-    let current = steps.iter().map(drawn).fold(Amps::ZERO, Amps::at_least);
+    steps.iter().map(drawn).fold(Amps::ZERO, Amps::at_least)
+}
+
+/// Whether the hardest start, or what runs together, pulls the bank under its cut-off near the reserve in the coldest month.
+fn sag(system: &System, steps: &[Peak]) -> Option<Obstacle> {
+    let (bank, cut_off) = (&system.bank, system.bank.low_voltage());
+    let coldest =
+        system.climate.temperature.iter().fold(Celsius(f64::INFINITY), |a, b| a.at_most(*b));
+    let temperature = bank.temperature(coldest, system.inside_least);
+    let running = largest_current(system, steps);
+    let start = hardest_start(system);
+    let moment = running + start.map_or(Amps::ZERO, |load| load.start_extra() / cut_off);
+    let charge = bank.reserve.at_least(SAG_AT).ratio();
+    let under = |current| bank.under_load(charge, current, temperature);
+    let voltage = under(moment);
+    let load = start.filter(|_| under(running) >= cut_off).map(|load| load.place);
+    (voltage < cut_off && moment.0 > 0.0).then_some(Obstacle::BankSags { load, voltage, cut_off })
+}
+
+fn bank(system: &System, steps: &[Peak], found: &mut Vec<Obstacle>) {
+    let Some(limit) = system.bank.discharge_limit else { return };
+    let low = system.bank.low_voltage();
+    let current = largest_current(system, steps);
     if current > limit {
         found.push(Obstacle::BankOverloaded { current, limit });
     } else if let (Some(load), Some(peak)) = (hardest_start(system), system.bank.peak_limit) {

@@ -7,6 +7,7 @@ mod climate;
 mod clock;
 mod grid;
 mod towns;
+mod weather_file;
 
 pub use climate::{ImplausibleSun, MonthlyClimate, Origin, TemperatureOrigin};
 pub use clock::{Clock, SummerTime};
@@ -14,3 +15,6 @@ pub use grid::{
     CELLS_EAST, CELLS_NORTH, CLIMATE_BYTES, Climate, Field, NoGrid, SPREAD_BYTES, SpreadGrid, pack,
 };
 pub use towns::{Gazetteer, Town};
+pub use weather_file::{
+    Column, FILE_HOURS, FileDay, FileHour, MAX_FILE_BYTES, WeatherFile, WeatherFileFault,
+};

@@ -177,8 +177,8 @@ mod tests {
         all.dedup();
         assert_eq!(all.len(), count);
         // Every row of bits is the beginning of some code, and no code is the beginning of another.
-        let shares = all.iter().map(|letter| 0.5_f64.powi(code(*letter).unwrap().1 as i32));
-        assert_eq!(shares.sum::<f64>(), 1.0);
+        let shares = all.iter().map(|letter| 1_u32 << (16 - code(*letter).unwrap().1));
+        assert_eq!(shares.sum::<u32>(), 1 << 16);
     }
 
     #[test]

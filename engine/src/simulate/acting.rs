@@ -9,7 +9,7 @@
 
 use super::almanac::{Almanac, Sunlight};
 use super::days::{fed, typical_spec};
-use super::step::Forcing;
+use super::flows::Forcing;
 use crate::quantity::{Amps, Celsius, Watts};
 use crate::sky::{DayTable, STEPS_PER_DAY, Season, SkyStep, Year, month_of_day};
 use crate::source::Feed;
@@ -26,6 +26,7 @@ const WEEK: usize = 7;
 pub type HourlyDay = [Forcing; HOURS];
 
 /// What acts in a month whatever the weather, and what the arrays make of a clearness.
+#[derive(Debug)]
 struct Month {
     /// By weekday, Monday first; without the sun.
     days: [HourlyDay; WEEK],
@@ -36,21 +37,22 @@ struct Month {
 }
 
 /// What acts on the bank of a system in any weather.
-pub struct Acting<'a> {
+#[derive(Debug)]
+pub struct Acting {
     /// The system.
-    pub system: &'a System,
+    pub system: System,
     months: Vec<Month>,
     season: Season,
 }
 
-impl<'a> Acting<'a> {
+impl Acting {
     /// Makes the tables of a system.
     #[must_use]
-    pub fn new(system: &'a System) -> Self {
+    pub fn new(system: &System) -> Self {
         let mut sunlight = Sunlight::default();
         let mut almanac = Almanac::new(system, &mut sunlight);
         Self {
-            system,
+            system: system.clone(),
             months: (0..12).map(|month| Month::new(&mut almanac, month)).collect(),
             season: Season::new(system.site.latitude),
         }

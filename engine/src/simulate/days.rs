@@ -3,7 +3,7 @@
 use chrono::{Datelike, NaiveDate};
 
 use super::almanac::LitDay;
-use super::step::Forcing;
+use super::flows::Forcing;
 use crate::load::{DayKind, Demand, presence};
 use crate::quantity::{Amps, Celsius, Hours};
 use crate::sky::{DaySpec, STEPS_PER_DAY, SkyDay, SkyStep, mean_day};

@@ -13,9 +13,13 @@
 
 use chrono::Datelike;
 
-use super::acting::{Acting, HOURS, HourlyDay};
-use super::step::{After, Prepared, State};
-use crate::quantity::{AmpHours, Hours};
+use super::acting::{Acting, HOURS};
+use super::chances::{Chances, Range};
+use super::flows::Forcing;
+use super::prepared::{Prepared, State};
+use super::step::After;
+use crate::bank::Ageing;
+use crate::quantity::{AmpHours, Celsius, Hours};
 use crate::sky::{DAYS_PER_YEAR, Replica, Trust, Weather, WeatherSpec, Year, month_of_day};
 use crate::system::System;
 
@@ -31,39 +35,6 @@ pub const RUN_DAYS: usize = 31;
 const RUNS_PER_TASK: u32 = 20;
 /// A day is dull if the sun brings less than this share of what is used in it.
 const DULL: f64 = 0.5;
-
-/// The middle of several results and the range that holds eight of ten.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct Range {
-    /// One of ten is lower.
-    pub low: f64,
-    /// Half are lower.
-    pub middle: f64,
-    /// One of ten is higher.
-    pub high: f64,
-}
-
-impl Range {
-    /// The range of some values, which are put in order; of none it is nothing.
-    #[must_use]
-    pub fn of(values: &mut [f64]) -> Self {
-        values.sort_unstable_by(f64::total_cmp);
-        Self {
-            low: quantile(values, 0.1),
-            middle: quantile(values, 0.5),
-            high: quantile(values, 0.9),
-        }
-    }
-}
-
-/// A quantile of values in order, straight between its two neighbours.
-fn quantile(sorted: &[f64], share: f64) -> f64 {
-    let Some(last) = sorted.len().checked_sub(1) else { return 0.0 };
-    let at = last as f64 * share;
-    let below = (at as usize).min(last);
-    let above = (below + 1).min(last);
-    sorted[below] + (sorted[above] - sorted[below]) * (at - below as f64)
-}
 
 /// How much is to be worked out.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -95,43 +66,17 @@ struct Block {
     dull_days: f64,
     /// Most days between two at full.
     days_without_full: f64,
-}
-
-/// How an ensemble answers.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct Chances {
-    /// Runs that are in it.
-    pub runs: u32,
-    /// Blocks of ten years that are in it.
-    pub blocks: u32,
-    /// State of charge after each whole hour from the start on, over the runs \[%\].
-    pub band: Vec<Range>,
-    /// Share of the runs that had reached the reserve by then.
-    pub reached: Vec<f64>,
-    /// Hours to the reserve over all runs; those that never reach it within the span count as the whole of it.
-    pub to_reserve: Range,
-    /// Of ten years, those in which the month stays over the reserve: January first.
-    pub months_kept: [Range; 12],
-    /// The same over all years of all blocks (ratio).
-    pub months_share: [f64; 12],
-    /// Hours a year under the reserve.
-    pub low_hours: Range,
-    /// Hours a year in which a load got less than it wanted.
-    pub short_hours: Range,
-    /// Share of the wanted charge that was not served.
-    pub unserved: Range,
-    /// Longest row of days, in ten years, that bring less than half of what is used; none without arrays.
-    pub dull_days: Option<Range>,
-    /// Most days between two on which the bank is full, in ten years.
-    pub days_without_full: Range,
+    /// How the bank ages if every year is like its last one.
+    ageing: Option<Ageing>,
 }
 
 /// An ensemble in the making.
-pub struct Ensemble<'a> {
-    acting: Acting<'a>,
+#[derive(Debug)]
+pub struct Ensemble {
+    acting: Acting,
     weather: Weather,
-    /// The bank as it is in each month.
-    banks: [Prepared<'a>; 12],
+    /// Charge between full and empty in each month.
+    full: [AmpHours; 12],
     /// Charge used in a day by month, for what counts as dull.
     need: [f64; 12],
     reserve: f64,
@@ -150,13 +95,13 @@ struct Course {
     short_hours: f64,
 }
 
-impl<'a> Ensemble<'a> {
+impl Ensemble {
     /// Makes an ensemble ready: `full` is what the bank holds in each month.
     ///
     /// `spread` is the standard deviation of the daily clearness in each month. The same seed gives the same weather.
     #[must_use]
     pub fn new(
-        system: &'a System,
+        system: &System,
         full: [AmpHours; 12],
         spread: &[f64; 12],
         extent: Extent,
@@ -168,9 +113,7 @@ impl<'a> Ensemble<'a> {
             need: core::array::from_fn(|month| acting.mean_need(month)),
             acting,
             weather: Weather::new(spec, seed),
-            banks: full.map(|full| {
-                Prepared::new(&system.bank, full, HOUR).with_generator(system.generator.as_ref())
-            }),
+            full,
             reserve: system.bank.reserve.ratio(),
             extent,
             paths: Vec::new(),
@@ -183,6 +126,12 @@ impl<'a> Ensemble<'a> {
     #[must_use]
     pub fn trust(&self) -> Trust {
         self.weather.spec().trust
+    }
+
+    /// Runs and blocks that are worked out.
+    #[must_use]
+    pub fn made(&self) -> [u32; 2] {
+        [self.paths.len() as u32, self.blocks.len() as u32]
     }
 
     /// What is done of all there is to do (ratio).
@@ -198,7 +147,9 @@ impl<'a> Ensemble<'a> {
         let made = self.paths.len() as u32;
         if made < self.extent.runs {
             for number in made..(made + RUNS_PER_TASK).min(self.extent.runs) {
-                self.run(number);
+                let (path, reached) = self.run(number);
+                self.paths.push(path);
+                self.reached.push(reached);
             }
             return true;
         }
@@ -212,10 +163,21 @@ impl<'a> Ensemble<'a> {
         false
     }
 
+    /// The bank beside its generator, holding so much between full and empty.
+    fn bank(&self, full: AmpHours) -> Prepared<'_> {
+        let system = &self.acting.system;
+        Prepared::new(&system.bank, full, HOUR).with_generator(system.generator.as_ref())
+    }
+
+    /// The bank as it is in each month.
+    fn banks(&self) -> [Prepared<'_>; 12] {
+        self.full.map(|full| self.bank(full))
+    }
+
     /// One step. Loads that the bank fails count as under the reserve, wherever its state of charge stands.
     #[inline]
-    fn hour(&self, course: &mut Course, acting: &HourlyDay, hour: usize, month: usize) -> After {
-        let after = self.banks[month].step(course.state, &acting[hour], &mut ());
+    fn hour(&self, course: &mut Course, bank: &Prepared<'_>, acting: &Forcing) -> After {
+        let after = bank.step(course.state, acting, &mut ());
         course.state = after.state;
         course.wanted += (after.flows.load + after.flows.unmet).0;
         course.unserved += after.flows.unmet.0;
@@ -225,8 +187,8 @@ impl<'a> Ensemble<'a> {
         after
     }
 
-    /// One run from the start of the plan.
-    fn run(&mut self, number: u32) {
+    /// One run from the start of the plan: its path hour by hour \[%\], and when it reached the reserve \[h\].
+    fn run(&self, number: u32) -> (Vec<f32>, f64) {
         let start = self.acting.system.start;
         let mut weather = self.weather.replica(number);
         let mut year = weather.next_year();
@@ -234,8 +196,8 @@ impl<'a> Ensemble<'a> {
         let weekday = start.date.weekday().num_days_from_monday() as usize;
         // Every step is a whole hour from the start on; it takes the clock hour in which its middle lies.
         let first_hour = (usize::from(start.minute) + 30) / 60;
-        let month = start.date.month0() as usize;
-        let mut course = Course::at(self.banks[month].rested(start.charge));
+        let bank = self.bank(self.full[start.date.month0() as usize]);
+        let mut course = Course::at(bank.rested(start.charge));
         let mut path = Vec::with_capacity(RUN_DAYS * HOURS);
         let mut reached = f64::INFINITY;
         let mut acting = None;
@@ -250,7 +212,7 @@ impl<'a> Ensemble<'a> {
             }
             let Some(acting) = &acting else { break };
             let before = course.state.charge;
-            let after = self.hour(&mut course, acting, hour, month);
+            let after = self.hour(&mut course, &bank, &acting[hour]);
             let charge = after.state.charge;
             if reached.is_infinite() && charge <= self.reserve && charge < before {
                 let part = ((before - self.reserve) / (before - charge)).clamp(0.0, 1.0);
@@ -262,29 +224,36 @@ impl<'a> Ensemble<'a> {
             }
             path.push((charge * 100.0) as f32);
         }
-        self.paths.push(path);
-        self.reached.push(reached);
+        (path, reached)
     }
 
     /// Ten years in one climate.
     fn block(&self, number: u32) -> Block {
         let mut weather = self.weather.replica(number);
-        let mut course = Course::at(self.banks[11].rested(1.0));
+        let banks = self.banks();
+        let mut course = Course::at(banks[11].rested(1.0));
         let before = weather.next_year();
         for day in DAYS_PER_YEAR - SETTLING_DAYS..DAYS_PER_YEAR {
             let acting = self.acting.day(&before, day, day);
-            for hour in 0..HOURS {
-                self.hour(&mut course, &acting, hour, month_of_day(day));
+            for forcing in &acting {
+                self.hour(&mut course, &banks[month_of_day(day)], forcing);
             }
         }
         let mut course = Course::at(course.state);
         let mut block = Block::default();
         let mut rows = Rows::default();
         for year in 0..BLOCK_YEARS {
-            self.year(&mut weather, year * DAYS_PER_YEAR, &mut course, &mut block, &mut rows);
+            rows.last_year.clear();
+            let low = self.year(&banks, &mut weather, year, &mut course, &mut rows);
+            for (count, low) in block.months_low.iter_mut().zip(low) {
+                *count += u16::from(low);
+            }
         }
         let years = BLOCK_YEARS as f64;
+        let (charges, warmth) = rows.last_year.into_iter().unzip::<_, _, Vec<_>, Vec<_>>();
+        let stretch = HOUR * charges.len() as f64;
         Block {
+            ageing: self.acting.system.bank.ageing(charges, warmth, stretch, &mut ()),
             low_hours: course.low_hours / years,
             short_hours: course.short_hours / years,
             unserved: if course.wanted > 0.0 { course.unserved / course.wanted } else { 0.0 },
@@ -294,31 +263,32 @@ impl<'a> Ensemble<'a> {
         }
     }
 
+    /// One year of a block; whether each month went under the reserve.
     fn year(
         &self,
+        banks: &[Prepared<'_>; 12],
         weather: &mut Replica<'_>,
-        days_before: usize,
+        number: usize,
         course: &mut Course,
-        block: &mut Block,
         rows: &mut Rows,
-    ) {
+    ) -> [bool; 12] {
         let year: Year = weather.next_year();
         let mut low = [false; 12];
         for day in 0..DAYS_PER_YEAR {
             let month = month_of_day(day);
-            let acting = self.acting.day(&year, day, days_before + day);
+            let acting = self.acting.day(&year, day, number * DAYS_PER_YEAR + day);
             let before = course.low_hours;
             let mut filled = false;
-            for hour in 0..HOURS {
-                filled |= self.hour(course, &acting, hour, month).filled;
+            for forcing in &acting {
+                let after = self.hour(course, &banks[month], forcing);
+                filled |= after.filled;
+                rows.last_year.push((after.state.charge, forcing.temperature));
             }
             low[month] |= course.low_hours > before;
             rows.unfilled.add(!filled);
             rows.dull.add(self.acting.brought(&acting) < DULL * self.need[month]);
         }
-        for (count, low) in block.months_low.iter_mut().zip(low) {
-            *count += u16::from(low);
-        }
+        low
     }
 
     /// What is known so far.
@@ -349,7 +319,14 @@ impl<'a> Ensemble<'a> {
             dull_days: (!self.acting.system.arrays.is_empty())
                 .then(|| over(&|block| block.dull_days)),
             days_without_full: over(&|block| block.days_without_full),
+            ageing: self.middle_ageing(),
         }
+    }
+
+    fn middle_ageing(&self) -> Option<Ageing> {
+        let mut all: Vec<Ageing> = self.blocks.iter().filter_map(|block| block.ageing).collect();
+        all.sort_unstable_by(|a, b| a.years.0.total_cmp(&b.years.0));
+        all.get(all.len() / 2).copied()
     }
 
     fn band(&self) -> Vec<Range> {
@@ -396,10 +373,12 @@ impl Row {
 }
 
 /// The rows that are counted.
-#[derive(Clone, Copy, Debug, Default)]
+#[derive(Clone, Debug, Default)]
 struct Rows {
     dull: Row,
     unfilled: Row,
+    /// State of charge (ratio) and temperature of the bank, hour by hour.
+    last_year: Vec<(f64, Celsius)>,
 }
 
 #[cfg(test)]
@@ -497,13 +476,5 @@ mod tests {
         let system = system(8.0, 60.0, 100.0);
         let none = chances(&system, Extent { runs: 1, blocks: 0 }, 1);
         assert_eq!((none.blocks, none.months_kept[0]), (0, Range::default()));
-    }
-
-    #[test]
-    fn a_range_holds_eight_of_ten() {
-        let mut values: Vec<f64> = (0..=10).rev().map(f64::from).collect();
-        assert_eq!(Range::of(&mut values), Range { low: 1.0, middle: 5.0, high: 9.0 });
-        assert_eq!(Range::of(&mut []), Range::default());
-        assert_eq!(Range::of(&mut [4.0]), Range { low: 4.0, middle: 4.0, high: 4.0 });
     }
 }

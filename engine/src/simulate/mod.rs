@@ -2,20 +2,26 @@
 //!
 //! **Question answered:** how full is the bank in each quarter-hour from a start on, and where did the charge come from and go?
 //!
-//! Steps are at most 15 minutes. The weather is the mean of the month; its spread is for later rooms.
+//! Runs go by quarter-hours in the mean weather of the month. An [`Ensemble`] goes by hours through weather that might be.
 
 mod acting;
 mod almanac;
+mod chances;
 mod days;
 mod ensemble;
+mod flows;
 mod month;
+mod prepared;
 mod run;
 mod step;
 
 pub use acting::{Acting, HourlyDay};
 pub use almanac::{Almanac, LitDay, Sunlight};
+pub use chances::{Chances, Range};
 pub use days::{Day, inside_air, sky_of, typical_sky};
-pub use ensemble::{BLOCK_YEARS, Chances, Ensemble, Extent, RUN_DAYS, Range};
+pub use ensemble::{BLOCK_YEARS, Ensemble, Extent, RUN_DAYS};
+pub use flows::{Flows, Forcing};
 pub use month::{MonthRun, run_month};
+pub use prepared::{Prepared, State};
 pub use run::{Run, STEP, Sample, Sun, run};
-pub use step::{After, Flows, Forcing, Prepared, State};
+pub use step::After;

@@ -1,8 +1,8 @@
 //! Typical days of one month, one after another: does the bank hold its level?
 
 use super::almanac::Almanac;
+use super::prepared::Prepared;
 use super::run::STEP;
-use super::step::Prepared;
 use crate::quantity::AmpHours;
 
 /// Days whose state of charge at midnight differs by less than this repeat for ever (ratio).

@@ -2,7 +2,8 @@
 
 use super::almanac::Almanac;
 use super::days::Day;
-use super::step::{Flows, Forcing, Prepared, State};
+use super::flows::{Flows, Forcing};
+use super::prepared::{Prepared, State};
 use crate::bank::Bank;
 use crate::quantity::{AmpHours, Hours, Litres, Volts};
 use crate::sky::STEPS_PER_DAY;

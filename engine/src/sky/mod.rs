@@ -11,7 +11,8 @@
 //!
 //! **Weather.** The mean day carries the budget. For chances there is [`Weather`]: synthetic years of daily clearness and air
 //! temperature, seeded and the same everywhere. A [`DayTable`] turns a day's clearness into hours of light, or of anything
-//! that follows from it, at the price of a few additions.
+//! that follows from it, at the price of a few additions. Its light on a tilted plane is that of the mean days within 4 % over a
+//! year and within 12 % in a month, because the published diffuse shares of days and of months are different relations.
 //!
 //! **Range.** Every latitude, day and longitude. In polar day the profile is continued with the true elevation instead
 //! of the sunset angle, and its bend fades towards the pole, where all hours are alike; that part is our own extension.
@@ -30,6 +31,7 @@ mod module;
 mod plane;
 mod profile;
 mod random;
+mod replay;
 mod temperature;
 mod tilt;
 mod transposition;
@@ -51,6 +53,7 @@ pub use module::{
 pub use plane::{Facing, Plane, Shade};
 pub use profile::{diffuse_hour_share, global_hour_share};
 pub use random::Stream;
+pub use replay::{contradiction, file_clearness, replayed_day};
 pub use temperature::day_temperature_range;
 pub use tilt::{best_tilt, equatorward};
 pub use transposition::{

@@ -23,6 +23,7 @@ pub use worked::{InputLine, Line, lines};
 
 use crate::document::{Document, Field, Problem};
 use crate::load::catalogue::Appliance;
+use crate::place::WeatherFileFault;
 use crate::working::{Formula, Source, Symbol, Tag};
 
 /// Gives the name of a load or array, if it has one.
@@ -90,6 +91,14 @@ impl Language {
     pub fn unchanged(self) -> &'static str {
         match self {
             Self::English => en::problems::unchanged(),
+        }
+    }
+
+    /// Why a weather file was refused.
+    #[must_use]
+    pub fn weather_file_fault(self, fault: &WeatherFileFault) -> String {
+        match self {
+            Self::English => en::weather_file::fault(fault),
         }
     }
 

@@ -3,6 +3,7 @@
 use chrono::{DateTime, NaiveDate, NaiveDateTime, NaiveTime};
 use lexopt::{Arg, Parser};
 use sunlarder_engine::document::{Field, Problem};
+use sunlarder_engine::outlook::Question;
 use sunlarder_engine::quantity::Degrees;
 use sunlarder_engine::simulate::Sun;
 use sunlarder_engine::sun::Site;
@@ -30,7 +31,7 @@ pub(crate) enum Command {
         /// File, link or `-`.
         plan: String,
         /// Which figure.
-        figure: Figure,
+        figure: Question,
         /// For which month, January being 0; that of the start if none is given.
         month: Option<usize>,
     },
@@ -72,19 +73,6 @@ pub(crate) enum Form {
     Json,
     /// For spreadsheets.
     Csv,
-}
-
-/// A figure with a working.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Figure {
-    /// Usable capacity.
-    Capacity,
-    /// Daily budget.
-    Budget,
-    /// Days of autonomy.
-    Autonomy,
-    /// Balance of a month.
-    Month,
 }
 
 /// What was typed, sorted.
@@ -232,12 +220,12 @@ impl<I: Iterator<Item = String>> Operands<I> {
     }
 }
 
-fn figure(given: String) -> Result<Figure, Fault> {
+fn figure(given: String) -> Result<Question, Fault> {
     match given.as_str() {
-        "capacity" => Ok(Figure::Capacity),
-        "budget" => Ok(Figure::Budget),
-        "autonomy" => Ok(Figure::Autonomy),
-        "month" => Ok(Figure::Month),
+        "capacity" => Ok(Question::Capacity),
+        "budget" => Ok(Question::Budget),
+        "autonomy" => Ok(Question::Autonomy),
+        "month" => Ok(Question::Month),
         _ => Err(Fault::UnknownFigure(given)),
     }
 }

@@ -1,7 +1,7 @@
 //! How a figure comes about, step by step.
 
 use sunlarder_engine::document::Document;
-use sunlarder_engine::outlook::Outlook;
+use sunlarder_engine::outlook::{Outlook, Question};
 use sunlarder_engine::place::Climate;
 use sunlarder_engine::system::System;
 use sunlarder_engine::words::command_line::{Caption, Fault};
@@ -9,10 +9,13 @@ use sunlarder_engine::words::{Line, lines};
 use sunlarder_engine::working::Working;
 
 use crate::WORDS;
-use crate::arguments::Figure;
 
 /// The working of a figure of a plan; in the month of the start, or in another one, January being 0.
-pub(crate) fn text(plan: &Document, figure: Figure, month: Option<usize>) -> Result<String, Fault> {
+pub(crate) fn text(
+    plan: &Document,
+    figure: Question,
+    month: Option<usize>,
+) -> Result<String, Fault> {
     let mut plan = plan.clone();
     if let Some(month) = month {
         // Every figure is that of the starting month, so another month is another start.
@@ -22,23 +25,14 @@ pub(crate) fn text(plan: &Document, figure: Figure, month: Option<usize>) -> Res
     let system =
         System::assemble(&plan, Climate::embedded(), &mut working).map_err(Fault::Refused)?;
     let outlook = Outlook::of(&system);
-    match figure {
-        Figure::Capacity => {
-            // What the loads take by their plates has no part in it.
-            working = Working::new();
-            outlook.capacity_worked(&system, &mut working);
-        }
-        Figure::Budget => {
-            outlook.budget_worked(&system, &mut working);
-        }
-        Figure::Autonomy => {
-            let days = outlook.autonomy_worked(&system, &mut working);
-            days.ok_or(Fault::NothingUsed)?;
-        }
-        Figure::Month => {
-            outlook.month_worked(&system, outlook.month, &mut working);
-        }
+    if figure == Question::Autonomy && outlook.autonomy_days.is_none() {
+        return Err(Fault::NothingUsed);
     }
+    if figure == Question::Capacity {
+        // What the loads take by their plates has no part in it.
+        working = Working::new();
+    }
+    outlook.work(figure, &system, &mut working);
     let lines = lines(&working, WORDS, &|tag| WORDS.name_in(&plan, tag));
     let steps: Vec<String> =
         lines.iter().enumerate().map(|(at, line)| step(at + 1, line)).collect();

@@ -2,6 +2,7 @@
 
 use super::calendar::month;
 use super::verdict::moment;
+use crate::bank::{Ageing, Wear};
 use crate::outlook::clock_time;
 use crate::quantity::Hours;
 use crate::simulate::{BLOCK_YEARS, Chances, RUN_DAYS, Range};
@@ -116,11 +117,27 @@ pub fn over_years(chances: &Chances) -> Vec<String> {
             )
         });
     }
+    lines.extend(chances.ageing.as_ref().map(life));
     let unfilled = counts(&chances.days_without_full, "day", "days");
     lines.push(format!(
         "The longest time between two full charges, in {BLOCK_YEARS} years: {unfilled}."
     ));
     lines
+}
+
+/// How long the bank lives, and what shortens that.
+fn life(ageing: &Ageing) -> String {
+    let (low, high) = ageing.years;
+    let years = counts(&Range { low, middle: low, high }, "year", "years");
+    let why = match ageing.shortened_by {
+        Wear::Cycles => "cycling",
+        Wear::Years => "time itself",
+        Wear::Warmth => "its warmth",
+    };
+    let cycles = two_digits(ageing.full_cycles);
+    format!(
+        "By what is typical of its kind the bank is down to 80 % after {years}; {why} takes most of it, and you use it {cycles} times over a year."
+    )
 }
 
 /// How far the climate itself is known, said in sizes of the array, and what the ranges are.

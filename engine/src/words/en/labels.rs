@@ -41,6 +41,7 @@ pub fn label(label: Label) -> &'static str {
             "0 is north, 90 east, 180 south, 270 west. A flat array faces nowhere."
         }
         Label::BankStands => "Where the bank stands",
+        Label::BeingWorkedOut => "Being worked out…",
         Label::BestPoint => "Voltage at the best point",
         Label::BlankPlan => "A blank plan",
         Label::ByEnergyLabel => "By the energy label",
@@ -161,6 +162,9 @@ pub fn label(label: Label) -> &'static str {
         }
         Label::NoTowns => {
             "The list of towns could not be loaded. You can still type coordinates below."
+        }
+        Label::NotWorkedOut => {
+            "The browser did not let the page work this out. Reloading the page may help."
         }
         Label::Nothing => "nothing yet",
         Label::NothingFound => {

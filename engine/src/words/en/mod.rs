@@ -11,4 +11,5 @@ pub mod labels;
 pub mod page;
 pub mod problems;
 pub mod verdict;
+pub mod weather_file;
 pub mod working;

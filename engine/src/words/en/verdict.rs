@@ -238,6 +238,17 @@ pub fn obstacle(obstacle: &Obstacle, name_of: NameOf<'_>) -> String {
             amount(current),
             amount(limit)
         ),
+        Obstacle::BankSags { load: place, voltage, cut_off } => {
+            let what = place.map_or_else(
+                || "what runs together pulls".to_owned(),
+                |place| format!("starting “{}” pulls", load(place)),
+            );
+            format!(
+                "Near the reserve, in the cold, {what} the bank down to {} for a moment; below {} inverters and protection usually cut off. A larger bank sags less.",
+                amount(voltage),
+                amount(cut_off)
+            )
+        }
         Obstacle::ArrayVoltageTooHigh { array: place, voltage, at, limit } => format!(
             "{} reaches {} open-circuit at {}; its controller takes {} and would be destroyed. Put fewer modules in series.",
             array(place),

@@ -333,6 +333,7 @@ fn obstacle(answered: &Answered, found: &Obstacle) -> ObstacleLine {
         O::BankOverloaded { .. } => ("bank_overloaded", None, None),
         O::BankSurge { load, .. } => ("bank_surge", Some(load), None),
         O::InverterBeyondBank { .. } => ("inverter_beyond_bank", None, None),
+        O::BankSags { load, .. } => ("bank_sags", load, None),
         O::ArrayVoltageTooHigh { array, .. } => ("array_voltage_too_high", None, Some(array)),
         O::ArrayVoltageTooLow { array, .. } => ("array_voltage_too_low", None, Some(array)),
         O::ColdNotKnown { array } => ("cold_not_known", None, Some(array)),

@@ -1,0 +1,34 @@
+
+// The tail of the worker's script: list_offline_files.sh puts it after what wasm-bindgen made, whose `__wbg_init`, `take` and
+// `work` it uses. As the script of a worker it serves the page that started it; imported it serves where there are no workers.
+
+// Loads the program. `answer` is called with each message for the page; what is given back takes the page's messages.
+// One piece of work a turn, so that a newer plan is heard between two.
+export async function open(answer) {
+  await __wbg_init();
+  const turns = new MessageChannel();
+  let busy = false;
+  turns.port1.onmessage = () => {
+    const message = work();
+    busy = message !== undefined;
+    if (!busy) return;
+    if (message) answer(message); // null: there is more to do, and nothing to say yet
+    turns.port2.postMessage(0);
+  };
+  return (message) => {
+    take(message);
+    if (!busy) turns.port2.postMessage(0);
+    busy = true;
+  };
+}
+
+if (typeof document === "undefined") {
+  const desk = open((message) => postMessage(message));
+  // Listening at once: messages may come before the program is here. Promises keep their order.
+  addEventListener("message", (event) => desk.then((take) => take(event.data)));
+  // The page hears of errors, but not of refused promises, unless told so.
+  addEventListener("unhandledrejection", (event) => {
+    throw event.reason;
+  });
+  desk.then(() => postMessage(null));
+}

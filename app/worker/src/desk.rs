@@ -1,0 +1,177 @@
+//! The desk: takes requests at any time and works them off one by one, so that a newer plan can stop what is no longer
+//! wanted.
+
+use std::collections::VecDeque;
+
+use sunlarder_engine::document::Document;
+use sunlarder_engine::outlook::{Outlook, Question};
+use sunlarder_engine::quantity::Degrees;
+use sunlarder_engine::share;
+use sunlarder_engine::simulate::{Ensemble, Extent, Sunlight};
+use sunlarder_engine::sun::Site;
+use sunlarder_engine::system::System;
+use sunlarder_engine::words::{Language, lines};
+use sunlarder_engine::working::Working;
+
+use crate::message::{Answer, MONTHS, Request, bit, climate_of};
+use crate::sheet::{PART, sheet};
+
+/// The plan on the desk and what is known of it.
+#[derive(Debug)]
+struct Plan {
+    /// What it came as, to know it again.
+    code: String,
+    climate: Vec<f64>,
+    document: Document,
+    system: System,
+    /// Computed when somebody first asks.
+    outlook: Option<Outlook>,
+    /// What weather does with it, as far as it is worked out.
+    weather: Option<Weather>,
+}
+
+/// An ensemble in the making.
+#[derive(Debug)]
+struct Weather {
+    spread: [f64; MONTHS],
+    ensemble: Ensemble,
+    /// Blocks that were in what was said last; none before anything was.
+    said: Option<u32>,
+}
+
+/// Something is said of the weather whenever so many more blocks are known.
+const BLOCKS_BETWEEN: u32 = 8;
+
+/// Takes requests and answers them.
+#[derive(Debug)]
+pub struct Desk {
+    language: Language,
+    serial: u32,
+    plan: Option<Plan>,
+    waiting: VecDeque<Question>,
+    /// Whether weather is wanted.
+    foretelling: bool,
+    /// What the sun gives, kept from plan to plan.
+    sunlight: Sunlight,
+}
+
+impl Desk {
+    /// An empty desk that answers in a language.
+    #[must_use]
+    pub fn new(language: Language) -> Self {
+        Self {
+            language,
+            serial: 0,
+            plan: None,
+            waiting: VecDeque::new(),
+            foretelling: false,
+            sunlight: Sunlight::default(),
+        }
+    }
+
+    /// Takes a request. A plan puts away whatever waits for an older one; a request about another plan than the newest is
+    /// not heeded.
+    pub fn take(&mut self, request: Request) {
+        match request {
+            Request::Plan { serial, code, climate } => {
+                self.serial = serial;
+                self.waiting.clear();
+                self.foretelling = false;
+                // The page names the plan again with every wish; what is known of it stays.
+                if !self.plan.as_ref().is_some_and(|own| own.code == code && own.climate == climate)
+                {
+                    self.plan = Plan::read(code, climate);
+                }
+            }
+            Request::Work { serial, questions } if serial == self.serial => {
+                let asked = Question::ALL.into_iter().filter(|own| questions & bit(*own) != 0);
+                for question in asked {
+                    if !self.waiting.contains(&question) {
+                        self.waiting.push_back(question);
+                    }
+                }
+            }
+            Request::Weather { serial, spread } if serial == self.serial => self.foretell(spread),
+            Request::Work { .. } | Request::Weather { .. } => {}
+        }
+    }
+
+    /// Starts to run the plan through weather, or says again what is known of it.
+    fn foretell(&mut self, spread: [f64; MONTHS]) {
+        let Some(Plan { system, outlook, weather, .. }) = self.plan.as_mut() else { return };
+        self.foretelling = true;
+        if let Some(weather) = weather.as_mut().filter(|weather| weather.spread == spread) {
+            weather.said = None;
+            return;
+        }
+        let sunlight = &mut self.sunlight;
+        let outlook = outlook.get_or_insert_with(|| Outlook::in_sunlight(system, sunlight));
+        let ensemble = outlook.ensemble(system, &spread, Extent::default());
+        *weather = Some(Weather { spread, ensemble, said: None });
+    }
+
+    /// Works off one piece of what waits. Nothing if nothing waits; nothing to say yet if there is more to do. Figures that somebody
+    /// looks at come before the weather.
+    pub fn work(&mut self) -> Option<Option<Answer>> {
+        if let Some(question) = self.waiting.pop_front() {
+            return Some(self.work_out(question));
+        }
+        let foretold = self.foretelling.then(|| self.go_on()).flatten();
+        self.foretelling = foretold.is_some();
+        foretold
+    }
+
+    fn work_out(&mut self, question: Question) -> Option<Answer> {
+        let Plan { document, system, outlook, .. } = self.plan.as_mut()?;
+        let sunlight = &mut self.sunlight;
+        let outlook = outlook.get_or_insert_with(|| Outlook::in_sunlight(system, sunlight));
+        let mut working = Working::new();
+        outlook.work(question, system, &mut working);
+        let lines = lines(&working, self.language, &|tag| self.language.name_in(document, tag));
+        Some(Answer::Worked { serial: self.serial, question, sheet: sheet(&lines) })
+    }
+
+    /// One task of the ensemble; nothing if it is complete and has been said.
+    fn go_on(&mut self) -> Option<Option<Answer>> {
+        let Plan { system, outlook, weather, .. } = self.plan.as_mut()?;
+        let (outlook, weather) = (outlook.as_ref()?, weather.as_mut()?);
+        let more = weather.ensemble.advance();
+        let [runs, blocks] = weather.ensemble.made();
+        let complete = weather.ensemble.done() >= 1.0;
+        // The band as soon as it is there, then what the years say, from coarse to fine.
+        let due = match weather.said {
+            None => complete || runs > 0 && (blocks > 0 || !more),
+            Some(said) => complete && said < blocks || blocks >= said + BLOCKS_BETWEEN,
+        };
+        if !due {
+            return more.then_some(None);
+        }
+        weather.said = Some(blocks);
+        let chances = weather.ensemble.chances();
+        let month = (blocks > 0).then(|| self.language.month_kept(&chances, outlook.month));
+        let mut sentences = vec![self.language.when_reserve_comes(&chances, system)];
+        sentences.extend(month);
+        sentences.extend(self.language.over_years(&chances));
+        sentences.push(self.language.doubt(weather.ensemble.trust(), &chances));
+        sentences.retain(|sentence| !sentence.is_empty());
+        Some(Some(Answer::Foretold {
+            serial: self.serial,
+            done: weather.ensemble.done(),
+            sentences: sentences.join(&String::from(PART)),
+            band: chances.band.iter().flat_map(|range| [range.low, range.high]).collect(),
+        }))
+    }
+}
+
+impl Plan {
+    /// The plan of a code, if the page sent one that can be resolved.
+    fn read(code: String, climate: Vec<f64>) -> Option<Self> {
+        let document = share::decode(&code).ok()?;
+        let place = &document.place;
+        let site =
+            Site { latitude: Degrees(place.latitude_deg), longitude: Degrees(place.longitude_deg) };
+        let found = climate_of(site, &climate)?;
+        let system = System::resolve(&document, found, &mut ()).ok()?;
+        Some(Self { code, climate, document, system, outlook: None, weather: None })
+    }
+}

@@ -1,0 +1,178 @@
+//! What the page and its worker say to each other.
+//!
+//! Every message is a flat list that begins with its kind and a serial. The serial is that of the plan it is about: a
+//! newer plan makes all older ones stale, and nobody answers or heeds what is stale.
+//!
+//! | direction | list |
+//! |---|---|
+//! | page to worker | [`PLAN`], serial, link code, the [numbers](climate_numbers) of the climate there |
+//! | page to worker | [`WEATHER`], serial, twelve spreads of the daily clearness |
+//! | page to worker | [`WORK`], serial, bits of the [questions](Question), the first of [`Question::ALL`] lowest |
+//! | worker to page | [`WORKED`], serial, number of the question, its working as a [sheet](crate::sheet) |
+//! | worker to page | [`FORETOLD`], serial, share done, sentences as the parts of one step of a sheet, the edges of the band: low and high of each hour in turn \[%\] |
+
+use sunlarder_engine::outlook::Question;
+use sunlarder_engine::place::{MonthlyClimate, Origin, TemperatureOrigin};
+use sunlarder_engine::quantity::Celsius;
+use sunlarder_engine::sun::Site;
+
+/// A plan and the climate of its place.
+pub const PLAN: u8 = 0;
+/// Which figures of the plan to work out.
+pub const WORK: u8 = 1;
+/// The working of a figure.
+pub const WORKED: u8 = 2;
+
+/// What weather may do with the plan.
+pub const WEATHER: u8 = 3;
+/// What it does.
+pub const FORETOLD: u8 = 4;
+
+/// Months in a row of the climate.
+pub const MONTHS: usize = 12;
+/// Origins of clearness by their numbers.
+const ORIGINS: [Origin; 6] =
+    [Origin::Own, Origin::Land, Origin::Model, Origin::Regression, Origin::Ocean, Origin::Guess];
+/// Origins of temperature by their numbers.
+const TEMPERATURE_ORIGINS: [TemperatureOrigin; 2] =
+    [TemperatureOrigin::Own, TemperatureOrigin::Reanalysis];
+
+/// What the page asks.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Request {
+    /// To turn to a plan; `climate` are the numbers of its place's climate.
+    Plan {
+        /// Its serial.
+        serial: u32,
+        /// Its link code.
+        code: String,
+        /// Numbers of the climate.
+        climate: Vec<f64>,
+    },
+    /// To run the plan through weather; `spread` is that of the daily clearness in each month.
+    Weather {
+        /// The plan's serial.
+        serial: u32,
+        /// Standard deviation by month.
+        spread: [f64; MONTHS],
+    },
+    /// To work out figures.
+    Work {
+        /// The plan's serial.
+        serial: u32,
+        /// Bits of the questions.
+        questions: u32,
+    },
+}
+
+/// What the worker answers.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Answer {
+    /// The working of a figure.
+    Worked {
+        /// The plan's serial.
+        serial: u32,
+        /// The figure.
+        question: Question,
+        /// Its working.
+        sheet: String,
+    },
+    /// What weather does with the plan, as far as it is known.
+    Foretold {
+        /// The plan's serial.
+        serial: u32,
+        /// Share of the work that is done.
+        done: f64,
+        /// Sentences, the most important first.
+        sentences: String,
+        /// Low and high edge of the band, hour by hour \[%\].
+        band: Vec<f64>,
+    },
+}
+
+/// The twelve spreads from a row of numbers; nothing if it is no such row.
+#[must_use]
+pub fn spread_of(numbers: &[f64]) -> Option<[f64; MONTHS]> {
+    numbers.try_into().ok()
+}
+
+/// The bit of a question.
+#[must_use]
+pub fn bit(question: Question) -> u32 {
+    1 << question as u32
+}
+
+/// A climate as a row of numbers: twelve clearnesses, twelve temperatures \[°C\], the numbers of the two origins.
+#[must_use]
+pub fn climate_numbers(climate: &MonthlyClimate) -> Vec<f64> {
+    let place = |is: Option<usize>| is.map_or(-1.0, |place| place as f64);
+    let origin = ORIGINS.iter().position(|own| *own == climate.origin);
+    let temperature_origin =
+        TEMPERATURE_ORIGINS.iter().position(|own| *own == climate.temperature_origin);
+    let mut numbers = climate.clearness.to_vec();
+    numbers.extend(climate.temperature.map(|temperature| temperature.0));
+    numbers.extend([place(origin), place(temperature_origin)]);
+    numbers
+}
+
+/// The climate of a site from its row of numbers; nothing if it is no such row.
+#[must_use]
+pub fn climate_of(site: Site, numbers: &[f64]) -> Option<MonthlyClimate> {
+    let (clearness, rest) = numbers.split_first_chunk::<MONTHS>()?;
+    let (temperature, rest) = rest.split_first_chunk::<MONTHS>()?;
+    let [origin, temperature_origin] = rest else { return None };
+    let place = |number: &f64| (*number >= 0.0).then_some(*number as usize);
+    Some(MonthlyClimate {
+        site,
+        clearness: *clearness,
+        temperature: temperature.map(Celsius),
+        origin: *ORIGINS.get(place(origin)?)?,
+        temperature_origin: *TEMPERATURE_ORIGINS.get(place(temperature_origin)?)?,
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use sunlarder_engine::quantity::Degrees;
+
+    #[test]
+    fn a_climate_survives_its_numbers() {
+        let site = Site { latitude: Degrees(-33.9), longitude: Degrees(18.4) };
+        for origin in ORIGINS {
+            for temperature_origin in TEMPERATURE_ORIGINS {
+                let climate = MonthlyClimate {
+                    site,
+                    clearness: core::array::from_fn(|month| 0.1 + month as f64 / 30.0),
+                    temperature: core::array::from_fn(|month| Celsius(month as f64 - 5.3)),
+                    origin,
+                    temperature_origin,
+                };
+                assert_eq!(climate_of(site, &climate_numbers(&climate)), Some(climate));
+            }
+        }
+    }
+
+    #[test]
+    fn other_rows_are_no_climate() {
+        let site = Site { latitude: Degrees(0.0), longitude: Degrees(0.0) };
+        let row = |origin: f64, length: usize| {
+            let mut row = vec![0.5; length];
+            row[length - 1] = 1.0;
+            row[length - 2] = origin;
+            row
+        };
+        assert!(climate_of(site, &row(1.0, 26)).is_some());
+        for wrong in [row(1.0, 25), row(1.0, 27), row(6.0, 26), row(-1.0, 26), row(f64::NAN, 26)] {
+            assert_eq!(climate_of(site, &wrong), None);
+        }
+        assert_eq!(climate_of(site, &[]), None);
+    }
+
+    #[test]
+    fn every_question_has_a_bit_by_its_place() {
+        for (place, question) in Question::ALL.into_iter().enumerate() {
+            assert_eq!(bit(question), 1 << place);
+        }
+    }
+}

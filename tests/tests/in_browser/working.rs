@@ -1,0 +1,238 @@
+//! How a figure is worked out: asked of a worker beside the page, and there with a dead worker or without any.
+
+#![allow(clippy::print_stdout, reason = "the measured times are printed")]
+
+use std::fs;
+
+use serde_json::{Value, json};
+use sunlarder_engine::document::{Document, Field};
+use sunlarder_engine::outlook::{Outlook, Question};
+use sunlarder_engine::place::Climate;
+use sunlarder_engine::system::System;
+use sunlarder_engine::words::{Label, Line, lines};
+use sunlarder_engine::working::Working;
+use sunlarder_tests::browser::{Look, Outcome, Page, Site, WORDS, copy_of_dist, dist, in_browser};
+use thirtyfour::prelude::*;
+
+const NOTHING: [String; 0] = [];
+
+/// Titles and results of the steps in the open panel, in the order in which they stand.
+const STEPS: &str = "[...document.querySelectorAll('.working[open] .step')].map((step) =>
+    [step.querySelector('h3').textContent, step.querySelector('strong').textContent])";
+/// The text of the open panel without its summary.
+const SAID: &str = "[...document.querySelectorAll('.working[open] > :not(summary)')].map((own) => own.textContent).join('')";
+/// Whether the open panel holds steps.
+const WORKED: &str = "document.querySelector('.working[open] .step') !== null";
+
+/// Opens the panel behind a label.
+async fn open_panel(page: &Page, label: Label) -> Outcome<()> {
+    let path = format!(
+        "//details[contains(@class, 'working')]/summary[normalize-space(.)=\"{}\"]",
+        WORDS.label(label)
+    );
+    page.press(By::XPath(path)).await
+}
+
+/// What the panel ought to show of a plan.
+fn expected(plan: &Document, question: Question) -> Outcome<Value> {
+    let system = System::assemble(plan, Climate::embedded(), &mut ())
+        .map_err(|problem| WORDS.problem(&problem, &|_| None))?;
+    let mut working = Working::new();
+    Outlook::of(&system).work(question, &system, &mut working);
+    let lines = lines(&working, WORDS, &|tag| WORDS.name_in(plan, tag));
+    let shown = |(at, line): (usize, &Line)| {
+        let owner = line.owner.as_ref().map(|owner| format!(" – {owner}")).unwrap_or_default();
+        json!([format!("{}. {}{owner}", at + 1, line.title), line.result])
+    };
+    Ok(lines.iter().enumerate().rev().map(shown).collect())
+}
+
+/// Waits until the open panel shows what it ought to of the plan that is stored.
+async fn expect_worked(page: &Page, question: Question) -> Outcome<()> {
+    page.wait_until(WORKED).await?;
+    let expected = expected(&page.stored_plan().await?, question)?;
+    page.wait_until(&format!("JSON.stringify({STEPS}) === {}", json!(expected.to_string()))).await
+}
+
+/// Lets a script run before any of the page.
+async fn before_all(page: &Page, script: &str) -> Outcome<()> {
+    page.devtools("Page.addScriptToEvaluateOnNewDocument", json!({ "source": script })).await?;
+    Ok(())
+}
+
+#[tokio::test]
+async fn an_open_panel_shows_its_steps_and_follows_an_edit() -> Outcome<()> {
+    let site = Site::of_dist().await?;
+    in_browser(Look::PHONE, |page| async move {
+        page.start_from(site.address(), "camper").await?;
+        open_panel(&page, Label::HowBudget).await?;
+        expect_worked(&page, Question::Budget).await?;
+        let before = page.evaluate(STEPS).await?;
+
+        page.open_load(0).await?;
+        page.type_into(Field::LoadPower, "123").await?;
+        page.wait_until(&format!("JSON.stringify({STEPS}) !== {}", json!(before.to_string())))
+            .await?;
+        expect_worked(&page, Question::Budget).await?;
+        assert_eq!(page.accessibility().await?, NOTHING);
+        assert_eq!(page.overflow().await?, NOTHING);
+        page.screenshot("working").await?;
+        Ok(())
+    })
+    .await
+}
+
+#[tokio::test]
+async fn every_figure_can_be_asked_for() -> Outcome<()> {
+    let site = Site::of_dist().await?;
+    let figures = [
+        (Label::HowUsable, Question::Capacity),
+        (Label::HowWorkedOut, Question::Run),
+        (Label::HowAutonomy, Question::Autonomy),
+        (Label::HowBudget, Question::Budget),
+        (Label::HowMonth, Question::Month),
+    ];
+    assert_eq!(figures.len(), Question::ALL.len());
+    in_browser(Look::DESKTOP, |page| async move {
+        page.start_from(site.address(), "boat").await?;
+        page.open_question(Label::WhatDoYouStore).await?;
+        for (label, question) in figures {
+            open_panel(&page, label).await?;
+            expect_worked(&page, question).await?;
+            open_panel(&page, label).await?;
+            page.wait_until("document.querySelector('.working[open]') === null").await?;
+        }
+        Ok(())
+    })
+    .await
+}
+
+/// Counts the workers that are started, and lets a test end them.
+const WATCH_WORKERS: &str = "window.started = [];
+    window.Worker = class extends Worker {
+        constructor(...all) { super(...all); window.started.push(this); this.addEventListener('message', () => { this.stood = true; }); }
+    };";
+
+#[tokio::test]
+async fn a_worker_that_dies_is_started_anew_once() -> Outcome<()> {
+    let site = Site::of_dist().await?;
+    in_browser(Look::PHONE, |page| async move {
+        before_all(&page, WATCH_WORKERS).await?;
+        page.start_from(site.address(), "camper").await?;
+        let die = "started.at(-1).dispatchEvent(new ErrorEvent('error')) && null";
+        page.wait_until("started.length === 1 && started[0].stood === true").await?;
+        page.evaluate(die).await?;
+        page.wait_until("started.length === 2 && started[1].stood === true").await?;
+        open_panel(&page, Label::HowBudget).await?;
+        expect_worked(&page, Question::Budget).await?;
+        page.evaluate(die).await?;
+        let sentence = json!(WORDS.label(Label::NotWorkedOut));
+        page.wait_until(&format!("{SAID} === {sentence}")).await?;
+        assert_eq!(page.evaluate("started.length").await?, 2);
+        Ok(())
+    })
+    .await
+}
+
+#[tokio::test]
+async fn without_workers_the_page_works_it_out_itself() -> Outcome<()> {
+    let site = Site::of_dist().await?;
+    in_browser(Look::PHONE, |page| async move {
+        before_all(&page, "delete window.Worker").await?;
+        page.start_from(site.address(), "camper").await?;
+        open_panel(&page, Label::HowAutonomy).await?;
+        expect_worked(&page, Question::Autonomy).await?;
+        assert_eq!(page.evaluate("typeof Worker").await?, "undefined");
+        Ok(())
+    })
+    .await
+}
+
+/// The path of the worker's script in a folder.
+fn worker_script(folder: &std::path::Path) -> Outcome<std::path::PathBuf> {
+    let scripts = fs::read_dir(folder)?.filter_map(|entry| Some(entry.ok()?.path()));
+    let is_it = |path: &std::path::PathBuf| {
+        let name = path.file_name().unwrap_or_default().to_string_lossy();
+        name.starts_with("worker-") && name.ends_with(".js")
+    };
+    Ok(scripts.into_iter().find(is_it).ok_or("there is no worker")?)
+}
+
+#[tokio::test]
+async fn where_it_cannot_be_worked_out_the_panel_says_so() -> Outcome<()> {
+    let folder = copy_of_dist("no-worker")?;
+    fs::remove_file(worker_script(&folder)?)?;
+    let site = Site::of_folder(&folder, "/").await?;
+    in_browser(Look::PHONE, |page| async move {
+        page.start_from(site.address(), "camper").await?;
+        open_panel(&page, Label::HowBudget).await?;
+        let sentence = json!(WORDS.label(Label::NotWorkedOut));
+        page.wait_until(&format!("{SAID} === {sentence}")).await?;
+        fs::remove_dir_all(folder)?;
+        Ok(())
+    })
+    .await
+}
+
+#[tokio::test]
+async fn a_panel_that_waits_says_so() -> Outcome<()> {
+    let site = Site::of_dist().await?;
+    in_browser(Look::PHONE, |page| async move {
+        // A worker that never answers.
+        before_all(
+            &page,
+            "window.Worker = class extends EventTarget { postMessage() {} terminate() {} };",
+        )
+        .await?;
+        page.start_from(site.address(), "camper").await?;
+        open_panel(&page, Label::HowBudget).await?;
+        let sentence = json!(WORDS.label(Label::BeingWorkedOut));
+        page.wait_until(&format!("{SAID} === {sentence}")).await
+    })
+    .await
+}
+
+#[tokio::test]
+async fn after_one_visit_figures_are_worked_out_without_a_network() -> Outcome<()> {
+    let site = Site::of_folder(&dist()?, "/some/where/").await?;
+    in_browser(Look::PHONE, |page| async move {
+        page.open(site.address()).await?;
+        page.wait_until("document.documentElement.dataset.offline === 'ready'").await?;
+        site.take_away().await?;
+        page.set_offline(true).await?;
+        page.reload().await?;
+        page.press(By::Id("start-cabin")).await?;
+        open_panel(&page, Label::HowMonth).await?;
+        expect_worked(&page, Question::Month).await
+    })
+    .await
+}
+
+/// Gives the time from the click that opens a panel to its steps \[ms\].
+const TIME_TO_STEPS: &str = "new Promise((done) => {
+    const panel = [...document.querySelectorAll('.working')].find((own) => own.textContent.startsWith(LABEL));
+    const start = performance.now();
+    new MutationObserver((_, observer) => {
+        if (panel.querySelector('.step') === null) return;
+        observer.disconnect();
+        requestAnimationFrame(() => setTimeout(() => done(performance.now() - start)));
+    }).observe(panel, { childList: true, subtree: true });
+    panel.querySelector('summary').click();
+})";
+
+#[tokio::test]
+async fn a_panel_is_there_at_once() -> Outcome<()> {
+    let site = Site::of_dist().await?;
+    in_browser(Look::PHONE, |page| async move {
+        page.start_from(site.address(), "camper").await?;
+        for label in [Label::HowBudget, Label::HowMonth, Label::HowWorkedOut] {
+            let promise = TIME_TO_STEPS.replace("LABEL", &json!(WORDS.label(label)).to_string());
+            let time = page.resolve(&promise).await?;
+            let time = time.as_f64().ok_or("no time")?;
+            println!("from opening a panel to its steps: {time:.0} ms");
+            assert!(time < 2_000.0, "{time} ms");
+        }
+        Ok(())
+    })
+    .await
+}

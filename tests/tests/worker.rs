@@ -1,0 +1,190 @@
+//! The worker works out what the engine does, and tells nothing about a plan that is no longer wanted.
+
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at what it cannot read")]
+
+use sunlarder_engine::document::Document;
+use sunlarder_engine::outlook::{Outlook, Question};
+use sunlarder_engine::place::{Climate, SpreadGrid};
+use sunlarder_engine::share;
+use sunlarder_engine::simulate::Extent;
+use sunlarder_engine::system::System;
+use sunlarder_engine::words::{Language, lines};
+use sunlarder_engine::working::Working;
+use sunlarder_tests::golden::golden;
+use sunlarder_tests::plans::EXAMPLES;
+use sunlarder_worker::desk::Desk;
+use sunlarder_worker::message::{Answer, Request, bit, climate_numbers, climate_of};
+use sunlarder_worker::sheet::{PART, sheet};
+
+const WORDS: Language = Language::English;
+/// All questions at once.
+const ALL: u32 = (1 << Question::ALL.len()) - 1;
+
+/// Examples and golden plans that can be resolved.
+fn plans() -> Vec<(String, Document, System)> {
+    let examples = EXAMPLES.map(|(name, text)| (name.to_owned(), text.to_owned()));
+    let golden = golden("v1").unwrap().into_iter().map(|golden| (golden.name, golden.file));
+    let read = |(name, text): (String, String)| {
+        let plan = Document::from_json(&text).unwrap();
+        let system = System::assemble(&plan, Climate::embedded(), &mut ()).ok()?;
+        Some((name, plan, system))
+    };
+    examples.into_iter().chain(golden).filter_map(read).collect()
+}
+
+/// What the page sends of a plan.
+fn request(serial: u32, plan: &Document, system: &System) -> Request {
+    let code = share::encode(plan).unwrap();
+    Request::Plan { serial, code, climate: climate_numbers(&system.climate) }
+}
+
+/// All that a desk has to say.
+fn answers(desk: &mut Desk) -> Vec<Answer> {
+    core::iter::from_fn(|| desk.work()).flatten().collect()
+}
+
+#[test]
+fn a_plan_resolves_alike_from_the_climate_of_the_earth_and_of_its_place() {
+    let plans = plans();
+    assert!(plans.len() > 5);
+    for (name, plan, system) in plans {
+        let looked_up = Climate::embedded().at(system.site);
+        // The page sends the system's climate, in which a person's own figures already stand.
+        for climate in [looked_up, system.climate.clone()] {
+            let numbers = climate_numbers(&climate);
+            let climate = climate_of(system.site, &numbers).unwrap();
+            let decoded = share::decode(&share::encode(&plan).unwrap()).unwrap();
+            let resolved = System::resolve(&decoded, climate, &mut ()).unwrap();
+            assert_eq!(resolved, system, "{name}");
+        }
+    }
+}
+
+#[test]
+fn the_desk_works_out_what_the_engine_does() {
+    // One desk for all: what it keeps between plans must not show.
+    let mut desk = Desk::new(WORDS);
+    for (serial, (name, plan, system)) in (1u32..).zip(plans()) {
+        desk.take(request(serial, &plan, &system));
+        desk.take(Request::Work { serial, questions: ALL });
+        let outlook = Outlook::of(&system);
+        let expected: Vec<Answer> = Question::ALL
+            .into_iter()
+            .map(|question| {
+                let mut working = Working::new();
+                outlook.work(question, &system, &mut working);
+                assert!(!working.steps().is_empty(), "{name}: {question:?}");
+                let lines = lines(&working, WORDS, &|tag| WORDS.name_in(&plan, tag));
+                Answer::Worked { serial, question, sheet: sheet(&lines) }
+            })
+            .collect();
+        assert_eq!(answers(&mut desk), expected, "{name}");
+    }
+}
+
+#[test]
+fn a_newer_plan_makes_older_wishes_stale() {
+    let plans = plans();
+    let [(_, first, first_system), (_, second, second_system), ..] = plans.as_slice() else {
+        panic!("two plans at least");
+    };
+    let mut desk = Desk::new(WORDS);
+    desk.take(request(1, first, first_system));
+    desk.take(Request::Work { serial: 1, questions: ALL });
+    assert!(matches!(desk.work(), Some(Some(Answer::Worked { serial: 1, .. }))));
+    desk.take(request(2, second, second_system));
+    assert_eq!(desk.work(), None, "the rest was about the plan of before");
+    desk.take(Request::Work { serial: 1, questions: ALL });
+    assert_eq!(desk.work(), None, "a wish that comes late");
+    desk.take(Request::Work { serial: 2, questions: bit(Question::Month) });
+    let answered = answers(&mut desk);
+    assert!(matches!(
+        answered.as_slice(),
+        [Answer::Worked { serial: 2, question: Question::Month, .. }]
+    ));
+}
+
+/// What the desk says of the weather, as share done, number of sentences and edges of the band.
+fn foretold(answers: &[Answer]) -> Vec<(f64, usize, usize)> {
+    let said = |answer: &Answer| match answer {
+        Answer::Foretold { done, sentences, band, .. } => {
+            Some((*done, sentences.split(PART).count(), band.len()))
+        }
+        Answer::Worked { .. } => None,
+    };
+    answers.iter().filter_map(said).collect()
+}
+
+#[test]
+fn weather_is_foretold_from_coarse_to_fine_and_as_the_engine_does() {
+    let (_, plan, system) = plans().swap_remove(0);
+    let spread = SpreadGrid::embedded().at(system.site);
+    let mut desk = Desk::new(WORDS);
+    desk.take(request(4, &plan, &system));
+    desk.take(Request::Weather { serial: 4, spread });
+    let all = answers(&mut desk);
+    let said = foretold(&all);
+    assert!(said.len() > 3, "{said:?}");
+    assert!(said.windows(2).all(|pair| pair[0].0 < pair[1].0), "{said:?}");
+    assert_eq!(said.last().map(|last| last.0), Some(1.0));
+
+    let outlook = Outlook::of(&system);
+    let mut ensemble = outlook.ensemble(&system, &spread, Extent::default());
+    while ensemble.advance() {}
+    let chances = ensemble.chances();
+    let Some(Answer::Foretold { sentences, band, .. }) = all.last() else {
+        panic!("it is foretold")
+    };
+    assert!(sentences.contains(&WORDS.month_kept(&chances, outlook.month)), "{sentences}");
+    let edges: Vec<f64> = chances.band.iter().flat_map(|at| [at.low, at.high]).collect();
+    assert_eq!(*band, edges);
+
+    // Asked again it says at once what it knows; a newer plan ends it.
+    desk.take(request(5, &plan, &system));
+    desk.take(Request::Weather { serial: 5, spread });
+    assert_eq!(foretold(&answers(&mut desk)).len(), 1);
+}
+
+#[test]
+fn a_newer_plan_ends_the_weather_of_an_older_one() {
+    let plans = plans();
+    let [(_, first, first_system), (_, second, second_system), ..] = plans.as_slice() else {
+        panic!("two plans at least");
+    };
+    let spread = SpreadGrid::embedded().at(first_system.site);
+    let mut desk = Desk::new(WORDS);
+    desk.take(request(1, first, first_system));
+    desk.take(Request::Weather { serial: 1, spread });
+    assert_eq!(desk.work(), Some(None), "begun");
+    desk.take(request(2, second, second_system));
+    assert_eq!(desk.work(), None, "nobody wants it any more");
+    desk.take(Request::Weather { serial: 1, spread });
+    assert_eq!(desk.work(), None, "a wish that comes late");
+}
+
+#[test]
+fn what_is_asked_twice_is_answered_once() {
+    let (_, plan, system) = plans().swap_remove(0);
+    let mut desk = Desk::new(WORDS);
+    desk.take(request(7, &plan, &system));
+    for _ in 0..2 {
+        desk.take(Request::Work { serial: 7, questions: bit(Question::Budget) });
+    }
+    assert_eq!(answers(&mut desk).len(), 1);
+}
+
+#[test]
+fn a_message_that_is_no_plan_is_answered_with_nothing() {
+    let (_, plan, system) = plans().swap_remove(0);
+    let good = (share::encode(&plan).unwrap(), climate_numbers(&system.climate));
+    for (code, climate) in [("no code".to_owned(), good.1.clone()), (good.0.clone(), Vec::new())] {
+        let mut desk = Desk::new(WORDS);
+        desk.take(Request::Plan { serial: 1, code, climate });
+        desk.take(Request::Work { serial: 1, questions: ALL });
+        assert_eq!(answers(&mut desk), []);
+        // It goes on with the next plan.
+        desk.take(Request::Plan { serial: 2, code: good.0.clone(), climate: good.1.clone() });
+        desk.take(Request::Work { serial: 2, questions: bit(Question::Run) });
+        assert_eq!(answers(&mut desk).len(), 1);
+    }
+}
