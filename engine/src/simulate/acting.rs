@@ -78,11 +78,15 @@ impl Acting {
         acting
     }
 
-    /// Charge that the sun brings on a day, at nominal voltage \[Ah\].
+    /// Charge that sun, wind and water bring on a day, at nominal voltage \[Ah\].
     #[must_use]
     pub fn brought(&self, day: &HourlyDay) -> f64 {
         let nominal = self.system.bank.nominal;
-        day.iter().map(|own| (own.solar_power / nominal + own.solar_current).0).sum()
+        let at = |own: &Forcing| {
+            let power = own.solar_power + own.turbine_power;
+            (power / nominal + own.solar_current + own.turbine_current).0
+        };
+        day.iter().map(at).sum()
     }
 
     /// Charge that is used on a mean day of a month, at nominal voltage \[Ah\].
