@@ -22,6 +22,8 @@ pub enum Unit {
     AmpHour,
     /// Watt \[W\].
     Watt,
+    /// Volt-ampere of alternating current \[VA\].
+    VoltAmp,
     /// Watt-hour \[Wh\].
     WattHour,
     /// Hour \[h\].
@@ -38,6 +40,8 @@ pub enum Unit {
     WattPerSquareMetre,
     /// Kilowatt-hour per square metre \[kWh/m²\].
     KilowattHourPerSquareMetre,
+    /// Litre \[l\].
+    Litre,
 }
 
 impl Unit {
@@ -50,6 +54,7 @@ impl Unit {
             Self::Amp => "A",
             Self::AmpHour => "Ah",
             Self::Watt => "W",
+            Self::VoltAmp => "VA",
             Self::WattHour => "Wh",
             Self::Hour => "h",
             Self::Celsius => "°C",
@@ -58,6 +63,7 @@ impl Unit {
             Self::Degree => "°",
             Self::WattPerSquareMetre => "W/m²",
             Self::KilowattHourPerSquareMetre => "kWh/m²",
+            Self::Litre => "l",
         }
     }
 }
@@ -189,6 +195,8 @@ quantities! {
     AmpHours: AmpHour;
     /// Power \[W\].
     Watts: Watt;
+    /// Apparent power of alternating current: volts times amps \[VA\].
+    VoltAmps: VoltAmp;
     /// Energy \[Wh\].
     WattHours: WattHour;
     /// A length of time \[h\].
@@ -205,6 +213,8 @@ quantities! {
     Irradiance: WattPerSquareMetre;
     /// Irradiation of a day, which is also its peak sun hours \[kWh/m²\].
     Irradiation: KilowattHourPerSquareMetre;
+    /// Volume of fuel \[l\].
+    Litres: Litre;
 }
 
 macro_rules! products {

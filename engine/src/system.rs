@@ -9,8 +9,9 @@ use crate::bank::Bank;
 use crate::document::{Document, Problem};
 use crate::load::{Inverter, Load};
 use crate::place::{Climate, Clock, MonthlyClimate};
-use crate::quantity::{Amps, Celsius, Degrees, Irradiation, Percent};
-use crate::source::{Array, Charger};
+use crate::quantity::{Amps, Celsius, Degrees, Irradiation, Percent, Watts};
+use crate::sky::Horizon;
+use crate::source::{Array, Charger, Generator, Turbine};
 use crate::sun::Site;
 use crate::working::Trace;
 
@@ -44,7 +45,11 @@ pub struct System {
     pub start: Start,
     /// Loads that are counted.
     pub loads: Vec<Load>,
-    /// Standing current.
+    /// Standing current that the person entered.
+    pub own_standing: Amps,
+    /// What the charge controllers take for themselves.
+    pub controllers: Watts,
+    /// Standing current with that of the controllers, at nominal voltage.
     pub standing: Amps,
     /// The inverter.
     pub inverter: Option<Inverter>,
@@ -56,6 +61,12 @@ pub struct System {
     pub shore: Option<Charger>,
     /// Charger on the engine.
     pub alternator: Option<Charger>,
+    /// Generator that follows the state of charge.
+    pub generator: Option<Generator>,
+    /// Wind or water turbine.
+    pub turbine: Option<Turbine>,
+    /// What stands around the place.
+    pub horizon: Option<Horizon>,
 }
 
 impl System {
@@ -95,6 +106,11 @@ impl System {
     ) -> Result<Self, Problem> {
         let place = &document.place;
         let counted = |on: &bool| *on;
+        let bank = Bank::parse(&document.bank)?;
+        let own_standing = Amps(document.standing_a);
+        let controllers = document.arrays.iter().filter(|array| array.on);
+        let controllers =
+            controllers.map(|array| Watts(array.controller_self_use_w)).sum::<Watts>();
         Ok(Self {
             site: found.site,
             clock: place.clock(),
@@ -112,9 +128,11 @@ impl System {
                 .filter(|(_, load)| counted(&load.on))
                 .map(|(place, load)| Load::parse(load, place, trace))
                 .collect(),
-            standing: Amps(document.standing_a),
+            own_standing,
+            controllers,
+            standing: own_standing + controllers / bank.nominal,
             inverter: document.inverter.as_ref().map(Inverter::parse).transpose()?,
-            bank: Bank::parse(&document.bank)?,
+            bank,
             arrays: (0u16..)
                 .zip(&document.arrays)
                 .filter(|(_, array)| counted(&array.on))
@@ -122,6 +140,9 @@ impl System {
                 .collect(),
             shore: document.shore.as_ref().and_then(Charger::parse),
             alternator: document.alternator.as_ref().and_then(Charger::parse),
+            generator: document.generator.as_ref().map(Generator::parse).transpose()?.flatten(),
+            turbine: document.turbine.as_ref().and_then(Turbine::parse),
+            horizon: place.horizon_deg.map(|all| Horizon::new(all.map(Degrees))),
         })
     }
 

@@ -9,13 +9,14 @@ use std::process::{Command, Output, Stdio};
 use serde_json::Value;
 
 /// Ends of names that tell a unit; a number in JSON has one of them, or is one of [`COUNTS`].
-const UNITS: [&str; 16] = [
+const UNITS: [&str; 17] = [
     "_ah",
     "_wh",
     "_a",
     "_v",
     "_w",
     "_h",
+    "_l",
     "_days",
     "_pct",
     "_ratio",
@@ -127,7 +128,8 @@ fn sums_of_json_are_those_of_its_parts_and_balance() {
             arguments.extend(dark.then_some("--without-sun"));
             let answers = json(&arguments);
             let of = |name: &str| number(&answers, &format!("/run/{name}_ah"));
-            let came = of("solar") + of("engine") + of("shore");
+            let sources = ["solar", "turbine", "engine", "generator", "shore"];
+            let came: f64 = sources.into_iter().map(of).sum();
             let went = of("load") + of("protection") + of("charge_loss") + of("self_discharge");
             let gap = came - went - of("stored");
             assert!(gap.abs() <= ROUNDING * (came + went + 1.0), "{plan}: {gap}");

@@ -23,12 +23,14 @@ use sunlarder_engine::system::System;
 const GOLDEN: &str = include_str!("../../tests/reference/digest.txt");
 
 /// The plans that are followed through the engine.
-const EXAMPLES: [(&str, &str); 5] = [
+const EXAMPLES: [(&str, &str); 6] = [
     ("camper", include_str!("../../examples/camper.json")),
     ("boat", include_str!("../../examples/boat.json")),
     ("cabin", include_str!("../../examples/cabin.json")),
     ("classroom", include_str!("../../examples/classroom.json")),
     ("clinic", include_str!("../../examples/clinic.json")),
+    // Generator, turbine, horizon, an inverter that searches, a power factor.
+    ("hut", include_str!("../../tests/golden/v1/hut_by_a_stream.json")),
 ];
 
 /// Days of the longest run: over every month and both changes of the clock.
@@ -126,6 +128,11 @@ fn flows(digest: &mut Digest, flows: &Flows) {
         [flows.load, flows.unmet, flows.protection, flows.solar, flows.engine, flows.shore];
     let lost = [flows.curtailed, flows.charge_loss, flows.self_discharge, flows.stored];
     digest.all(charge.into_iter().chain(lost).map(|flow| flow.0));
+    // Only of plans that have them, so that the digests of the others stay what they were.
+    if flows.turbine.0 + flows.generator_time.0 > 0.0 {
+        digest.all([flows.turbine, flows.generator].map(|flow| flow.0));
+        digest.all([flows.generator_energy.0, flows.generator_time.0]);
+    }
     let energy = [flows.load_energy, flows.protection_energy, flows.source_energy];
     let store = [flows.bank_loss, flows.stored_energy];
     digest.all(energy.into_iter().chain(store).map(|flow| flow.0));

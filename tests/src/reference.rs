@@ -29,6 +29,12 @@ impl Case {
         self.0["inputs"][name].as_f64().unwrap_or(f64::NAN)
     }
 
+    /// An input within a group of them; NaN if there is none.
+    #[must_use]
+    pub fn input_in(&self, group: &str, name: &str) -> f64 {
+        self.0["inputs"][group][name].as_f64().unwrap_or(f64::NAN)
+    }
+
     /// An input as text; empty if there is none.
     #[must_use]
     pub fn text(&self, name: &str) -> &str {

@@ -169,6 +169,32 @@ fields! {
     ChargerCurrent: 0.1..2000.0 by 10.0, Amp;
     /// Highest voltage that a charge controller takes from its array.
     ControllerVoltage: 10.0..1500.0 by 1.0, Volt;
+    /// Draw of a charge controller.
+    ControllerSelfUse: 0.0..50.0 by 100.0, Watt;
+    /// What heat takes from the output of a charger.
+    Derating: 0.0..90.0 by 1.0, Percent;
+    /// Elevation of the horizon in a direction.
+    Horizon: 0.0..80.0 by 1.0, Degree;
+    /// Power over volts times amps of a load on alternating current.
+    PowerFactor: 0.1..1.0 by 100.0, One;
+    /// Draw of an inverter that looks for a load.
+    SearchDraw: 0.0..100.0 by 10.0, Watt;
+    /// State of charge at which a generator starts.
+    GeneratorStart: 0.0..99.0 by 1.0, Percent;
+    /// State of charge at which a generator stops.
+    GeneratorStop: 1.0..100.0 by 1.0, Percent;
+    /// The shortest run of a generator, in minutes.
+    MinimumRun: 0.0..1440.0 by 1.0, One;
+    /// Fuel of a generator in an hour, in litres.
+    FuelPerHour: 0.0..100.0 by 100.0, One;
+    /// Fuel of a generator for a kilowatt-hour, in litres.
+    FuelPerEnergy: 0.0..10.0 by 100.0, One;
+    /// Mean power of a turbine in a month.
+    TurbinePower: 0.0..100000.0 by 10.0, Watt;
+    /// Charge that a turbine gives in a day of a month.
+    TurbineCharge: 0.0..20000.0 by 10.0, AmpHour;
+    /// What an hour of the day has of a turbine's output, beside the other hours.
+    HourShare: 0.0..100.0 by 10.0, One;
 }
 
 #[cfg(test)]

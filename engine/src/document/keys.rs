@@ -65,6 +65,8 @@ pub(super) const DOCUMENT: Keys = &[
     told("arrays"),
     spared("shore"),
     spared("alternator"),
+    spared("generator"),
+    spared("turbine"),
 ];
 
 pub(super) const PLACE: Keys = &[
@@ -78,6 +80,7 @@ pub(super) const PLACE: Keys = &[
     told("albedo_pct"),
     told("inside_c"),
     spared("record_low_c"),
+    spared("horizon_deg"),
 ];
 
 pub(super) const START: Keys = &[needed("date"), needed("time"), needed("charge_pct")];
@@ -94,6 +97,7 @@ pub(super) const LOAD: Keys = &[
     spared("surge"),
     spared("cooling"),
     spared("vital"),
+    spared("power_factor"),
 ];
 
 pub(super) const PLATE: Keys = &[needed("current_a"), needed("at_v")];
@@ -108,6 +112,7 @@ pub(super) const INVERTER: Keys = &[
     spared("efficiency_half_pct"),
     spared("efficiency_full_pct"),
     told("awake"),
+    spared("search_w"),
 ];
 
 pub(super) const BANK: Keys = &[
@@ -144,19 +149,34 @@ pub(super) const ARRAY: Keys = &[
     told("losses"),
     told("shading"),
     needed("controller"),
+    spared("controller_self_use_w"),
 ];
 
 pub(super) const LOSSES: Keys =
     &[needed("dirt_pct"), needed("cable_pct"), needed("ageing_pct"), needed("other_pct")];
 pub(super) const SHADING: Keys = &[told("morning_pct"), told("midday_pct"), told("afternoon_pct")];
 pub(super) const CONTROLLER: Keys = &[needed("kind"), needed("limit_a"), spared("max_v")];
-pub(super) const CHARGER: Keys = &[spared("on"), needed("limit_a"), needed("schedule")];
+pub(super) const CHARGER: Keys =
+    &[spared("on"), needed("limit_a"), needed("schedule"), spared("derating_pct")];
+pub(super) const GENERATOR: Keys = &[
+    spared("on"),
+    needed("limit_a"),
+    needed("start_pct"),
+    needed("stop_pct"),
+    told("minimum_run_min"),
+    told("schedule"),
+    spared("fuel_l_per_h"),
+    spared("fuel_l_per_kwh"),
+];
+pub(super) const TURBINE: Keys = &[spared("on"), needed("output"), spared("hours")];
 
 pub(super) const RATING: &Forms =
     &Forms { names: &["power_w", "plate", "label_kwh_per_year", "output"], bare: 0 };
 pub(super) const WHEN: &Forms =
     &Forms { names: &["hours_per_day", "always", "spans"], bare: 0b010 };
 pub(super) const KEPT: &Forms = &Forms { names: &["inside", "outside", "at_c"], bare: 0b011 };
+
+pub(super) const TURBINE_OUTPUT: &Forms = &Forms { names: &["mean_w", "ah_per_day"], bare: 0 };
 
 pub(super) const CHEMISTRY: [&str; 6] =
     ["flooded_lead_acid", "agm", "gel", "lifepo4", "nmc", "sodium_ion"];
@@ -173,7 +193,7 @@ pub(super) const SUMMER_TIME: [&str; 10] = [
     "palestine",
 ];
 pub(super) const SUPPLY: [&str; 2] = ["dc", "ac"];
-pub(super) const AWAKE: [&str; 2] = ["with_loads", "always"];
+pub(super) const AWAKE: [&str; 3] = ["with_loads", "always", "search"];
 pub(super) const MOUNTING: [&str; 2] = ["open", "flush"];
 pub(super) const CONTROLLER_KIND: [&str; 2] = ["mppt", "pwm"];
 /// Days of the week, Monday first.

@@ -12,6 +12,7 @@ mod problem;
 mod read;
 mod schedule;
 mod sections;
+mod sources;
 mod visitor;
 mod walk;
 mod write;
@@ -24,6 +25,7 @@ pub use sections::{
     Array, Awake, Bank, Charger, Chemistry, Controller, ControllerKind, Cooling, Document,
     Inverter, Kept, Load, Losses, Mounting, Place, Rating, Shading, Start, Supply,
 };
+pub use sources::{Generator, Turbine, TurbineOutput};
 pub use visitor::{List, TextField, Visitor};
 pub use walk::walk;
 

@@ -2,7 +2,7 @@
 
 use super::schedule::Span;
 use super::{Field, List, TextField};
-use crate::quantity::{Irradiation, Watts};
+use crate::quantity::{Irradiation, Percent, Watts};
 use crate::working::Tag;
 
 /// Why a scenario is refused. Words for it are in `words`.
@@ -53,6 +53,13 @@ pub enum Problem {
         idle: Watts,
         /// The loss at half load that the efficiency leaves.
         loss: Watts,
+    },
+    /// A generator that would stop at or under the state of charge at which it starts.
+    GeneratorStops {
+        /// Where it starts.
+        start: Percent,
+        /// Where it stops.
+        stop: Percent,
     },
     /// A first day outside 2020 to 2099.
     DateOutOfRange {

@@ -162,7 +162,7 @@ impl NamedVisitor for Reader<'_> {
         Ok(())
     }
 
-    fn twelve(&mut self, key: Name, _: Field, values: &mut [f64; 12]) -> Visited {
+    fn each(&mut self, key: Name, _: Field, values: &mut [f64]) -> Visited {
         let stated = self.stated(key)?.and_then(Value::as_array);
         let stated = stated.filter(|stated| stated.len() == values.len());
         let stated = stated.ok_or_else(|| self.wrong_kind(key))?;

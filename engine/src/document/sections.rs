@@ -6,6 +6,7 @@
 use chrono::NaiveDate;
 
 use super::schedule::{ClockTime, Schedule, When};
+use super::sources::{Generator, Turbine};
 use crate::place::{Clock, SummerTime};
 
 /// A whole scenario, format version 1.
@@ -33,6 +34,10 @@ pub struct Document {
     pub shore: Option<Charger>,
     /// Charger on the engine's alternator.
     pub alternator: Option<Charger>,
+    /// Generator that starts and stops by the state of charge.
+    pub generator: Option<Generator>,
+    /// Small wind or water turbine.
+    pub turbine: Option<Turbine>,
 }
 
 /// Where the plan stands.
@@ -58,6 +63,8 @@ pub struct Place {
     pub inside_c: f64,
     /// Lowest temperature on record \[°C\]; without it the cold voltage of arrays can't be checked.
     pub record_low_c: Option<f64>,
+    /// How high the horizon stands in twelve directions, every 30° clockwise from north \[°\]; level if not stated.
+    pub horizon_deg: Option<[f64; 12]>,
 }
 
 impl Place {
@@ -143,6 +150,8 @@ pub struct Load {
     pub cooling: Option<Cooling>,
     /// Whether a life depends on it.
     pub vital: bool,
+    /// On alternating current: power over volts times amps (ratio).
+    pub power_factor: f64,
 }
 
 /// What a refrigerator keeps, and for which air its figure holds.
@@ -162,6 +171,8 @@ pub enum Awake {
     WithLoads,
     /// Always.
     Always,
+    /// While none of its loads is on it only looks for one, at a small draw.
+    Search,
 }
 
 /// The inverter.
@@ -179,6 +190,8 @@ pub struct Inverter {
     pub efficiency_full_pct: Option<f64>,
     /// When it is on.
     pub awake: Awake,
+    /// Draw while it looks for a load \[W\]; typical if not stated.
+    pub search_w: Option<f64>,
 }
 
 /// What stores the charge.
@@ -346,6 +359,8 @@ pub struct Array {
     pub shading: Shading,
     /// Its charge controller.
     pub controller: Controller,
+    /// Draw of that controller, by day and by night \[W\].
+    pub controller_self_use_w: f64,
 }
 
 /// A charger that runs at times.
@@ -357,6 +372,8 @@ pub struct Charger {
     pub limit_a: f64,
     /// When its source is there: hours on shore power, hours of driving.
     pub schedule: Schedule,
+    /// What heat takes from the limit when it works for long \[%\].
+    pub derating_pct: f64,
 }
 
 impl Default for Document {
@@ -374,6 +391,8 @@ impl Default for Document {
             arrays: Vec::new(),
             shore: None,
             alternator: None,
+            generator: None,
+            turbine: None,
         }
     }
 }
@@ -391,6 +410,7 @@ impl Default for Place {
             albedo_pct: DEFAULT_ALBEDO,
             inside_c: DEFAULT_INSIDE,
             record_low_c: None,
+            horizon_deg: None,
         }
     }
 }
@@ -415,6 +435,7 @@ impl Default for Load {
             surge: 1.0,
             cooling: None,
             vital: false,
+            power_factor: 1.0,
         }
     }
 }
@@ -428,6 +449,7 @@ impl Default for Inverter {
             efficiency_half_pct: None,
             efficiency_full_pct: None,
             awake: Awake::WithLoads,
+            search_w: None,
         }
     }
 }
@@ -472,12 +494,18 @@ impl Default for Array {
             losses: Losses::default(),
             shading: Shading::default(),
             controller: Controller { kind: ControllerKind::Mppt, limit_a: 20.0, max_v: None },
+            controller_self_use_w: 0.0,
         }
     }
 }
 
 impl Default for Charger {
     fn default() -> Self {
-        Self { on: true, limit_a: 20.0, schedule: Schedule::daily(When::HoursPerDay(1.0)) }
+        Self {
+            on: true,
+            limit_a: 20.0,
+            schedule: Schedule::daily(When::HoursPerDay(1.0)),
+            derating_pct: 0.0,
+        }
     }
 }

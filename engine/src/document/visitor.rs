@@ -90,8 +90,8 @@ pub(super) trait NamedVisitor {
     fn number(&mut self, key: Name, field: Field, value: &mut f64, default: f64) -> Visited;
     /// A number that may be left to what is typical.
     fn option(&mut self, key: Name, field: Field, value: &mut Option<f64>) -> Visited;
-    /// A number for each month.
-    fn twelve(&mut self, key: Name, field: Field, values: &mut [f64; 12]) -> Visited;
+    /// A number for each of so many months, hours or directions.
+    fn each(&mut self, key: Name, field: Field, values: &mut [f64]) -> Visited;
     /// A text.
     fn text(&mut self, key: Name, field: TextField, value: &mut String) -> Visited;
     /// Yes or no.
@@ -154,8 +154,8 @@ impl NamedVisitor for Bare<'_> {
         self.0.option(field, value)
     }
 
-    fn twelve(&mut self, _: Name, field: Field, values: &mut [f64; 12]) -> Visited {
-        // Never equal to a default, so that all twelve are written.
+    fn each(&mut self, _: Name, field: Field, values: &mut [f64]) -> Visited {
+        // Never equal to a default, so that all of them are written.
         values.iter_mut().try_for_each(|value| self.0.number(field, value, f64::NAN))
     }
 

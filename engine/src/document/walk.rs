@@ -13,6 +13,7 @@ use super::sections::{
     Array, Awake, Bank, Charger, Chemistry, Controller, ControllerKind, Cooling, Document,
     Inverter, Kept, Load, Losses, Mounting, Place, Rating, Shading, Start, Supply,
 };
+use super::sources::{Generator, Turbine, TurbineOutput};
 use super::visitor::{Bare, List, Name, NamedVisitor, TextField, Visitor};
 use super::{Field, Problem, first_date};
 use crate::place::SummerTime;
@@ -36,6 +37,8 @@ pub(super) fn walk_named(document: &mut Document, v: &mut dyn NamedVisitor) -> R
     present(v, "alternator", &mut document.alternator)?;
     list(v, "loads", List::Loads, &mut document.loads)?;
     list(v, "arrays", List::Arrays, &mut document.arrays)?;
+    present(v, "generator", &mut document.generator)?;
+    present(v, "turbine", &mut document.turbine)?;
     v.close()?;
     place(&mut document.place, v)?;
     start(&mut document.start, v)?;
@@ -54,6 +57,12 @@ pub(super) fn walk_named(document: &mut Document, v: &mut dyn NamedVisitor) -> R
     }
     for (at, section) in document.arrays.iter_mut().enumerate() {
         array(section, Tag::Array(at as u16), v)?;
+    }
+    if let Some(section) = &mut document.generator {
+        generator(section, v)?;
+    }
+    if let Some(section) = &mut document.turbine {
+        turbine(section, v)?;
     }
     Ok(())
 }
@@ -102,17 +111,18 @@ fn choice<T: Copy + PartialEq, const N: usize>(
     Ok(())
 }
 
-fn twelve(
+/// A number for each of so many months, hours or directions, if they are there.
+fn each<const N: usize>(
     v: &mut dyn NamedVisitor,
     key: Name,
     field: Field,
-    values: &mut Option<[f64; 12]>,
+    values: &mut Option<[f64; N]>,
 ) -> Result<(), Problem> {
     let mut there = values.is_some();
     v.there(key, &mut there)?;
-    let mut own = values.unwrap_or_default();
+    let mut own = values.unwrap_or([0.0; N]);
     if there {
-        v.twelve(key, field, &mut own)?;
+        v.each(key, field, &mut own)?;
     }
     *values = there.then_some(own);
     Ok(())
@@ -126,11 +136,12 @@ fn place(place: &mut Place, v: &mut dyn NamedVisitor) -> Result<(), Problem> {
     v.number("longitude_deg", Field::Longitude, &mut place.longitude_deg, 0.0)?;
     v.number("utc_offset_min", Field::UtcOffset, &mut place.utc_offset_min, 0.0)?;
     choice(v, "summer_time", &mut place.summer_time, &SummerTime::ALL, &keys::SUMMER_TIME)?;
-    twelve(v, "peak_sun_h", Field::PeakSun, &mut place.peak_sun_h)?;
-    twelve(v, "temperature_c", Field::AirTemperature, &mut place.temperature_c)?;
+    each(v, "peak_sun_h", Field::PeakSun, &mut place.peak_sun_h)?;
+    each(v, "temperature_c", Field::AirTemperature, &mut place.temperature_c)?;
     v.number("albedo_pct", Field::Albedo, &mut place.albedo_pct, blank.albedo_pct)?;
     v.number("inside_c", Field::InsideTemperature, &mut place.inside_c, blank.inside_c)?;
     v.option("record_low_c", Field::RecordLow, &mut place.record_low_c)?;
+    each(v, "horizon_deg", Field::Horizon, &mut place.horizon_deg)?;
     v.close()
 }
 
@@ -188,7 +199,9 @@ fn inverter(inverter: &mut Inverter, v: &mut dyn NamedVisitor) -> Result<(), Pro
     v.option("idle_w", Field::InverterIdle, &mut inverter.idle_w)?;
     v.option("efficiency_half_pct", Field::InverterEfficiency, &mut inverter.efficiency_half_pct)?;
     v.option("efficiency_full_pct", Field::InverterEfficiency, &mut inverter.efficiency_full_pct)?;
-    choice(v, "awake", &mut inverter.awake, &[Awake::WithLoads, Awake::Always], &keys::AWAKE)?;
+    let all = [Awake::WithLoads, Awake::Always, Awake::Search];
+    choice(v, "awake", &mut inverter.awake, &all, &keys::AWAKE)?;
+    v.option("search_w", Field::SearchDraw, &mut inverter.search_w)?;
     v.close()
 }
 
@@ -197,6 +210,43 @@ fn charger(charger: &mut Charger, key: Name, v: &mut dyn NamedVisitor) -> Result
     v.flag("on", &mut charger.on, true)?;
     v.number("limit_a", Field::ChargerCurrent, &mut charger.limit_a, 20.0)?;
     schedule(&mut charger.schedule, v)?;
+    v.number("derating_pct", Field::Derating, &mut charger.derating_pct, 0.0)?;
+    v.close()
+}
+
+fn generator(generator: &mut Generator, v: &mut dyn NamedVisitor) -> Result<(), Problem> {
+    let usual = Generator::default();
+    v.open("generator", Tag::None, keys::GENERATOR)?;
+    v.flag("on", &mut generator.on, true)?;
+    v.number("limit_a", Field::ChargerCurrent, &mut generator.limit_a, usual.limit_a)?;
+    v.number("start_pct", Field::GeneratorStart, &mut generator.start_pct, usual.start_pct)?;
+    v.number("stop_pct", Field::GeneratorStop, &mut generator.stop_pct, usual.stop_pct)?;
+    let (shortest, usual_run) = (&mut generator.minimum_run_min, usual.minimum_run_min);
+    v.number("minimum_run_min", Field::MinimumRun, shortest, usual_run)?;
+    schedule(&mut generator.schedule, v)?;
+    v.option("fuel_l_per_h", Field::FuelPerHour, &mut generator.fuel_l_per_h)?;
+    v.option("fuel_l_per_kwh", Field::FuelPerEnergy, &mut generator.fuel_l_per_kwh)?;
+    v.close()
+}
+
+fn turbine(turbine: &mut Turbine, v: &mut dyn NamedVisitor) -> Result<(), Problem> {
+    v.open("turbine", Tag::None, keys::TURBINE)?;
+    v.flag("on", &mut turbine.on, true)?;
+    let (mut kind, mut months) = match turbine.output {
+        TurbineOutput::MeanW(months) => (0, months),
+        TurbineOutput::AhPerDay(months) => (1, months),
+    };
+    v.variant("output", &mut kind, keys::TURBINE_OUTPUT)?;
+    let (key, field) = if kind == 0 {
+        ("mean_w", Field::TurbinePower)
+    } else {
+        ("ah_per_day", Field::TurbineCharge)
+    };
+    v.each(key, field, &mut months)?;
+    v.end();
+    turbine.output =
+        if kind == 0 { TurbineOutput::MeanW(months) } else { TurbineOutput::AhPerDay(months) };
+    each(v, "hours", Field::HourShare, &mut turbine.hours)?;
     v.close()
 }
 
@@ -213,6 +263,7 @@ fn load(load: &mut Load, at: Tag, v: &mut dyn NamedVisitor) -> Result<(), Proble
     v.text("name", TextField::LoadName, &mut load.name)?;
     v.flag("on", &mut load.on, true)?;
     v.flag("vital", &mut load.vital, false)?;
+    v.number("power_factor", Field::PowerFactor, &mut load.power_factor, 1.0)?;
     v.close()
 }
 
@@ -336,6 +387,8 @@ fn array(array: &mut Array, at: Tag, v: &mut dyn NamedVisitor) -> Result<(), Pro
     shading(&mut array.shading, v)?;
     controller(&mut array.controller, &blank.controller, v)?;
     v.flag("on", &mut array.on, true)?;
+    let own = &mut array.controller_self_use_w;
+    v.number("controller_self_use_w", Field::ControllerSelfUse, own, 0.0)?;
     v.close()
 }
 

@@ -224,7 +224,7 @@ impl NamedVisitor for Writer {
         Ok(())
     }
 
-    fn twelve(&mut self, key: Name, field: Field, values: &mut [f64; 12]) -> Visited {
+    fn each(&mut self, key: Name, field: Field, values: &mut [f64]) -> Visited {
         let items = values.iter().map(|value| decimal(field, *value)).collect();
         self.put(key, false, Node::List(items));
         Ok(())

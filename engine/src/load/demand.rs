@@ -2,7 +2,7 @@
 
 use super::{DayKind, Inverter, Load, presence};
 use crate::document::Supply;
-use crate::quantity::{Celsius, Watts};
+use crate::quantity::{Celsius, VoltAmps, Watts};
 use crate::sky::STEPS_PER_DAY;
 
 /// What all loads together want in one step.
@@ -12,7 +12,9 @@ pub struct Demand {
     pub dc: Watts,
     /// Mean output of the inverter.
     pub ac: Watts,
-    /// Mean square of that output over the rated one.
+    /// Mean of that output in volts times amps.
+    pub apparent: VoltAmps,
+    /// Mean square of the apparent output over the rated one.
     pub ac_square: f64,
     /// Share of the step in which the inverter is on.
     pub awake: f64,
@@ -25,7 +27,9 @@ impl Demand {
     pub fn at_bank(&self, inverter: Option<&Inverter>) -> Watts {
         match inverter {
             Some(inverter) => {
-                self.dc + self.ac + inverter.idle() * self.awake + self.loss(inverter)
+                let standby = inverter.search * (1.0 - self.awake);
+                let idle = inverter.idle() * self.awake;
+                self.dc + self.ac + (idle + standby) + self.loss(inverter)
             }
             // Without an inverter the loads on alternating current do not run.
             None => self.dc,
@@ -36,7 +40,7 @@ impl Demand {
     #[inline]
     #[must_use]
     pub fn loss(&self, inverter: &Inverter) -> Watts {
-        inverter.growing_loss(self.ac, self.ac_square)
+        inverter.growing_loss(self.apparent, self.ac_square)
     }
 }
 
@@ -58,7 +62,7 @@ pub struct LoadDay {
     pub runs: f64,
 }
 
-/// Mean square of the output over the rated one, of loads by the share of the step in which each is on and its power over the
+/// Mean square of the apparent output over the rated one, of loads by the share of the step in which each is on and its power over the
 /// rated one then.
 ///
 /// Those on at times are taken to be on together, the shorter ones while the longer ones are: nobody knows better, and the
@@ -75,7 +79,7 @@ fn mean_square(parts: &mut [(f64, f64)]) -> f64 {
     square
 }
 
-/// A load's share and power over the inverter's rated one, in each step of a day.
+/// A load's share and apparent power over the inverter's rated one, in each step of a day.
 type Part = [(f64, f64); STEPS_PER_DAY];
 
 /// What all loads want in each step of a day whose inside air has these temperatures.
@@ -103,16 +107,18 @@ pub fn day_demand(
                 }
             }
             Supply::Ac => {
+                let apparent = load.apparent(running);
                 for ((demand, on), duty) in day.steps.iter_mut().zip(&on).zip(&duty) {
                     demand.ac += running * (on * duty);
+                    demand.apparent += apparent * (on * duty);
                     // The longest keeps the inverter awake.
                     demand.awake = demand.awake.max(*on);
                 }
                 if let Some(inverter) = inverter {
-                    let rated = inverter.rated;
+                    let rated = VoltAmps(inverter.rated.0);
                     let mut part = [(0.0, 0.0); STEPS_PER_DAY];
                     for ((part, on), duty) in part.iter_mut().zip(on).zip(duty) {
-                        *part = (on, running * duty / rated);
+                        *part = (on, apparent * duty / rated);
                     }
                     on_inverter.push(part);
                 }
@@ -174,6 +180,46 @@ mod tests {
         let both = demand.at_bank(Some(&inverter));
         assert!((both.0 - inverter.input(Watts(200.0)).0 / 4.0).abs() < 1e-9);
         assert_eq!(demand.at_bank(None), Watts::ZERO);
+    }
+
+    /// A load of 100 W on the inverter, for so many hours a day.
+    fn reactive(hours: f64, power_factor: f64) -> Load {
+        parse(Section {
+            rating: Rating::PowerW(100.0),
+            supply: Supply::Ac,
+            schedule: Schedule::daily(When::HoursPerDay(hours)),
+            power_factor,
+            ..Section::default()
+        })
+    }
+
+    fn taken(load: Load, section: &crate::document::Inverter) -> f64 {
+        let inverter = Inverter::parse(section).unwrap();
+        let air = [Celsius(20.0); STEPS_PER_DAY];
+        let day = day_demand(&[load], Some(&inverter), DayKind::inside(0, 0), &air);
+        day.steps[0].at_bank(Some(&inverter)).0
+    }
+
+    #[test]
+    fn a_poor_power_factor_costs_losses_and_no_power() {
+        let section = crate::document::Inverter::default();
+        let inverter = Inverter::parse(&section).unwrap();
+        let (good, poor) =
+            (taken(reactive(24.0, 1.0), &section), taken(reactive(24.0, 0.5), &section));
+        // The power of 100 W with the loss at 200 VA.
+        let loss = inverter.input(Watts(200.0)).0 - 200.0;
+        assert!((poor - 100.0 - loss).abs() < 1e-9 && poor > good, "{good} {poor}");
+    }
+
+    #[test]
+    fn an_inverter_that_searches_takes_little_while_nothing_is_on() {
+        use crate::document::{Awake, Inverter as Section};
+        let of = |awake| {
+            taken(reactive(6.0, 1.0), &Section { awake, search_w: Some(2.0), ..Section::default() })
+        };
+        let (off, search, always) = (of(Awake::WithLoads), of(Awake::Search), of(Awake::Always));
+        assert!((search - off - 2.0 * 0.75).abs() < 1e-9, "{off} {search}");
+        assert!((always - off - 12.0 * 0.75).abs() < 1e-9, "{off} {always}");
     }
 
     #[test]

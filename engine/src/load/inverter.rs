@@ -2,10 +2,14 @@
 //!
 //! **Model.** Loss = p0 + k1·p + k2·p², with p the output over the rated output (the form of Schmidt & Sauer 1996). p0 is
 //! the idle draw. k1 and k2 follow from the efficiencies at half and at full load, which makers state. The loss is never
-//! below the idle draw. All loads share one inverter, so its idle draw counts once, and only while it is on.
+//! below the idle draw. All loads share one inverter, so its idle draw counts once, and only while it is on; one that searches takes
+//! its standby draw the rest of the time, and is taken to find every load at once.
+//!
+//! Losses follow the current, so p is the apparent output: loads of a power factor under 1 cost losses and room, and no power.
+//! The rated output counts as volts times amps for that.
 
 use crate::document::{Awake, Inverter as Section, Problem};
-use crate::quantity::{Percent, Watts};
+use crate::quantity::{Percent, VoltAmps, Watts};
 use crate::working::{Formula, Source, Trace, term};
 
 /// Typical efficiency at half load \[%\].
@@ -14,6 +18,8 @@ const HALF: Percent = Percent(92.0);
 const FULL: Percent = Percent(89.0);
 /// Typical idle draw as a share of the rated output: 12 W of 1 kW.
 const IDLE_SHARE: f64 = 0.012;
+/// Typical draw while it looks for a load: of 1 to 5 W that are common.
+const SEARCH: Watts = Watts(3.0);
 /// Typical short output over the continuous one.
 const SURGE: f64 = 2.0;
 
@@ -78,6 +84,10 @@ pub struct Inverter {
     pub idle_source: Source,
     /// Whether it is on even without a load.
     pub always: bool,
+    /// Draw while it looks for a load; nothing if it is off then.
+    pub search: Watts,
+    /// Where that comes from.
+    pub search_source: Source,
 }
 
 impl Inverter {
@@ -102,6 +112,11 @@ impl Inverter {
             curve,
             idle_source: section.idle_w.map_or(Source::Typical, |_| Source::Plan),
             always: section.awake == Awake::Always,
+            search: match section.awake {
+                Awake::Search => section.search_w.map_or(SEARCH.at_most(idle), Watts),
+                Awake::Always | Awake::WithLoads => Watts::ZERO,
+            },
+            search_source: section.search_w.map_or(Source::Typical, |_| Source::Plan),
         })
     }
 
@@ -117,13 +132,19 @@ impl Inverter {
         output + self.rated * self.curve.loss(output / self.rated)
     }
 
-    /// Mean loss beyond the idle draw in a step, from the mean output and the mean square of the output over the rated one.
+    /// The same for an output that is more in volts times amps.
+    #[must_use]
+    pub fn input_of(&self, output: Watts, apparent: VoltAmps) -> Watts {
+        output + self.rated * self.curve.loss(apparent.0 / self.rated.0)
+    }
+
+    /// Mean loss beyond the idle draw in a step, from the mean apparent output and the mean square of it over the rated one.
     ///
     /// A kettle for a quarter of the step loses more than its mean power all the time, which only the square knows.
     #[inline]
     #[must_use]
-    pub fn growing_loss(&self, output: Watts, square: f64) -> Watts {
-        let loss = self.curve.k1 * (output / self.rated) + self.curve.k2 * square;
+    pub fn growing_loss(&self, apparent: VoltAmps, square: f64) -> Watts {
+        let loss = self.curve.k1 * (apparent.0 / self.rated.0) + self.curve.k2 * square;
         self.rated * if loss > 0.0 { loss } else { 0.0 }
     }
 
@@ -164,7 +185,7 @@ mod tests {
         let inverter = inverter();
         for p in [0.0, 0.1, 0.5, 1.0] {
             let output = inverter.rated * p;
-            let taken = output + inverter.idle() + inverter.growing_loss(output, p * p);
+            let taken = output + inverter.idle() + inverter.growing_loss(VoltAmps(output.0), p * p);
             assert!((taken - inverter.input(output)).0.abs() < 1e-9, "{p}");
         }
     }

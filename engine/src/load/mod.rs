@@ -19,7 +19,7 @@ pub use inverter::{Inverter, LossCurve};
 pub use schedule::{DayKind, hours_of, presence};
 
 use crate::document::{Load as Section, Rating, Schedule, Supply};
-use crate::quantity::{Amps, Celsius, Hours, Percent, Volts, WattHours, Watts};
+use crate::quantity::{Amps, Celsius, Hours, Percent, VoltAmps, Volts, WattHours, Watts};
 use crate::sky::STEPS_PER_DAY;
 use crate::working::{Formula, Source, Tag, Trace, term};
 
@@ -47,6 +47,8 @@ pub struct Load {
     pub cooling: Option<Cooling>,
     /// Whether a life depends on it.
     pub vital: bool,
+    /// Its power over its volts times amps on alternating current (ratio).
+    pub power_factor: f64,
 }
 
 impl Load {
@@ -66,6 +68,7 @@ impl Load {
             surge: section.surge,
             cooling,
             vital: section.vital,
+            power_factor: section.power_factor,
         }
     }
 
@@ -89,6 +92,12 @@ impl Load {
     #[must_use]
     pub fn running(&self) -> Watts {
         self.power * self.quantity
+    }
+
+    /// Volts times amps of some of its power on alternating current.
+    #[must_use]
+    pub fn apparent(&self, power: Watts) -> VoltAmps {
+        VoltAmps(power.0 / self.power_factor)
     }
 
     /// What one of it adds at its start to its running power.

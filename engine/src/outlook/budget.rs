@@ -33,9 +33,9 @@ pub struct LoadBudget {
 pub struct InverterBudget {
     /// Hours in which it is on.
     pub hours: Hours,
-    /// Energy of its idle draw.
+    /// Energy of its idle draw, and of its search for loads the rest of the day.
     pub energy: WattHours,
-    /// Charge of its idle draw.
+    /// Charge of the same.
     pub charge: AmpHours,
 }
 
@@ -79,10 +79,11 @@ pub fn budget(almanac: &mut Almanac<'_>, month: usize, trace: &mut impl Trace) -
         .collect();
     let inverter = inverter_budget(system, &inverter_day, trace);
     let day = Hours(24.0);
+    let current = standing_current(system, trace);
     let standing = trace.step(
         Formula::StandingCharge,
-        system.standing * day,
-        &[term(system.standing), term(day).from(Source::Definition)],
+        current * day,
+        &[term(current), term(day).from(Source::Definition)],
     );
     let protection = trace.step(
         Formula::ProtectionDay,
@@ -112,6 +113,22 @@ pub fn budget(almanac: &mut Almanac<'_>, month: usize, trace: &mut impl Trace) -
         total,
         total_energy: total * system.bank.nominal,
     }
+}
+
+/// The standing current with what the charge controllers take.
+fn standing_current(system: &System, trace: &mut impl Trace) -> Amps {
+    if system.controllers.0 <= 0.0 {
+        return system.standing;
+    }
+    trace.step(
+        Formula::StandingWithControllers,
+        system.standing,
+        &[
+            term(system.own_standing).named(Symbol::OwnStanding),
+            term(system.controllers),
+            term(system.bank.nominal),
+        ],
+    )
 }
 
 /// How long each load is on in the mean of a week.
@@ -199,6 +216,9 @@ fn at_bank(
 fn inverter_budget(system: &System, day: &InverterDay, trace: &mut impl Trace) -> InverterBudget {
     let idle = system.inverter.as_ref().map(Inverter::idle).unwrap_or_default();
     let idle_source = system.inverter.map_or(Source::Plan, |inverter| inverter.idle_source);
+    if let Some(inverter) = system.inverter.filter(|inverter| inverter.search.0 > 0.0) {
+        return searching(system, &inverter, day, trace);
+    }
     let energy = idle * day.hours;
     let charge = trace.step(
         Formula::InverterIdle,
@@ -206,6 +226,29 @@ fn inverter_budget(system: &System, day: &InverterDay, trace: &mut impl Trace) -
         &[
             term(idle).from(idle_source),
             term(day.hours).from(Source::Steps),
+            term(system.bank.nominal),
+        ],
+    );
+    InverterBudget { hours: day.hours, energy, charge }
+}
+
+/// The same of an inverter that looks for loads while none is on.
+fn searching(
+    system: &System,
+    inverter: &Inverter,
+    day: &InverterDay,
+    trace: &mut impl Trace,
+) -> InverterBudget {
+    let (idle, whole) = (inverter.idle(), Hours(24.0));
+    let energy = idle * day.hours + inverter.search * (whole - day.hours);
+    let charge = trace.step(
+        Formula::InverterSearch,
+        energy / system.bank.nominal,
+        &[
+            term(idle).from(inverter.idle_source),
+            term(day.hours).from(Source::Steps),
+            term(inverter.search).from(inverter.search_source),
+            term(whole).from(Source::Definition),
             term(system.bank.nominal),
         ],
     );

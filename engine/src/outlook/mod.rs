@@ -10,7 +10,7 @@ mod question;
 mod verdict;
 
 pub use budget::{Budget, InverterBudget, LoadBudget, budget, discharge_current};
-pub use months::{Gain, Month, array_yield, month};
+pub use months::{Gain, Generated, Month, array_yield, month};
 pub use obstacle::{Obstacle, Peak, obstacles};
 pub use question::Question;
 pub use verdict::{Verdict, clock_time};

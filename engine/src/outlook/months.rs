@@ -1,7 +1,7 @@
 //! The twelve typical months: what comes in against what goes out, and what a run of such days does to the bank.
 
 use super::budget::discharge_current;
-use crate::quantity::{AmpHours, Amps, Celsius, Irradiation, Percent, WattHours};
+use crate::quantity::{AmpHours, Amps, Celsius, Hours, Irradiation, Litres, Percent, WattHours};
 use crate::simulate::{Almanac, Day, STEP, run_month};
 use crate::source::Array;
 use crate::system::System;
@@ -17,11 +17,13 @@ const HOLDS: f64 = 0.002;
 pub struct Gain {
     /// From the sun, at the bank.
     pub solar: AmpHours,
+    /// From a turbine.
+    pub turbine: AmpHours,
     /// From the engine.
     pub engine: AmpHours,
     /// From shore power.
     pub shore: AmpHours,
-    /// All of it after the loss of charging.
+    /// All of it after the loss of charging; the generator makes up for what this lacks.
     pub kept: AmpHours,
 }
 
@@ -52,6 +54,17 @@ pub struct Month {
     pub keeps_up: bool,
     /// Whether the bank is too cold to be charged at its mean temperature.
     pub too_cold_to_charge: bool,
+    /// What the generator has to do on a mean day; none if there is none.
+    pub generator: Option<Generated>,
+}
+
+/// What a generator has to do on a mean day, to make up for what else comes in.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Generated {
+    /// So long it runs.
+    pub hours: Hours,
+    /// So much it burns, if that is stated.
+    pub fuel: Option<Litres>,
 }
 
 /// The days that stand for a week.
@@ -86,6 +99,9 @@ pub fn month(
     };
     let half = run.midnights.len() / 2;
     let holds = charge_after(run.midnights.len()) >= charge_after(half) - HOLDS;
+    // Over two weeks a generator's long cycle may look like a fall; what counts is whether it can make up for what is missing.
+    let backed = generator_most(system, &week) + balance >= AmpHours::ZERO;
+    let holds = holds || system.generator.is_some() && backed;
     let above = run.lowest >= system.bank.reserve.ratio() && run.unmet.0 <= 0.0;
     Month {
         month,
@@ -104,7 +120,60 @@ pub fn month(
             .typical
             .charge_above
             .is_some_and(|least| bank_temperature < least),
+        generator: generated(system, balance, tag, trace),
     }
+}
+
+/// The most that the generator can add on a mean day.
+fn generator_most(system: &System, week: &[Day]) -> AmpHours {
+    let Some(generator) = &system.generator else { return AmpHours::ZERO };
+    let allowed: f64 = week.iter().flatten().map(|forcing| forcing.generator_allowed).sum();
+    generator.limit * (STEP * (allowed / week.len() as f64)) * system.bank.mean_efficiency
+}
+
+/// What the generator has to do to make up for a balance.
+fn generated(
+    system: &System,
+    balance: AmpHours,
+    tag: Tag,
+    trace: &mut impl Trace,
+) -> Option<Generated> {
+    let generator = system.generator.as_ref()?;
+    if balance >= AmpHours::ZERO {
+        let nothing = Generated::default();
+        return Some(Generated {
+            fuel: generator.fuel.of(nothing.hours, WattHours::ZERO),
+            ..nothing
+        });
+    }
+    let efficiency = Percent::of_ratio(system.bank.mean_efficiency);
+    let hours = trace.step_of(
+        tag,
+        Formula::GeneratorDay,
+        -balance / (generator.limit * efficiency.ratio()),
+        &[
+            term(balance).of(tag),
+            term(generator.limit),
+            term(efficiency).from(system.bank.efficiency_source),
+        ],
+    );
+    let nominal = system.bank.nominal;
+    let fuel = generator.fuel.of(hours, nominal * generator.limit * hours).map(|fuel| {
+        let (per_hour, per_kwh) = (generator.fuel.per_hour, generator.fuel.per_kwh);
+        trace.step_of(
+            tag,
+            Formula::GeneratorFuel,
+            fuel,
+            &[
+                term(per_hour.unwrap_or(0.0)),
+                term(hours).of(tag),
+                term(per_kwh.unwrap_or(0.0)),
+                term(nominal),
+                term(generator.limit),
+            ],
+        )
+    });
+    Some(Generated { hours, fuel })
 }
 
 fn mean_temperature(week: &[Day]) -> Celsius {
@@ -120,10 +189,13 @@ fn mean_temperature(week: &[Day]) -> Celsius {
 fn gain(system: &System, week: &[Day], tag: Tag, trace: &mut impl Trace) -> Gain {
     let per_day = STEP / week.len() as f64;
     let (mut power, mut current) = (WattHours::ZERO, AmpHours::ZERO);
+    let (mut turbine_energy, mut turbine) = (WattHours::ZERO, AmpHours::ZERO);
     let (mut engine, mut shore) = (AmpHours::ZERO, AmpHours::ZERO);
     for forcing in week.iter().flatten() {
         power += forcing.solar_power * per_day;
         current += forcing.solar_current * per_day;
+        turbine_energy += forcing.turbine_power * per_day;
+        turbine += forcing.turbine_current * per_day;
         engine += forcing.engine * per_day;
         shore += forcing.shore * per_day;
     }
@@ -137,19 +209,21 @@ fn gain(system: &System, week: &[Day], tag: Tag, trace: &mut impl Trace) -> Gain
             term(current).from(Source::Steps),
         ],
     );
+    let turbine = turbine + turbine_energy / system.bank.nominal;
     let efficiency = Percent::of_ratio(system.bank.mean_efficiency);
     let kept = trace.step_of(
         tag,
         Formula::GainKept,
-        (solar + engine + shore) * efficiency.ratio(),
+        (solar + turbine + engine + shore) * efficiency.ratio(),
         &[
             term(solar).of(tag),
+            term(turbine).from(Source::Steps),
             term(engine).from(Source::Steps),
             term(shore).from(Source::Steps),
             term(efficiency).from(system.bank.efficiency_source),
         ],
     );
-    Gain { solar, engine, shore, kept }
+    Gain { solar, turbine, engine, shore, kept }
 }
 
 /// The yield of one array on a month's typical day with its working, from the light to the energy at the bank.

@@ -2,7 +2,7 @@
 
 use crate::document::{ControllerKind, Supply, When};
 use crate::load::{DayKind, Load, presence};
-use crate::quantity::{Amps, Celsius, Percent, Volts, Watts};
+use crate::quantity::{Amps, Celsius, Percent, VoltAmps, Volts, Watts};
 use crate::sky::STEPS_PER_DAY;
 use crate::source::START_MARGIN;
 use crate::system::System;
@@ -25,14 +25,21 @@ pub enum Obstacle {
         /// What the inverter can.
         rated: Watts,
     },
+    /// Loads at one time beyond the inverter's continuous output by their power factor alone.
+    InverterOverApparent {
+        /// Volts times amps at that time.
+        peak: VoltAmps,
+        /// What the inverter can.
+        rated: VoltAmps,
+    },
     /// A start beyond the inverter's short output.
     InverterSurge {
         /// The load that starts.
         load: u16,
-        /// Power in that moment.
-        peak: Watts,
+        /// Volts times amps in that moment.
+        peak: VoltAmps,
         /// What the inverter can.
-        surge: Watts,
+        surge: VoltAmps,
     },
     /// Loads at one time beyond the bank's continuous discharge limit.
     BankOverloaded {
@@ -98,6 +105,8 @@ pub enum Obstacle {
         /// Not to be charged below this.
         least: Celsius,
     },
+    /// The engine charges a bank with a protection that may open: that can destroy the alternator.
+    ProtectionMayOpen,
     /// A life depends on a load: it needs a backup and an alarm of its own.
     VitalLoad {
         /// Its place in the plan.
@@ -118,6 +127,7 @@ impl Obstacle {
             self,
             Self::NoInverter { .. }
                 | Self::InverterOverloaded { .. }
+                | Self::InverterOverApparent { .. }
                 | Self::InverterSurge { .. }
                 | Self::BankOverloaded { .. }
                 | Self::BankSurge { .. }
@@ -132,6 +142,8 @@ impl Obstacle {
 pub struct Peak {
     /// Output of the inverter.
     pub ac: Watts,
+    /// The same in volts times amps.
+    pub apparent: VoltAmps,
     /// Power of loads on direct current.
     pub dc: Watts,
 }
@@ -149,6 +161,9 @@ pub fn obstacles(system: &System, cold_months: u16) -> Vec<Obstacle> {
     arrays(system, &mut found);
     if let (Some(least), true) = (system.bank.typical.charge_above, cold_months != 0) {
         found.push(Obstacle::TooColdToCharge { months: cold_months, least });
+    }
+    if system.alternator.is_some() && system.bank.typical.discharge_rate.is_some() {
+        found.push(Obstacle::ProtectionMayOpen);
     }
     let vital = system.loads.iter().filter(|load| load.vital);
     found.extend(vital.map(|load| Obstacle::VitalLoad { load: load.place }));
@@ -174,7 +189,14 @@ fn running_by_step(system: &System) -> Vec<Peak> {
         let of = system.loads.iter().filter(|load| load.supply == supply && untimed(load));
         of.map(Load::running).fold(Watts::ZERO, Watts::at_least)
     };
-    let base = Peak { ac: largest(Supply::Ac), dc: largest(Supply::Dc) };
+    let untimed_ac = system.loads.iter().filter(|load| load.supply == Supply::Ac && untimed(load));
+    let base = Peak {
+        ac: largest(Supply::Ac),
+        apparent: untimed_ac
+            .map(|load| load.apparent(load.running()))
+            .fold(VoltAmps::ZERO, VoltAmps::at_least),
+        dc: largest(Supply::Dc),
+    };
     for (month, weekday) in kinds(system) {
         let kind = DayKind::inside(month, weekday);
         let mut day = [base; STEPS_PER_DAY];
@@ -182,7 +204,10 @@ fn running_by_step(system: &System) -> Vec<Peak> {
             for (peak, share) in day.iter_mut().zip(presence(&load.schedule, kind)) {
                 if share > 0.0 {
                     match load.supply {
-                        Supply::Ac => peak.ac += load.running(),
+                        Supply::Ac => {
+                            peak.ac += load.running();
+                            peak.apparent += load.apparent(load.running());
+                        }
                         Supply::Dc => peak.dc += load.running(),
                     }
                 }
@@ -203,10 +228,12 @@ fn kinds(system: &System) -> Vec<(u8, u8)> {
     (0..months).flat_map(|month| (0..weekdays).map(move |weekday| (month, weekday))).collect()
 }
 
-/// The load whose start adds most, on one supply.
-fn hardest_start(system: &System, supply: Option<Supply>) -> Option<&Load> {
-    let of = system.loads.iter().filter(|load| supply.is_none_or(|own| load.supply == own));
-    of.max_by(|a, b| a.start_extra().0.total_cmp(&b.start_extra().0))
+/// The load whose start adds most.
+fn hardest_start(system: &System) -> Option<&Load> {
+    system
+        .loads
+        .iter()
+        .max_by(|a, b| a.start_extra().0.total_cmp(&b.start_extra().0))
         .filter(|load| load.start_extra().0 > 0.0)
 }
 
@@ -219,12 +246,21 @@ fn inverter(system: &System, steps: &[Peak], found: &mut Vec<Obstacle>) {
     let peak = steps.iter().map(|step| step.ac).fold(Watts::ZERO, Watts::at_least);
     if peak > inverter.rated {
         found.push(Obstacle::InverterOverloaded { peak, rated: inverter.rated });
+        return;
     }
-    if let Some(load) = hardest_start(system, Some(Supply::Ac)) {
-        let moment = peak.at_least(load.power) + load.start_extra();
-        if moment > inverter.surge && peak <= inverter.rated {
-            let (load, surge) = (load.place, inverter.surge);
-            found.push(Obstacle::InverterSurge { load, peak: moment, surge });
+    let (rated, surge) = (VoltAmps(inverter.rated.0), VoltAmps(inverter.surge.0));
+    let peak = steps.iter().map(|step| step.apparent).fold(VoltAmps::ZERO, VoltAmps::at_least);
+    if peak > rated {
+        found.push(Obstacle::InverterOverApparent { peak, rated });
+        return;
+    }
+    let starts = system.loads.iter().filter(|load| load.supply == Supply::Ac);
+    let extra = |load: &Load| load.apparent(load.start_extra());
+    let hardest = starts.max_by(|a, b| extra(a).0.total_cmp(&extra(b).0));
+    if let Some(load) = hardest.filter(|load| extra(load).0 > 0.0) {
+        let moment = peak.at_least(load.apparent(load.power)) + extra(load);
+        if moment > surge {
+            found.push(Obstacle::InverterSurge { load: load.place, peak: moment, surge });
         }
     }
 }
@@ -237,7 +273,8 @@ fn largest_current(system: &System, steps: &[Peak]) -> Amps {
     let low = system.bank.low_voltage();
     let drawn = |peak: &Peak| {
         let inverter = system.inverter.as_ref().filter(|_| peak.ac.0 > 0.0);
-        let inverter = inverter.map_or(Watts::ZERO, |inverter| inverter.input(peak.ac));
+        let inverter =
+            inverter.map_or(Watts::ZERO, |inverter| inverter.input_of(peak.ac, peak.apparent));
         (peak.dc + inverter) / low + system.standing
     };
     steps.iter().map(drawn).fold(Amps::ZERO, Amps::at_least)
@@ -250,7 +287,7 @@ fn sag(system: &System, steps: &[Peak]) -> Option<Obstacle> {
         system.climate.temperature.iter().fold(Celsius(f64::INFINITY), |a, b| a.at_most(*b));
     let temperature = bank.temperature(coldest, system.inside_least);
     let running = largest_current(system, steps);
-    let start = hardest_start(system, None);
+    let start = hardest_start(system);
     let moment = running + start.map_or(Amps::ZERO, |load| load.start_extra() / cut_off);
     let charge = bank.reserve.at_least(SAG_AT).ratio();
     let under = |current| bank.under_load(charge, current, temperature);
@@ -265,7 +302,7 @@ fn bank(system: &System, steps: &[Peak], found: &mut Vec<Obstacle>) {
     let current = largest_current(system, steps);
     if current > limit {
         found.push(Obstacle::BankOverloaded { current, limit });
-    } else if let (Some(load), Some(peak)) = (hardest_start(system, None), system.bank.peak_limit) {
+    } else if let (Some(load), Some(peak)) = (hardest_start(system), system.bank.peak_limit) {
         let moment = current + load.start_extra() / low;
         if moment > peak {
             let load = load.place;

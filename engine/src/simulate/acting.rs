@@ -8,7 +8,7 @@
 //! counts from the month whose typical day has it; a controller's current limit is met by the table and not by the scaled day.
 
 use super::almanac::{Almanac, Sunlight};
-use super::days::typical_spec;
+use super::days::{fed, typical_spec};
 use super::flows::Forcing;
 use crate::quantity::{Amps, Celsius, Watts};
 use crate::sky::{DayTable, STEPS_PER_DAY, Season, SkyStep, Year, month_of_day};
@@ -78,11 +78,15 @@ impl Acting {
         acting
     }
 
-    /// Charge that the sun brings on a day, at nominal voltage \[Ah\].
+    /// Charge that sun, wind and water bring on a day, at nominal voltage \[Ah\].
     #[must_use]
     pub fn brought(&self, day: &HourlyDay) -> f64 {
         let nominal = self.system.bank.nominal;
-        day.iter().map(|own| (own.solar_power / nominal + own.solar_current).0).sum()
+        let at = |own: &Forcing| {
+            let power = own.solar_power + own.turbine_power;
+            (power / nominal + own.solar_current + own.turbine_current).0
+        };
+        day.iter().map(at).sum()
     }
 
     /// Charge that is used on a mean day of a month, at nominal voltage \[Ah\].
@@ -115,14 +119,10 @@ impl Month {
 
 /// What all arrays give under a step of the sky.
 fn feed(system: &System, step: &SkyStep) -> Feed {
-    let charging = system.bank.charging_voltage();
-    let mut sum = Feed::default();
-    for array in &system.arrays {
-        let feed = array.feed(step, system.albedo, charging);
-        sum.power += feed.power;
-        sum.current += feed.current;
+    match &system.horizon {
+        Some(horizon) => fed(system, &horizon.around(step)),
+        None => fed(system, step),
     }
-    sum
 }
 
 /// Means over the quarter-hours of each hour.
@@ -137,11 +137,17 @@ fn hours(day: &[Forcing; STEPS_PER_DAY]) -> HourlyDay {
     let demand = hourly(|at| day[at].demand.0);
     let shore = hourly(|at| day[at].shore.0);
     let engine = hourly(|at| day[at].engine.0);
+    let turbine_power = hourly(|at| day[at].turbine_power.0);
+    let turbine_current = hourly(|at| day[at].turbine_current.0);
+    let generator_allowed = hourly(|at| day[at].generator_allowed);
     core::array::from_fn(|hour| Forcing {
         demand: Watts(demand[hour]),
         standing: day[0].standing,
         shore: Amps(shore[hour]),
         engine: Amps(engine[hour]),
+        turbine_power: Watts(turbine_power[hour]),
+        turbine_current: Amps(turbine_current[hour]),
+        generator_allowed: generator_allowed[hour],
         ..Forcing::default()
     })
 }

@@ -6,12 +6,12 @@
 
 use chrono::{Datelike, Days, NaiveDate};
 
-use super::days::{Day, day, inside_air, sky_of, typical_sky};
+use super::days::{Day, day, fed, inside_air, sky_of, typical_sky};
 use crate::document::Schedule;
 use crate::load::{DayDemand, DayKind, day_demand};
 use crate::place::{Clock, MonthlyClimate};
 use crate::quantity::Volts;
-use crate::sky::{STEPS_PER_DAY, SkyDay};
+use crate::sky::{Horizon, STEPS_PER_DAY, SkyDay};
 use crate::source::{Array, Feed};
 use crate::sun::Site;
 use crate::system::System;
@@ -27,14 +27,9 @@ pub struct LitDay {
 
 impl LitDay {
     fn under(sky: SkyDay, system: &System) -> Self {
-        let charging = system.bank.charging_voltage();
         let mut solar = [Feed::default(); STEPS_PER_DAY];
         for (sum, step) in solar.iter_mut().zip(&sky.steps) {
-            for array in &system.arrays {
-                let feed = array.feed(step, system.albedo, charging);
-                sum.power += feed.power;
-                sum.current += feed.current;
-            }
+            *sum = fed(system, step);
         }
         Self { sky, solar }
     }
@@ -48,6 +43,7 @@ struct Causes {
     climate: MonthlyClimate,
     first: NaiveDate,
     albedo: f64,
+    horizon: Option<Horizon>,
     arrays: Vec<Array>,
     charging: Volts,
 }
@@ -60,6 +56,7 @@ impl Causes {
             climate: system.climate.clone(),
             first: system.start.date,
             albedo: system.albedo,
+            horizon: system.horizon.clone(),
             arrays: system.arrays.clone(),
             charging: system.bank.charging_voltage(),
         }

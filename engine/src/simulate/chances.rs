@@ -35,6 +35,15 @@ fn quantile(sorted: &[f64], share: f64) -> f64 {
     sorted[below] + (sorted[above] - sorted[below]) * (at - below as f64)
 }
 
+/// What a generator does in a year.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct GeneratorYears {
+    /// Hours that it runs.
+    pub hours: Range,
+    /// Litres that it burns, if that is stated.
+    pub fuel: Option<Range>,
+}
+
 /// How an ensemble answers.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Chances {
@@ -62,6 +71,8 @@ pub struct Chances {
     pub dull_days: Option<Range>,
     /// Most days between two on which the bank is full, in ten years.
     pub days_without_full: Range,
+    /// What the generator does in a year; none without one.
+    pub generator: Option<GeneratorYears>,
     /// How the bank ages in the middle one of the blocks; none where no life is held for its chemistry.
     pub ageing: Option<Ageing>,
 }

@@ -6,16 +6,19 @@ use super::almanac::LitDay;
 use super::flows::Forcing;
 use crate::load::{DayKind, Demand, presence};
 use crate::quantity::{Amps, Celsius, Hours};
-use crate::sky::{DaySpec, STEPS_PER_DAY, SkyDay, mean_day};
-use crate::source::Charger;
+use crate::sky::{DaySpec, STEPS_PER_DAY, SkyDay, SkyStep, mean_day};
+use crate::source::{Charger, Feed, Flow};
 use crate::sun::MONTH_DAY;
 use crate::system::System;
 use crate::working::Trace;
 
+/// Quarter-hours of an hour.
+const STEPS_PER_HOUR: usize = STEPS_PER_DAY / 24;
+
 /// What acts in each quarter-hour of a day.
 pub type Day = [Forcing; STEPS_PER_DAY];
 
-/// The sky of a date: its own sun in the mean weather of its month.
+/// The sky of a date within the horizon of the place: its own sun in the mean weather of its month.
 #[must_use]
 pub fn sky_of(system: &System, date: NaiveDate) -> SkyDay {
     let offset = system.clock.offset_on(date);
@@ -64,7 +67,25 @@ fn sky(
     utc_offset: Hours,
     trace: &mut impl Trace,
 ) -> SkyDay {
-    mean_day(&spec(system, month, day_of_year, utc_offset, trace), trace)
+    let mut day = mean_day(&spec(system, month, day_of_year, utc_offset, trace), trace);
+    if let Some(horizon) = &system.horizon {
+        for step in &mut day.steps {
+            *step = horizon.around(step);
+        }
+    }
+    day
+}
+
+/// What all arrays give under a step of the sky, the horizon being taken off it.
+pub(super) fn fed(system: &System, step: &SkyStep) -> Feed {
+    let charging = system.bank.charging_voltage();
+    let mut sum = Feed::default();
+    for array in &system.arrays {
+        let feed = array.feed(step, system.albedo, charging);
+        sum.power += feed.power;
+        sum.current += feed.current;
+    }
+    sum
 }
 
 /// Temperatures inside through a day.
@@ -93,8 +114,16 @@ pub(super) fn day(
 ) -> Day {
     let shore = charger(system.shore.as_ref(), kind);
     let engine = charger(system.alternator.as_ref(), kind);
+    let generator = system.generator.as_ref();
+    let allowed =
+        generator.map_or([0.0; STEPS_PER_DAY], |generator| presence(&generator.schedule, kind));
+    let turbine = |at: usize| {
+        let turbine = system.turbine.as_ref();
+        turbine.map_or(Flow::default(), |own| own.at(kind.month.into(), at / STEPS_PER_HOUR))
+    };
     let mut day = [Forcing::default(); STEPS_PER_DAY];
     for (at, (forcing, step)) in day.iter_mut().zip(&lit.sky.steps).enumerate() {
+        let turbine = turbine(at);
         *forcing = Forcing {
             demand: demand[at].at_bank(system.inverter.as_ref()),
             standing: system.standing,
@@ -102,6 +131,9 @@ pub(super) fn day(
             solar_current: lit.solar[at].current,
             shore: shore[at],
             engine: engine[at],
+            turbine_power: turbine.power,
+            turbine_current: turbine.current,
+            generator_allowed: allowed[at],
             temperature: system.bank.temperature(step.air, system.inside_least),
         };
     }

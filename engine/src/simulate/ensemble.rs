@@ -14,12 +14,12 @@
 use chrono::Datelike;
 
 use super::acting::{Acting, HOURS};
-use super::chances::{Chances, Range};
+use super::chances::{Chances, GeneratorYears, Range};
 use super::flows::Forcing;
 use super::prepared::{Prepared, State};
 use super::step::After;
 use crate::bank::Ageing;
-use crate::quantity::{AmpHours, Celsius, Hours};
+use crate::quantity::{AmpHours, Celsius, Hours, WattHours};
 use crate::sky::{DAYS_PER_YEAR, Replica, Trust, Weather, WeatherSpec, Year, month_of_day};
 use crate::system::System;
 
@@ -66,6 +66,9 @@ struct Block {
     dull_days: f64,
     /// Most days between two at full.
     days_without_full: f64,
+    /// Of the generator, a year.
+    generator_time: Hours,
+    generator_energy: WattHours,
     /// How the bank ages if every year is like its last one.
     ageing: Option<Ageing>,
 }
@@ -93,6 +96,8 @@ struct Course {
     unserved: f64,
     low_hours: f64,
     short_hours: f64,
+    generator_time: Hours,
+    generator_energy: WattHours,
 }
 
 impl Ensemble {
@@ -163,9 +168,15 @@ impl Ensemble {
         false
     }
 
+    /// The bank beside its generator, holding so much between full and empty.
+    fn bank(&self, full: AmpHours) -> Prepared<'_> {
+        let system = &self.acting.system;
+        Prepared::new(&system.bank, full, HOUR).with_generator(system.generator.as_ref())
+    }
+
     /// The bank as it is in each month.
     fn banks(&self) -> [Prepared<'_>; 12] {
-        self.full.map(|full| Prepared::new(&self.acting.system.bank, full, HOUR))
+        self.full.map(|full| self.bank(full))
     }
 
     /// One step. Loads that the bank fails count as under the reserve, wherever its state of charge stands.
@@ -176,6 +187,8 @@ impl Ensemble {
         course.wanted += (after.flows.load + after.flows.unmet).0;
         course.unserved += after.flows.unmet.0;
         course.short_hours += if after.flows.unmet.0 > 0.0 { 1.0 } else { 0.0 };
+        course.generator_time += after.flows.generator_time;
+        course.generator_energy += after.flows.generator_energy;
         let low = after.state.charge < self.reserve || after.carried.is_some();
         course.low_hours += if low { 1.0 } else { 0.0 };
         after
@@ -190,8 +203,7 @@ impl Ensemble {
         let weekday = start.date.weekday().num_days_from_monday() as usize;
         // Every step is a whole hour from the start on; it takes the clock hour in which its middle lies.
         let first_hour = (usize::from(start.minute) + 30) / 60;
-        let full = self.full[start.date.month0() as usize];
-        let bank = Prepared::new(&self.acting.system.bank, full, HOUR);
+        let bank = self.bank(self.full[start.date.month0() as usize]);
         let mut course = Course::at(bank.rested(start.charge));
         let mut path = Vec::with_capacity(RUN_DAYS * HOURS);
         let mut reached = f64::INFINITY;
@@ -252,6 +264,8 @@ impl Ensemble {
             low_hours: course.low_hours / years,
             short_hours: course.short_hours / years,
             unserved: if course.wanted > 0.0 { course.unserved / course.wanted } else { 0.0 },
+            generator_time: course.generator_time / years,
+            generator_energy: course.generator_energy / years,
             dull_days: rows.dull.longest,
             days_without_full: rows.unfilled.longest,
             ..block
@@ -314,8 +328,19 @@ impl Ensemble {
             dull_days: (!self.acting.system.arrays.is_empty())
                 .then(|| over(&|block| block.dull_days)),
             days_without_full: over(&|block| block.days_without_full),
+            generator: self.generator_years(),
             ageing: self.middle_ageing(),
         }
+    }
+
+    fn generator_years(&self) -> Option<GeneratorYears> {
+        let generator = self.acting.system.generator.as_ref()?;
+        let burnt = |block: &Block| generator.fuel.of(block.generator_time, block.generator_energy);
+        let fuel: Option<Vec<f64>> =
+            self.blocks.iter().map(|block| burnt(block).map(|fuel| fuel.0)).collect();
+        let mut hours: Vec<f64> = self.blocks.iter().map(|block| block.generator_time.0).collect();
+        let fuel = fuel.filter(|fuel| !fuel.is_empty()).map(|mut fuel| Range::of(&mut fuel));
+        Some(GeneratorYears { hours: Range::of(&mut hours), fuel })
     }
 
     fn middle_ageing(&self) -> Option<Ageing> {
@@ -349,7 +374,15 @@ impl Ensemble {
 
 impl Course {
     fn at(state: State) -> Self {
-        Self { state, wanted: 0.0, unserved: 0.0, low_hours: 0.0, short_hours: 0.0 }
+        Self {
+            state,
+            wanted: 0.0,
+            unserved: 0.0,
+            low_hours: 0.0,
+            short_hours: 0.0,
+            generator_time: Hours::ZERO,
+            generator_energy: WattHours::ZERO,
+        }
     }
 }
 
@@ -379,7 +412,7 @@ struct Rows {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::document::{Array, Bank, Document, Load, Rating, Schedule, When};
+    use crate::document::{self, Array, Bank, Document, Load, Rating, Schedule, When};
     use crate::outlook::Outlook;
     use crate::place::{Climate, SpreadGrid};
 
@@ -430,6 +463,19 @@ mod tests {
         assert_eq!(chances.dull_days, None);
         assert_eq!(chances.months_share, [0.0; 12]);
         assert!(chances.short_hours.low > 8000.0, "{:?}", chances.short_hours);
+    }
+
+    #[test]
+    fn a_generator_keeps_the_winter_up_and_burns_what_it_runs() {
+        let mut without = system(10.0, 50.0, 60.0);
+        assert!(chances(&without, EXTENT, 1).months_share[11] < 0.1);
+        let section = document::Generator { fuel_l_per_h: Some(0.5), ..Default::default() };
+        without.generator = crate::source::Generator::parse(&section).unwrap();
+        let chances = chances(&without, EXTENT, 1);
+        assert_eq!(chances.months_share, [1.0; 12]);
+        let GeneratorYears { hours, fuel } = chances.generator.unwrap();
+        assert!(hours.low > 50.0 && hours.high < 500.0 && hours.low < hours.high, "{hours:?}");
+        assert!((fuel.unwrap().middle - 0.5 * hours.middle).abs() < 1e-9);
     }
 
     #[test]

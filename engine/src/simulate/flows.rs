@@ -17,6 +17,12 @@ pub struct Forcing {
     pub shore: Amps,
     /// From the engine.
     pub engine: Amps,
+    /// From a turbine whose output is stated as power.
+    pub turbine_power: Watts,
+    /// From a turbine whose output is stated as charge.
+    pub turbine_current: Amps,
+    /// Share of the step in which the generator may run (ratio).
+    pub generator_allowed: f64,
     /// Temperature of the bank.
     pub temperature: Celsius,
 }
@@ -32,8 +38,12 @@ pub struct Flows {
     pub protection: AmpHours,
     /// From the sun, as far as used.
     pub solar: AmpHours,
+    /// From the turbine, as far as used.
+    pub turbine: AmpHours,
     /// From the engine, as far as used.
     pub engine: AmpHours,
+    /// From the generator, as far as used.
+    pub generator: AmpHours,
     /// From shore power, as far as used.
     pub shore: AmpHours,
     /// From any source, offered and not taken.
@@ -54,6 +64,18 @@ pub struct Flows {
     pub bank_loss: WattHours,
     /// Change of the energy stored.
     pub stored_energy: WattHours,
+    /// From the generator, as far as used; part of that from all sources.
+    pub generator_energy: WattHours,
+    /// Time for which the generator ran.
+    pub generator_time: Hours,
+}
+
+impl Flows {
+    /// From all sources, as far as used.
+    #[must_use]
+    pub fn came(&self) -> AmpHours {
+        self.solar + self.turbine + self.engine + self.generator + self.shore
+    }
 }
 
 impl core::ops::AddAssign for Flows {
@@ -62,6 +84,10 @@ impl core::ops::AddAssign for Flows {
         self.unmet += other.unmet;
         self.protection += other.protection;
         self.solar += other.solar;
+        self.turbine += other.turbine;
+        self.generator += other.generator;
+        self.generator_energy += other.generator_energy;
+        self.generator_time += other.generator_time;
         self.engine += other.engine;
         self.shore += other.shore;
         self.curtailed += other.curtailed;
@@ -79,29 +105,41 @@ impl core::ops::AddAssign for Flows {
 /// Currents offered by the sources at a voltage.
 pub(super) struct Offer {
     pub(super) solar: Amps,
+    pub(super) turbine: Amps,
     pub(super) engine: Amps,
+    pub(super) generator: Amps,
     pub(super) shore: Amps,
 }
 
 impl Offer {
     #[inline]
-    pub(super) fn at(forcing: &Forcing, per_volt: f64) -> Self {
+    pub(super) fn at(forcing: &Forcing, generator: Amps, per_volt: f64) -> Self {
         Self {
             solar: Amps(forcing.solar_power.0 * per_volt) + forcing.solar_current,
+            turbine: Amps(forcing.turbine_power.0 * per_volt) + forcing.turbine_current,
             engine: forcing.engine,
+            generator,
             shore: forcing.shore,
         }
     }
 
+    #[inline]
     pub(super) fn sum(&self) -> Amps {
-        self.solar + self.engine + self.shore
+        self.solar + self.turbine + self.engine + self.generator + self.shore
     }
 
     /// What is used of the offer if so much is used in all: the sun first, shore power last.
+    #[inline]
     pub(super) fn used(&self, all: Amps) -> Self {
         let solar = self.solar.at_most(all);
-        let engine = self.engine.at_most(all - solar);
-        Self { solar, engine, shore: (all - solar - engine).at_least(Amps::ZERO) }
+        let rest = all - solar;
+        let turbine = self.turbine.at_most(rest);
+        let rest = rest - turbine;
+        let engine = self.engine.at_most(rest);
+        let rest = rest - engine;
+        let generator = self.generator.at_most(rest);
+        let shore = (rest - generator).at_least(Amps::ZERO);
+        Self { solar, turbine, engine, generator, shore }
     }
 }
 
@@ -115,6 +153,8 @@ pub(super) struct Flowing {
     pub(super) taken: Amps,
     pub(super) kept: Amps,
     pub(super) short: Amps,
+    /// Time for which the generator runs.
+    pub(super) running: Hours,
 }
 
 impl Flowing {
@@ -139,7 +179,9 @@ impl Flowing {
             unmet: self.short * time,
             protection: protection * time,
             solar: used.solar * time,
+            turbine: used.turbine * time,
             engine: used.engine * time,
+            generator: used.generator * time,
             shore: used.shore * time,
             curtailed: self.spare * time,
             charge_loss: (self.taken - self.kept) * time,
@@ -150,6 +192,8 @@ impl Flowing {
             source_energy: energy(came),
             bank_loss: energy(self.taken - self.given) - stored_energy,
             stored_energy,
+            generator_energy: energy(used.generator),
+            generator_time: self.running,
         }
     }
 }

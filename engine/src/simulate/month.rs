@@ -31,12 +31,13 @@ pub fn run_month(
     charge: f64,
     days: usize,
 ) -> MonthRun {
-    let bank = Prepared::new(&almanac.system.bank, full, STEP);
+    let system = almanac.system;
+    let bank = Prepared::new(&system.bank, full, STEP).with_generator(system.generator.as_ref());
     let alike = almanac.days_of_week() == 1;
     let mut run = MonthRun { midnights: Vec::new(), lowest: charge, unmet: AmpHours::ZERO };
     let mut now = bank.rested(charge);
     for place in 0..days {
-        let before = now.charge;
+        let before = now;
         for forcing in almanac.day(month, (place % 7) as u8) {
             let after = bank.step(now, forcing, &mut ());
             now = after.state;
@@ -46,7 +47,8 @@ pub fn run_month(
             }
         }
         run.midnights.push(now.charge);
-        if run.unmet.0 > 0.0 || alike && place > 0 && (now.charge - before).abs() < REPEATS {
+        let same = (now.charge - before.charge).abs() < REPEATS && now.ran == before.ran;
+        if run.unmet.0 > 0.0 || alike && place > 0 && same {
             break;
         }
     }

@@ -6,6 +6,7 @@
 
 use crate::bank::{Bank, Held, LeadAcid, Pace};
 use crate::quantity::{AmpHours, Amps, Celsius, Hours, Ohms, Volts};
+use crate::source::Generator;
 
 /// State of the bank.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -14,6 +15,8 @@ pub struct State {
     pub charge: f64,
     /// How full the available well of lead-acid is (ratio); the state of charge of every other chemistry.
     pub available: f64,
+    /// How long the generator has been running without a stop; nothing while it stands still.
+    pub ran: Hours,
 }
 
 /// Hours of the current by which charging is told fast or slow.
@@ -56,6 +59,7 @@ pub struct Prepared<'a> {
     pub(super) tail: Amps,
     low: Volts,
     plates: Option<Plates<'a>>,
+    generator: Option<&'a Generator>,
 }
 
 /// What the bank can do in a step.
@@ -109,14 +113,22 @@ impl<'a> Prepared<'a> {
             tail: bank.tail_current(),
             low: bank.low_voltage(),
             plates,
+            generator: None,
         }
+    }
+
+    /// The same bank beside a generator.
+    #[must_use]
+    pub fn with_generator(self, generator: Option<&'a Generator>) -> Self {
+        Self { generator, ..self }
     }
 
     /// The bank after a long rest at a state of charge (ratio).
     #[must_use]
     pub fn rested(&self, charge: f64) -> State {
         let level = |own: Plates<'_>| (self.full * charge + own.spare) / own.whole;
-        State { charge, available: self.plates.map_or(charge, level) }
+        let available = self.plates.map_or(charge, level);
+        State { charge, available, ran: Hours::ZERO }
     }
 
     /// The current that moves so much in one step.
@@ -197,6 +209,26 @@ impl<'a> Prepared<'a> {
             let after = if after > 0.0 { after } else { 0.0 };
             if after < 1.0 { after } else { 1.0 }
         })
+    }
+
+    /// What the generator offers in a step, and for what share of it; nothing while it stands still.
+    #[inline]
+    pub(super) fn generated(&self, state: State, allowed: f64) -> (Amps, f64) {
+        match self.generator {
+            Some(own) if own.runs(state.ran, state.charge, allowed) => {
+                (own.limit * allowed, allowed)
+            }
+            _ => (Amps::ZERO, 0.0),
+        }
+    }
+
+    /// How long the generator has run without a stop after a step of which it ran a share.
+    #[inline]
+    pub(super) fn ran_after(&self, before: State, charge: f64, filled: bool, share: f64) -> Hours {
+        match self.generator {
+            Some(own) if share > 0.0 => own.ran_after(before.ran, self.time, charge, filled),
+            _ => Hours::ZERO,
+        }
     }
 
     /// The current that the bank takes of a surplus, and what it keeps of it.

@@ -5,7 +5,7 @@ use super::days::Day;
 use super::flows::{Flows, Forcing};
 use super::prepared::{Prepared, State};
 use crate::bank::Bank;
-use crate::quantity::{AmpHours, Hours, Volts};
+use crate::quantity::{AmpHours, Hours, Litres, Volts};
 use crate::sky::STEPS_PER_DAY;
 use crate::system::System;
 use crate::working::{Formula, Source, Trace, term};
@@ -37,6 +37,8 @@ pub struct Sample {
     pub charge: f64,
     /// How full the available well of lead-acid is (ratio); the state of charge of every other chemistry.
     pub available: f64,
+    /// How long the generator has been running without a stop; nothing while it stands still.
+    pub ran: Hours,
     /// Voltage between the posts during the step.
     pub volts: Volts,
     /// What acted in the step.
@@ -91,7 +93,7 @@ impl Run {
         let from = self.samples.last().map_or(Hours::ZERO, |last| last.at);
         let before = self.state_before(self.samples.len());
         let after = bank.step(before, forcing, &mut ());
-        let State { charge, available } = after.state;
+        let State { charge, available, ran } = after.state;
         let before = before.charge;
         if self.empty_at.is_none() && (charge <= EMPTY || after.carried.is_some()) {
             self.empty_at = Some(from + time * after.carried.unwrap_or(1.0));
@@ -114,7 +116,8 @@ impl Run {
         self.longest_since_full = self.longest_since_full.at_least(self.since_full);
         self.totals += after.flows;
         let (volts, flows, forcing) = (after.volts, after.flows, *forcing);
-        self.samples.push(Sample { at: from + time, charge, available, volts, forcing, flows });
+        let at = from + time;
+        self.samples.push(Sample { at, charge, available, ran, volts, forcing, flows });
     }
 
     /// The sample of the step that contains this time.
@@ -139,6 +142,7 @@ impl Run {
         before.map_or(self.start, |sample| State {
             charge: sample.charge,
             available: sample.available,
+            ran: sample.ran,
         })
     }
 
@@ -147,21 +151,25 @@ impl Run {
         let sample = self.samples.get(place)?;
         // Only the first step can be shorter; differences of times would carry the rounding of their sum.
         let time = if place == 0 { sample.at } else { STEP };
-        let bank = Prepared::new(&system.bank, self.full, time);
+        let bank = prepared(system, self.full, time);
         Some(bank.step(self.state_before(place), &sample.forcing, trace).state.charge)
+    }
+
+    /// What the generator has burnt over the run; nothing if there is none or its fuel is not stated.
+    #[must_use]
+    pub fn fuel(&self, system: &System) -> Option<Litres> {
+        let fuel = system.generator.as_ref()?.fuel;
+        fuel.of(self.totals.generator_time, self.totals.generator_energy)
     }
 
     /// The state of charge at the end from the sums of the run, with its working.
     pub fn account(&self, trace: &mut impl Trace) -> f64 {
-        let came = self.totals.solar + self.totals.engine + self.totals.shore;
+        let totals = &self.totals;
         let came = trace.step(
             Formula::ChargeCame,
-            came,
-            &[
-                term(self.totals.solar).from(Source::Steps),
-                term(self.totals.engine).from(Source::Steps),
-                term(self.totals.shore).from(Source::Steps),
-            ],
+            totals.came(),
+            &[totals.solar, totals.turbine, totals.engine, totals.generator, totals.shore]
+                .map(|charge| term(charge).from(Source::Steps)),
         );
         let lost = self.totals.charge_loss + self.totals.self_discharge + self.totals.protection;
         let lost = trace.step(
@@ -188,7 +196,12 @@ impl Run {
     }
 }
 
-/// Sun, engine and shore power taken away.
+/// The bank of a system beside its generator, for steps of this length.
+fn prepared(system: &System, full: AmpHours, time: Hours) -> Prepared<'_> {
+    Prepared::new(&system.bank, full, time).with_generator(system.generator.as_ref())
+}
+
+/// The sun taken away; all other sources stay.
 fn darkened(mut day: Day) -> Day {
     for forcing in &mut day {
         *forcing = Forcing {
@@ -216,7 +229,7 @@ pub fn run(
 ) -> Run {
     let system = almanac.system;
     let mut run = Run::new(&system.bank, system.start.charge, full, steps_of(days) + 1);
-    let whole_step = Prepared::new(&system.bank, full, STEP);
+    let whole_step = prepared(system, full, STEP);
     let reserve = system.bank.reserve.ratio();
     let (mut place, mut minute) = (0, system.start.minute);
     let end = Hours(days as f64 * 24.0);
@@ -225,7 +238,7 @@ pub fn run(
         while minute < 24 * 60 {
             let next = (minute / STEP_MIN + 1) * STEP_MIN;
             let time = Hours(f64::from(next - minute) / 60.0);
-            let part_step = (time < STEP).then(|| Prepared::new(&system.bank, full, time));
+            let part_step = (time < STEP).then(|| prepared(system, full, time));
             let bank = part_step.as_ref().unwrap_or(&whole_step);
             run.push(bank, reserve, &today[usize::from(minute / STEP_MIN)], time);
             minute = next;

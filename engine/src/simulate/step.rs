@@ -4,7 +4,8 @@
 //! this voltage powers become currents. Sources serve the loads first; the bank takes or gives the difference. It takes as
 //! much as its charge limit, its absorption voltage and its room allow, and gives as much as its current limit, its low cut-off
 //! voltage and its charge at hand allow: loads are shed as far as that takes, with no wait for a reconnect voltage. What the bank
-//! refuses is curtailed: shore power first, then the engine, the sun last. What it cannot give is unmet.
+//! refuses is curtailed: shore power first, then the generator, the engine, the turbine, the sun last. What it cannot give is
+//! unmet. A generator runs or not for a whole step, by the state of charge before it.
 //!
 //! **Accounts.** Charge \[Ah\] and energy \[Wh\] are both kept. The energy stored is the area under the open-circuit curve, a
 //! function of the state of charge alone, so that the loss in the bank is what went in and is neither stored nor came out.
@@ -39,9 +40,11 @@ pub struct After {
 impl Prepared<'_> {
     /// Voltage between the posts while this acts on the bank.
     #[inline]
-    fn terminal(&self, able: &Able, forcing: &Forcing) -> Volts {
+    fn terminal(&self, able: &Able, forcing: &Forcing, generator: Amps) -> Volts {
         let currents = forcing.solar_current + forcing.engine + forcing.shore - forcing.standing;
-        let net = (forcing.solar_power - forcing.demand) / able.open + currents;
+        let currents = currents + forcing.turbine_current + generator;
+        let power = forcing.solar_power + forcing.turbine_power - forcing.demand;
+        let net = power / able.open + currents;
         let moved = if net.0 > 0.0 {
             let taken = net.at_most(able.accept).at_most(able.keep);
             taken * able.rise
@@ -58,9 +61,10 @@ impl Prepared<'_> {
         let Self { bank, full, time, .. } = *self;
         let charge = state.charge;
         let able = self.able(state, forcing.temperature);
-        let volts = self.terminal(&able, forcing);
+        let (generator, share) = self.generated(state, forcing.generator_allowed);
+        let volts = self.terminal(&able, forcing, generator);
         let per_volt = 1.0 / volts.0;
-        let offer = Offer::at(forcing, per_volt);
+        let offer = Offer::at(forcing, generator, per_volt);
         let wanted = trace.step(
             Formula::LoadsCurrent,
             Amps(forcing.demand.0 * per_volt) + forcing.standing,
@@ -69,7 +73,13 @@ impl Prepared<'_> {
         let supply = trace.step(
             Formula::SourcesCurrent,
             offer.sum(),
-            &[term(offer.solar), term(offer.engine), term(offer.shore)],
+            &[
+                term(offer.solar),
+                term(offer.turbine),
+                term(offer.engine),
+                term(offer.generator),
+                term(offer.shore),
+            ],
         );
         let limit = self.limit(&able);
         // A bank that gives nothing has shut its protection circuit off.
@@ -83,8 +93,8 @@ impl Prepared<'_> {
         let need = (-net).at_least(Amps::ZERO);
         let given = need.at_most(limit);
         let spare = net.at_least(Amps::ZERO) - taken;
-        let flows =
-            Flowing { volts, supply, wanted, spare, given, taken, kept, short: need - given };
+        let (short, running) = (need - given, time * share);
+        let flows = Flowing { volts, supply, wanted, spare, given, taken, kept, short, running };
         let held = full * charge;
         // Only what is left can leak.
         let leak =
@@ -96,12 +106,17 @@ impl Prepared<'_> {
         let after =
             trace.step(Formula::ChargeAfter, after, &[term(charge), term(stored), term(full)]);
         let ended = net.0 > 0.0 && net >= able.fades && able.fades <= self.tail;
+        let filled = after >= self.top - AS_GOOD_AS_FULL || ended;
         After {
-            state: State { charge: after, available: self.available_after(state, stored, after) },
+            state: State {
+                charge: after,
+                available: self.available_after(state, stored, after),
+                ran: self.ran_after(state, after, filled, share),
+            },
             flows,
             volts,
             carried: (need > given && given.0 >= able.give.0).then(|| given / need),
-            filled: after >= self.top - AS_GOOD_AS_FULL || ended,
+            filled,
         }
     }
 }
@@ -112,6 +127,7 @@ mod tests {
     use crate::bank::Bank;
     use crate::document;
     use crate::quantity::{AmpHours, Celsius, Watts};
+    use crate::source::Generator;
     use crate::working::Working;
 
     fn bank() -> Bank {
@@ -145,7 +161,10 @@ mod tests {
                 demand: Watts(demand),
                 standing: Amps(0.1),
                 solar_power: Watts(sun),
+                turbine_power: Watts(sun / 9.0),
+                turbine_current: Amps(sun / 80.0),
                 engine: Amps(sun / 50.0),
+                generator_allowed: if sun > 1000.0 { 0.6 } else { 1.0 },
                 shore: Amps(sun / 70.0),
                 temperature: WARM,
                 ..Forcing::default()
@@ -155,13 +174,15 @@ mod tests {
 
     #[test]
     fn charge_and_energy_balance_whatever_happens() {
+        let generator = Generator::parse(&document::Generator::default()).unwrap();
         for bank in [bank(), lead()] {
+            let prepared = Prepared::new(&bank, FULL, QUARTER).with_generator(generator.as_ref());
             for charge in [0.0, 0.001, 0.2, 0.9, 0.999, 1.0] {
                 for forcing in forcings() {
                     let After { state, flows: f, volts, .. } =
-                        step(&bank, charge, &forcing, &mut ());
+                        prepared.step(prepared.rested(charge), &forcing, &mut ());
                     assert!((0.0..=1.0).contains(&state.charge) && volts.0 > 0.0);
-                    let came = f.solar + f.engine + f.shore;
+                    let came = f.came();
                     let went = f.load + f.protection + f.charge_loss + f.self_discharge + f.stored;
                     let scale = came.0.abs() + f.load.0 + 1.0;
                     assert!((came - went).0.abs() < 1e-9 * scale, "{charge} {forcing:?}: {f:?}");

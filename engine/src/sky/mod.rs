@@ -18,12 +18,13 @@
 //! of the sunset angle, and its bend fades towards the pole, where all hours are alike; that part is our own extension.
 //!
 //! **Left out.** Clouds at certain hours (a mean day is symmetric about solar noon), haze colour, snow on the modules,
-//! the horizon but for [`Shade`].
+//! the horizon but for [`Horizon`] and [`Shade`].
 
 pub mod calibration;
 mod day;
 mod day_table;
 mod diffuse;
+mod horizon;
 mod incidence;
 mod marginal;
 mod module;
@@ -41,6 +42,7 @@ pub use day::{
 };
 pub use day_table::{Blend, DayTable, Season};
 pub use diffuse::{diffuse_fraction_daily, diffuse_fraction_hourly, diffuse_fraction_monthly};
+pub use horizon::Horizon;
 pub use incidence::{
     incidence_ashrae, incidence_martin_ruiz, incidence_physical, incidence_schlick,
 };

@@ -80,6 +80,8 @@ pub enum Operand {
 pub enum Caption {
     /// A plan without a name.
     Unnamed,
+    /// What a generator does.
+    Generator,
     /// The inverter's own draw.
     InverterIdle,
     /// The standing draw.

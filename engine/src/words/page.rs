@@ -5,7 +5,7 @@ use super::Countries;
 use super::{Label, Language, NameOf, Sentence, en};
 use crate::document::{Chemistry, Field};
 use crate::load::catalogue::{Appliance, Group};
-use crate::outlook::{BestTilt, Obstacle, Outlook};
+use crate::outlook::{BestTilt, Generated, Obstacle, Outlook};
 use crate::place::{Origin, SummerTime};
 use crate::quantity::{AmpHours, Hours};
 use crate::simulate::{Chances, Range};
@@ -155,6 +155,14 @@ impl Language {
     pub fn day_balance(self, balance: AmpHours) -> String {
         match self {
             Self::English => en::verdict::day_balance(balance),
+        }
+    }
+
+    /// What a generator does on a mean day.
+    #[must_use]
+    pub fn generated(self, generated: &Generated) -> String {
+        match self {
+            Self::English => en::verdict::generated(generated),
         }
     }
 

@@ -84,6 +84,10 @@ formulas! {
     LoadCharge: LoadDay = "{0} / {1}" [BankEnergy, NominalVoltage] Definition;
     /// Charge that the inverter takes for itself on a mean day.
     InverterIdle: InverterDay = "{0} · {1} / {2}" [IdlePower, HoursOn, NominalVoltage] Definition;
+    /// The same of an inverter that looks for loads while none is on.
+    InverterSearch: InverterDay = "({0} · {1} + {2} · ({3} − {1})) / {4}" [IdlePower, HoursOn, SearchPower, Time, NominalVoltage] Definition;
+    /// Standing current with the draw of the charge controllers.
+    StandingWithControllers: StandingCurrent = "{0} + {1} / {2}" [OwnStanding, ControllerDraw, NominalVoltage] Definition;
     /// Charge of the standing draw on a day.
     StandingCharge: StandingDay = "{0} · {1}" [StandingCurrent, Time] Definition;
     /// Charge of the protection circuits on a day.
@@ -99,19 +103,23 @@ formulas! {
     /// Charge from the sun on a day.
     SolarDay: SolarDay = "{0} / {1} + {2}" [SolarEnergy, NominalVoltage, SeriesCharge] Definition;
     /// Charge that came in on a day and can be used.
-    GainKept: GainKept = "({0} + {1} + {2}) · {3}" [SolarDay, EngineCharge, ShoreCharge, ChargeEfficiency] Definition;
+    GainKept: GainKept = "({0} + {1} + {2} + {3}) · {4}" [SolarDay, TurbineCharge, EngineCharge, ShoreCharge, ChargeEfficiency] Definition;
     /// What a day leaves or lacks.
     Balance: Balance = "{0} − {1}" [GainKept, DayTotal] Definition;
+    /// Hours for which the generator makes up for what a day lacks.
+    GeneratorDay: GeneratorHours = "−{0} / ({1} · {2})" [Balance, GeneratorCurrent, ChargeEfficiency] Definition;
+    /// What it burns in them.
+    GeneratorFuel: Fuel = "{1} · ({0} + {2} · {3} · {4} / 1000)" [FuelPerHour, GeneratorHours, FuelPerEnergy, NominalVoltage, GeneratorCurrent] Definition;
     /// Current of all loads at the bank's voltage.
     LoadsCurrent: LoadsCurrent = "{0} / {1} + {2}" [Demand, BankVoltage, StandingCurrent] Definition;
     /// Current that all sources offer.
-    SourcesCurrent: SourcesCurrent = "{0} + {1} + {2}" [SolarCurrent, EngineCurrent, ShoreCurrent] Definition;
+    SourcesCurrent: SourcesCurrent = "{0} + {1} + {2} + {3} + {4}" [SolarCurrent, TurbineCurrent, EngineCurrent, GeneratorCurrent, ShoreCurrent] Definition;
     /// Current into the bank before its limits; out of it if negative.
     NetCurrent: NetCurrent = "{0} − {1} − {2}" [SourcesCurrent, LoadsCurrent, ProtectionCurrent] Definition;
     /// State of charge after a step.
     ChargeAfter: ChargeState = "{0} + {1} / {2}" [ChargeBefore, ChargeStored, FullCapacity] Definition;
     /// Charge that came in over a run.
-    ChargeCame: ChargeCame = "{0} + {1} + {2}" [SolarCharge, EngineCharge, ShoreCharge] Definition;
+    ChargeCame: ChargeCame = "{0} + {1} + {2} + {3} + {4}" [SolarCharge, TurbineCharge, EngineCharge, GeneratorCharge, ShoreCharge] Definition;
     /// Charge lost over a run.
     ChargeLost: ChargeLost = "{0} + {1} + {2}" [ChargingLoss, SelfDischarge, ProtectionCharge] Definition;
     /// State of charge at the end of a run.

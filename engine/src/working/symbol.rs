@@ -104,6 +104,10 @@ symbols! {
     ShoreCurrent = "I_sh";
     /// Current that all sources offer.
     SourcesCurrent = "I_S";
+    /// Current from a turbine.
+    TurbineCurrent = "I_tb";
+    /// Current from the generator.
+    GeneratorCurrent = "I_gen";
     /// Current of the protection circuits.
     ProtectionCurrent = "I_bp";
     /// Current into the bank.
@@ -120,6 +124,24 @@ symbols! {
     EngineCharge = "Q_eng";
     /// Charge from shore power.
     ShoreCharge = "Q_sh";
+    /// Charge from a turbine.
+    TurbineCharge = "Q_tb";
+    /// Charge from the generator.
+    GeneratorCharge = "Q_gen";
+    /// Hours that the generator runs in a day.
+    GeneratorHours = "t_gen";
+    /// Fuel in an hour.
+    FuelPerHour = "f_t";
+    /// Fuel for a kilowatt-hour.
+    FuelPerEnergy = "f_E";
+    /// Fuel that the generator burns in a day.
+    Fuel = "V_f";
+    /// Standing current without the controllers.
+    OwnStanding = "I_00";
+    /// Draw of the charge controllers.
+    ControllerDraw = "P_cc";
+    /// Draw of the inverter while it looks for a load.
+    SearchPower = "P_srch";
     /// Charge that came in.
     ChargeCame = "Q_in";
     /// Charge lost in charging.

@@ -1,14 +1,14 @@
 //! Whole plans at random: everyday ones, and wild ones that use every field's whole range.
 
-use proptest::array::uniform12;
+use proptest::array::{uniform12, uniform24};
 use proptest::collection::vec;
 use proptest::option::weighted;
 use proptest::prelude::*;
 use proptest::sample::select;
 use sunlarder_engine::document::{
     Array, Awake, Bank, Charger, Chemistry, ClockTime, Controller, ControllerKind, Cooling,
-    DAY_MIN, Days, Document, Field, Inverter, Kept, Load, Losses, Months, Mounting, Place, Rating,
-    Schedule, Shading, Span, Start, Supply, When,
+    DAY_MIN, Days, Document, Field, Generator, Inverter, Kept, Load, Losses, Months, Mounting,
+    Place, Rating, Schedule, Shading, Span, Start, Supply, Turbine, TurbineOutput, When,
 };
 use sunlarder_engine::place::SummerTime;
 
@@ -73,10 +73,11 @@ fn place(kind: Kind) -> impl Strategy<Value = Place> {
         kind.number(Field::Albedo, 5.0, 70.0),
         kind.number(Field::InsideTemperature, 0.0, 20.0),
         kind.option(Field::RecordLow, -40.0, 10.0),
+        weighted(SELDOM, uniform12(kind.number(Field::Horizon, 0.0, 30.0))),
     );
     (name(), where_it_is, clock, sun, air, around).prop_map(
         |(name, (latitude_deg, longitude_deg), (utc_offset_min, summer_time), sun, air, around)| {
-            let (albedo_pct, inside_c, record_low_c) = around;
+            let (albedo_pct, inside_c, record_low_c, horizon_deg) = around;
             Place {
                 name,
                 latitude_deg,
@@ -88,6 +89,7 @@ fn place(kind: Kind) -> impl Strategy<Value = Place> {
                 albedo_pct,
                 inside_c,
                 record_low_c,
+                horizon_deg,
             }
         },
     )
@@ -142,10 +144,12 @@ pub(crate) fn load(kind: Kind) -> impl Strategy<Value = Load> {
     let named = (name(), weighted(OFTEN, any::<u16>()), prop::bool::weighted(0.9));
     let power = (kind.number(Field::Quantity, 1.0, 3.0), rating(kind), any::<bool>());
     let time = (kind.number(Field::Duty, 20.0, 100.0), schedule(kind));
-    let rest = (kind.number(Field::Surge, 1.0, 3.0), weighted(0.2, cooling(kind)), any::<bool>());
+    let factor = prop_oneof![2 => Just(1.0), 1 => kind.number(Field::PowerFactor, 0.5, 1.0)];
+    let rest =
+        (kind.number(Field::Surge, 1.0, 3.0), weighted(0.2, cooling(kind)), any::<bool>(), factor);
     (named, power, time, rest).prop_map(|(named, power, time, rest)| {
         let ((name, appliance, on), (quantity, rating, ac)) = (named, power);
-        let ((duty_pct, schedule), (surge, cooling, vital)) = (time, rest);
+        let ((duty_pct, schedule), (surge, cooling, vital, power_factor)) = (time, rest);
         let supply = if ac { Supply::Ac } else { Supply::Dc };
         Load {
             name,
@@ -159,6 +163,7 @@ pub(crate) fn load(kind: Kind) -> impl Strategy<Value = Load> {
             surge,
             cooling,
             vital,
+            power_factor,
         }
     })
 }
@@ -170,8 +175,10 @@ fn inverter(kind: Kind) -> impl Strategy<Value = Inverter> {
     let half = kind.option(Field::InverterEfficiency, 85.0, 96.0);
     let full = kind.option(Field::InverterEfficiency, 80.0, 92.0);
     let surge = kind.option(Field::InverterSurge, 400.0, 6000.0);
-    (rated, surge, idle, half, full, any::<bool>()).prop_map(
-        |(rated_w, surge_w, idle, half, full, always)| Inverter {
+    let awake = select([Awake::WithLoads, Awake::Always, Awake::Search].as_slice());
+    let awake = (awake, kind.option(Field::SearchDraw, 1.0, 5.0));
+    (rated, surge, idle, half, full, awake).prop_map(
+        |(rated_w, surge_w, idle, half, full, (awake, search_w))| Inverter {
             rated_w,
             surge_w,
             idle_w: idle.map(|share| {
@@ -180,7 +187,8 @@ fn inverter(kind: Kind) -> impl Strategy<Value = Inverter> {
             }),
             efficiency_half_pct: half,
             efficiency_full_pct: full,
-            awake: if always { Awake::Always } else { Awake::WithLoads },
+            awake,
+            search_w,
         },
     )
 }
@@ -271,8 +279,9 @@ pub(crate) fn array(kind: Kind) -> impl Strategy<Value = Array> {
     let losses = (loss(), loss(), loss(), loss());
     let shade = || kind.number(Field::Shading, 0.0, 30.0);
     let shading = (shade(), shade(), shade());
-    (modules, plane, sheet, losses, shading, controller(kind)).prop_map(
-        |(modules, plane, sheet, losses, shading, controller)| {
+    let controller = (controller(kind), kind.number(Field::ControllerSelfUse, 0.0, 2.0));
+    (modules, plane, sheet, losses, shading, controller).prop_map(
+        |(modules, plane, sheet, losses, shading, (controller, controller_self_use_w))| {
             let (on, module_w, in_series, in_parallel) = modules;
             let (tilt_deg, azimuth_deg, flush) = plane;
             let (best_point_v, open_circuit_v, short_circuit_a, power_pct_per_k) = sheet;
@@ -293,14 +302,58 @@ pub(crate) fn array(kind: Kind) -> impl Strategy<Value = Array> {
                 losses: Losses { dirt_pct, cable_pct, ageing_pct, other_pct },
                 shading: Shading { morning_pct, midday_pct, afternoon_pct },
                 controller,
+                controller_self_use_w,
             }
         },
     )
 }
 
 fn charger(kind: Kind) -> impl Strategy<Value = Charger> {
-    (prop::bool::weighted(0.8), kind.number(Field::ChargerCurrent, 5.0, 40.0), schedule(kind))
-        .prop_map(|(on, limit_a, schedule)| Charger { on, limit_a, schedule })
+    let limit = kind.number(Field::ChargerCurrent, 5.0, 40.0);
+    let derating = prop_oneof![Just(0.0), kind.number(Field::Derating, 10.0, 40.0)];
+    (prop::bool::weighted(0.8), limit, schedule(kind), derating).prop_map(
+        |(on, limit_a, schedule, derating_pct)| Charger { on, limit_a, schedule, derating_pct },
+    )
+}
+
+fn generator(kind: Kind) -> impl Strategy<Value = Generator> {
+    // A stop under the start is refused, so both are drawn from halves of the range.
+    let levels = (
+        Kind::Everyday.number(Field::GeneratorStart, 5.0, 49.0),
+        Kind::Everyday.number(Field::GeneratorStop, 50.0, 100.0),
+    );
+    let fuel =
+        (kind.option(Field::FuelPerHour, 0.0, 1.0), kind.option(Field::FuelPerEnergy, 0.0, 1.0));
+    let run = (kind.number(Field::MinimumRun, 0.0, 180.0), schedule(kind));
+    let limit = kind.number(Field::ChargerCurrent, 5.0, 100.0);
+    (prop::bool::weighted(0.8), limit, levels, run, fuel).prop_map(
+        |(on, limit_a, (start_pct, stop_pct), (minimum_run_min, schedule), fuel)| {
+            let (fuel_l_per_h, fuel_l_per_kwh) = fuel;
+            Generator {
+                on,
+                limit_a,
+                start_pct,
+                stop_pct,
+                minimum_run_min,
+                schedule,
+                fuel_l_per_h,
+                fuel_l_per_kwh,
+            }
+        },
+    )
+}
+
+fn turbine(kind: Kind) -> impl Strategy<Value = Turbine> {
+    let output = prop_oneof![
+        uniform12(kind.number(Field::TurbinePower, 0.0, 60.0)).prop_map(TurbineOutput::MeanW),
+        uniform12(kind.number(Field::TurbineCharge, 0.0, 80.0)).prop_map(TurbineOutput::AhPerDay),
+    ];
+    let hours = weighted(OFTEN, uniform24(kind.number(Field::HourShare, 0.0, 10.0)));
+    (prop::bool::weighted(0.8), output, hours).prop_map(|(on, output, hours)| Turbine {
+        on,
+        output,
+        hours,
+    })
 }
 
 /// A whole plan.
@@ -313,10 +366,12 @@ pub(crate) fn plan(kind: Kind) -> impl Strategy<Value = Document> {
         weighted(0.2, charger(kind)),
         weighted(0.3, charger(kind)),
         weighted(0.7, inverter(kind)),
+        weighted(0.25, generator(kind)),
+        weighted(0.25, turbine(kind)),
     );
     (scene, loads, standing, bank(kind), sources).prop_map(
         |((name, place, start), loads, standing_a, bank, sources)| {
-            let (arrays, shore, alternator, inverter) = sources;
+            let (arrays, shore, alternator, inverter, generator, turbine) = sources;
             Document {
                 name,
                 place,
@@ -328,6 +383,8 @@ pub(crate) fn plan(kind: Kind) -> impl Strategy<Value = Document> {
                 arrays,
                 shore,
                 alternator,
+                generator,
+                turbine,
                 ..Document::default()
             }
         },

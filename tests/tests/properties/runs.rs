@@ -21,7 +21,7 @@ const WEEK: u8 = 7;
 
 /// What does not close in Ah and in Wh, each over what flowed.
 fn gaps(flows: &Flows, held: AmpHours, volts: f64) -> (f64, f64) {
-    let came = flows.solar + flows.engine + flows.shore;
+    let came = flows.came();
     let went = flows.load + flows.protection + flows.charge_loss + flows.self_discharge;
     let charge = (came - went - flows.stored).0.abs() / (came + went + held).0;
     let out = flows.load_energy + flows.protection_energy + flows.bank_loss + flows.stored_energy;
@@ -39,10 +39,12 @@ fn assert_closes(bank: &Bank, run: &Run) -> Result<(), TestCaseError> {
         let (charge, energy) = gaps(&sample.flows, run.full, volts);
         prop_assert!(charge <= CLOSES && energy <= CLOSES, "{charge} {energy} {sample:?}");
         let flows = &sample.flows;
-        let all =
-            [flows.load, flows.unmet, flows.solar, flows.engine, flows.shore, flows.curtailed];
-        let least = all.into_iter().map(|flow| flow.0).fold(f64::INFINITY, f64::min);
+        let given = [flows.load, flows.unmet, flows.curtailed];
+        let used = [flows.solar, flows.turbine, flows.engine, flows.generator, flows.shore];
+        let all = given.into_iter().chain(used).map(|flow| flow.0);
+        let least = all.fold(f64::INFINITY, f64::min);
         prop_assert!(least >= -CLOSES * (flows.load + flows.solar + run.full).0, "{sample:?}");
+        prop_assert!(flows.generator_energy <= flows.source_energy, "{sample:?}");
     }
     let (charge, energy) = gaps(&run.totals, run.full, volts);
     prop_assert!(charge <= CLOSES && energy <= CLOSES, "{charge} {energy} {:?}", run.totals);
@@ -54,7 +56,7 @@ fn assert_store_moved(bank: &Bank, run: &Run) -> Result<(), TestCaseError> {
     let end = run.samples.last().map_or(run.initial, |last| last.charge);
     let moved = run.full * (end - run.initial);
     let totals = &run.totals;
-    let came = totals.solar + totals.engine + totals.shore;
+    let came = totals.came();
     let throughput = came + totals.load + totals.protection + run.full;
     prop_assert!((run.totals.stored - moved).0.abs() <= CLOSES * throughput.0);
     let energy: WattHours = bank.stored(end, run.full) - bank.stored(run.initial, run.full);

@@ -5,7 +5,7 @@ use super::verdict::moment;
 use crate::bank::{Ageing, Wear};
 use crate::outlook::clock_time;
 use crate::quantity::Hours;
-use crate::simulate::{BLOCK_YEARS, Chances, RUN_DAYS, Range};
+use crate::simulate::{BLOCK_YEARS, Chances, GeneratorYears, RUN_DAYS, Range};
 use crate::sky::Trust;
 use crate::system::System;
 
@@ -117,12 +117,25 @@ pub fn over_years(chances: &Chances) -> Vec<String> {
             )
         });
     }
+    lines.extend(chances.generator.as_ref().map(generator));
     lines.extend(chances.ageing.as_ref().map(life));
     let unfilled = counts(&chances.days_without_full, "day", "days");
     lines.push(format!(
         "The longest time between two full charges, in {BLOCK_YEARS} years: {unfilled}."
     ));
     lines
+}
+
+/// How long the generator runs, and what it burns where that is known.
+fn generator(years: &GeneratorYears) -> String {
+    let hours = counts(&years.hours, "hour", "hours");
+    match &years.fuel {
+        Some(fuel) => {
+            let fuel = counts(fuel, "litre", "litres");
+            format!("The generator runs for {hours} a year and burns {fuel}.")
+        }
+        None => format!("The generator runs for {hours} a year."),
+    }
 }
 
 /// How long the bank lives, and what shortens that.

@@ -40,6 +40,7 @@ pub fn caption(caption: Caption) -> &'static str {
     use Caption as C;
     match caption {
         C::Unnamed => "Plan without a name",
+        C::Generator => "generator",
         C::InverterIdle => "Inverter, idle draw",
         C::Standing => "Standing draw",
         C::Protection => "Battery protection",

@@ -37,6 +37,11 @@ pub fn problem(problem: &Problem, name_of: NameOf<'_>) -> String {
             amount(*idle),
             amount(*loss)
         ),
+        Problem::GeneratorStops { start, stop } => format!(
+            "The generator starts at {} and would stop at {}: let it stop at a higher state of charge than it starts.",
+            amount(*start),
+            amount(*stop)
+        ),
         Problem::DateOutOfRange { date } => {
             let date = date_text(*date);
             format!("The first day is {date}; it must lie from 2020-01-01 to 2099-12-31.")
@@ -173,7 +178,9 @@ fn with_unit(field: Field, value: f64) -> String {
 #[must_use]
 pub fn unit(field: Field) -> &'static str {
     match field {
-        Field::UtcOffset => "min",
+        Field::UtcOffset | Field::MinimumRun => "min",
+        Field::FuelPerHour => "l/h",
+        Field::FuelPerEnergy => "l/kWh",
         Field::LabelEnergy => "kWh",
         Field::ProtectionDraw => "mA",
         Field::PowerCoefficient => "%/K",
@@ -236,6 +243,19 @@ pub fn field(field: Field) -> &'static str {
         F::Shading => "Shade",
         F::ChargerCurrent => "Output limit of the charger",
         F::ControllerVoltage => "Highest array voltage of the controller",
+        F::ControllerSelfUse => "Draw of the controller itself",
+        F::Derating => "Less in the heat",
+        F::Horizon => "Elevation of the horizon",
+        F::PowerFactor => "Power factor",
+        F::SearchDraw => "Draw while it looks for a load",
+        F::GeneratorStart => "Starts when down to",
+        F::GeneratorStop => "Stops when up to",
+        F::MinimumRun => "Shortest run",
+        F::FuelPerHour => "Fuel an hour",
+        F::FuelPerEnergy => "Fuel a kilowatt-hour",
+        F::TurbinePower => "Mean power",
+        F::TurbineCharge => "Charge a day",
+        F::HourShare => "Share of an hour of the day",
     }
 }
 
@@ -243,7 +263,7 @@ pub fn field(field: Field) -> &'static str {
 mod tests {
     use super::*;
     use crate::document::{Document, Span};
-    use crate::quantity::{Irradiation, Watts};
+    use crate::quantity::{Irradiation, Percent, Watts};
 
     fn nameless(_: Tag) -> Option<String> {
         None
@@ -280,6 +300,7 @@ mod tests {
             Problem::BadSpan { span },
             Problem::ImplausibleSun { month: 3, stated: Irradiation(14.2), most: Irradiation(9.3) },
             Problem::IdleAboveLoss { idle: Watts(90.0), loss: Watts(43.5) },
+            Problem::GeneratorStops { start: Percent(60.0), stop: Percent(50.0) },
             Problem::DateOutOfRange { date: chrono::NaiveDate::MIN },
             Problem::NotJson { line: 3, column: 16 },
             Problem::NotJson { line: 1, column: 0 },

@@ -3,7 +3,7 @@
 use chrono::{Datelike, NaiveDateTime, Timelike};
 
 use super::calendar::{month, month_short, weekday};
-use crate::outlook::{HORIZON_DAYS, Obstacle, Outlook, Tight, Verdict};
+use crate::outlook::{Generated, HORIZON_DAYS, Obstacle, Outlook, Tight, Verdict};
 use crate::quantity::Hours;
 use crate::system::System;
 use crate::words::{NameOf, Sentence, Tone, amount, rounded};
@@ -211,6 +211,11 @@ pub fn obstacle(obstacle: &Obstacle, name_of: NameOf<'_>) -> String {
             amount(peak),
             amount(rated)
         ),
+        Obstacle::InverterOverApparent { peak, rated } => format!(
+            "With their power factor, {} would hang on an inverter of {} at one time. Take a larger one, or do not run these together.",
+            amount(peak),
+            amount(rated)
+        ),
         Obstacle::InverterSurge { load: place, peak, surge } => format!(
             "Starting “{}” takes {} for a moment; the inverter gives {}.",
             load(place),
@@ -266,6 +271,9 @@ pub fn obstacle(obstacle: &Obstacle, name_of: NameOf<'_>) -> String {
             amount(least),
             months_kept(months)
         ),
+        Obstacle::ProtectionMayOpen => {
+            "If the battery protection opens while the engine charges, the alternator can be destroyed. Use a charger or regulator made for this.".into()
+        }
         Obstacle::VitalLoad { load: place } => format!(
             "A life depends on “{}”. It needs a backup of its own and an alarm; do not rest it on this plan.",
             load(place)
@@ -281,6 +289,16 @@ pub fn obstacle(obstacle: &Obstacle, name_of: NameOf<'_>) -> String {
 #[must_use]
 pub fn day_balance(balance: crate::quantity::AmpHours) -> String {
     format!("{}{} a day", if balance.0 > 0.0 { "+" } else { "" }, amount(balance))
+}
+
+/// What a generator does on a mean day: its hours, and its fuel where that is known.
+#[must_use]
+pub fn generated(generated: &Generated) -> String {
+    let hours = format!("{} a day", amount(generated.hours));
+    match generated.fuel {
+        Some(fuel) => format!("{hours}, {}", amount(fuel)),
+        None => hours,
+    }
 }
 
 /// Days of autonomy.

@@ -11,7 +11,7 @@ use sunlarder_engine::simulate::Sample;
 use super::Answered;
 
 /// The columns, each with its unit.
-const COLUMNS: &str = "since_start_h,clock_time,state_of_charge_pct,bank_v,bank_c,load_a,solar_a,engine_a,shore_a,unmet_a,curtailed_a,protection_a,stored_a";
+const COLUMNS: &str = "since_start_h,clock_time,state_of_charge_pct,bank_v,bank_c,load_a,solar_a,engine_a,shore_a,unmet_a,curtailed_a,protection_a,stored_a,turbine_a,generator_a";
 
 /// The run that was asked for.
 pub(crate) fn csv(answered: &Answered) -> String {
@@ -40,6 +40,8 @@ fn row(answered: &Answered, sample: &Sample, time: Hours, text: &mut String) {
         flows.curtailed,
         flows.protection,
         flows.stored,
+        flows.turbine,
+        flows.generator,
     ];
     for value in state.into_iter().chain(currents.map(mean)) {
         // A rounded zero carries no sign.

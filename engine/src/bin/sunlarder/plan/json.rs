@@ -5,6 +5,7 @@
 //! | `_ah`, `_wh` | amp-hours, watt-hours; of budgets and months on a mean day |
 //! | `_a`, `_v`, `_w` | amps, volts, watts |
 //! | `_h`, `_days` | hours, days |
+//! | `_l` | litres of fuel, of months on a mean day |
 //! | `_pct`, `_ratio` | percent, share of one |
 //! | `_c`, `_deg` | degrees Celsius, degrees of arc |
 //! | `_kwh_per_m2` | kilowatt-hours per square metre and day, which are peak sun hours |
@@ -29,7 +30,9 @@
 use chrono::NaiveDateTime;
 use serde::Serialize;
 use sunlarder_engine::outlook::{Month, Obstacle, Tight, Verdict, clock_time};
-use sunlarder_engine::quantity::{AmpHours, Amps, Celsius, Hours, Irradiation, Percent, WattHours};
+use sunlarder_engine::quantity::{
+    AmpHours, Amps, Celsius, Hours, Irradiation, Litres, Percent, WattHours,
+};
 use sunlarder_engine::simulate::Sun;
 
 use super::Answered;
@@ -136,6 +139,7 @@ struct MonthLine {
     irradiation_kwh_per_m2: Irradiation,
     bank_c: Celsius,
     solar_ah: AmpHours,
+    turbine_ah: AmpHours,
     engine_ah: AmpHours,
     shore_ah: AmpHours,
     kept_ah: AmpHours,
@@ -145,6 +149,8 @@ struct MonthLine {
     lowest_charge_pct: Percent,
     keeps_up: bool,
     too_cold_to_charge: bool,
+    generator_h: Option<Hours>,
+    fuel_l: Option<Litres>,
 }
 
 #[derive(Serialize)]
@@ -173,7 +179,9 @@ struct RunSums {
     unmet_ah: AmpHours,
     protection_ah: AmpHours,
     solar_ah: AmpHours,
+    turbine_ah: AmpHours,
     engine_ah: AmpHours,
+    generator_ah: AmpHours,
     shore_ah: AmpHours,
     curtailed_ah: AmpHours,
     charge_loss_ah: AmpHours,
@@ -184,6 +192,9 @@ struct RunSums {
     source_wh: WattHours,
     bank_loss_wh: WattHours,
     stored_wh: WattHours,
+    generator_wh: WattHours,
+    generator_h: Hours,
+    fuel_l: Option<Litres>,
 }
 
 fn answers(answered: &Answered) -> Answers<'_> {
@@ -297,6 +308,7 @@ fn month_line(month: &Month) -> MonthLine {
         irradiation_kwh_per_m2: month.irradiation,
         bank_c: month.bank_temperature,
         solar_ah: month.gain.solar,
+        turbine_ah: month.gain.turbine,
         engine_ah: month.gain.engine,
         shore_ah: month.gain.shore,
         kept_ah: month.gain.kept,
@@ -306,6 +318,8 @@ fn month_line(month: &Month) -> MonthLine {
         lowest_charge_pct: Percent::of_ratio(month.lowest),
         keeps_up: month.keeps_up,
         too_cold_to_charge: month.too_cold_to_charge,
+        generator_h: month.generator.map(|own| own.hours),
+        fuel_l: month.generator.and_then(|own| own.fuel),
     }
 }
 
@@ -314,6 +328,7 @@ fn obstacle(answered: &Answered, found: &Obstacle) -> ObstacleLine {
     let (kind, load, array) = match *found {
         O::NoInverter { load } => ("no_inverter", Some(load), None),
         O::InverterOverloaded { .. } => ("inverter_overloaded", None, None),
+        O::InverterOverApparent { .. } => ("inverter_over_apparent", None, None),
         O::InverterSurge { load, .. } => ("inverter_surge", Some(load), None),
         O::BankOverloaded { .. } => ("bank_overloaded", None, None),
         O::BankSurge { load, .. } => ("bank_surge", Some(load), None),
@@ -323,6 +338,7 @@ fn obstacle(answered: &Answered, found: &Obstacle) -> ObstacleLine {
         O::ArrayVoltageTooLow { array, .. } => ("array_voltage_too_low", None, Some(array)),
         O::ColdNotKnown { array } => ("cold_not_known", None, Some(array)),
         O::TooColdToCharge { .. } => ("too_cold_to_charge", None, None),
+        O::ProtectionMayOpen => ("protection_may_open", None, None),
         O::VitalLoad { load } => ("vital_load", Some(load), None),
         O::DangerousVoltage { .. } => ("dangerous_voltage", None, None),
     };
@@ -351,7 +367,9 @@ fn run_sums(answered: &Answered) -> RunSums {
         unmet_ah: sums.unmet,
         protection_ah: sums.protection,
         solar_ah: sums.solar,
+        turbine_ah: sums.turbine,
         engine_ah: sums.engine,
+        generator_ah: sums.generator,
         shore_ah: sums.shore,
         curtailed_ah: sums.curtailed,
         charge_loss_ah: sums.charge_loss,
@@ -362,5 +380,8 @@ fn run_sums(answered: &Answered) -> RunSums {
         source_wh: sums.source_energy,
         bank_loss_wh: sums.bank_loss,
         stored_wh: sums.stored_energy,
+        generator_wh: sums.generator_energy,
+        generator_h: sums.generator_time,
+        fuel_l: run.fuel(&answered.system),
     }
 }

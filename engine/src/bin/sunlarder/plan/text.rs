@@ -119,10 +119,13 @@ fn months(answered: &Answered) -> String {
         Caption::KeepsUp,
         Caption::OfTenYears,
     ];
-    table.row(core::iter::once("").chain(columns.map(caption)));
+    let generator = answered.system.generator.is_some();
+    let last = generator.then_some(caption(Caption::Generator));
+    table.row(core::iter::once("").chain(columns.map(caption)).chain(last));
     for month in &answered.outlook.months {
         let years = WORDS.of_ten_years(&answered.chances.months_kept[month.month.min(11)]);
-        table.row(month_row(month).into_iter().chain([years]));
+        let generated = month.generator.map(|own| WORDS.generated(&own));
+        table.row(month_row(month).into_iter().chain([years]).chain(generated));
     }
     let tightest = WORDS.tightest(&answered.outlook);
     format!("{}\n{}{tightest}\n", caption(Caption::MonthByMonth), table.text())
