@@ -1,5 +1,6 @@
 //! Numbers as people read them: no more digits than they mean.
 
+use super::decimal::{decimal, padded};
 use crate::quantity::{Quantity, Unit};
 
 /// A number with as many digits as its size deserves: 0.85, 8.5, 85, 850; thousands in groups.
@@ -18,7 +19,7 @@ pub fn rounded(value: f64) -> String {
     } else {
         0
     };
-    let text = format!("{size:.digits$}");
+    let text = padded(size, digits);
     let sign = if value < 0.0 && text.bytes().any(|digit| (b'1'..=b'9').contains(&digit)) {
         "−"
     } else {
@@ -52,14 +53,19 @@ pub fn precise(value: f64) -> String {
     format!("{sign}{}", grouped(text))
 }
 
-/// A number as a person gave it: all its digits, very large and very small ones with a power of ten.
+/// Digits of a given number that are shown.
+const GIVEN_DIGITS: i32 = 12;
+
+/// A number as a person gave it, to twelve digits; very large and very small ones with a power of ten.
 #[must_use]
 pub(crate) fn as_given(value: f64) -> String {
     let size = value.abs();
-    let text = if size >= 1e9 || size > 0.0 && size < 1e-6 {
-        format!("{size:e}")
+    let exponent = if size > 0.0 { libm::floor(libm::log10(size)) as i32 } else { 0 };
+    let text = if (-6..9).contains(&exponent) {
+        grouped(&decimal(size, (GIVEN_DIGITS - 1 - exponent).clamp(0, 9) as u32))
     } else {
-        grouped(&size.to_string())
+        let of_ten = size / libm::pow(10.0, f64::from(exponent));
+        format!("{}e{exponent}", decimal(of_ten, 9))
     };
     if value < 0.0 { format!("−{text}") } else { text }
 }
@@ -122,6 +128,23 @@ mod tests {
         ];
         for (value, text) in cases {
             assert_eq!(rounded(value), text);
+        }
+    }
+
+    #[test]
+    fn what_was_given_is_said_again() {
+        let cases = [
+            (0.0, "0"),
+            (-12.75, "−12.75"),
+            (0.000_012_5, "0.0000125"),
+            (123_456.789, "123\u{202f}456.789"),
+            (1e300, "1e300"),
+            (-2.5e-9, "−2.5e-9"),
+            (1e9, "1e9"),
+            (999_999_999.0, "999\u{202f}999\u{202f}999"),
+        ];
+        for (value, text) in cases {
+            assert_eq!(as_given(value), text);
         }
     }
 

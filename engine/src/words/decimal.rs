@@ -1,11 +1,12 @@
 //! Numbers with a point, for attributes, styles and boxes that people type in.
 //!
-//! Made with whole numbers. The shortest text that a float can be read back from, which `to_string` looks for, takes tables and
-//! code of its own, and nothing on the page needs more than a few decimals.
+//! Made with whole numbers. Rust's own writing of floats takes tables and code of its own, and nothing on the page needs more than
+//! a few decimals.
 
 /// A number with at most `digits` decimals and no idle zeros. What is no number is 0; beyond about 10¹⁸ units of the last
 /// decimal, it stays there.
-pub(crate) fn decimal(value: f64, digits: u32) -> String {
+#[must_use]
+pub fn decimal(value: f64, digits: u32) -> String {
     let text = padded(value, digits);
     if digits == 0 {
         return text;
@@ -14,7 +15,8 @@ pub(crate) fn decimal(value: f64, digits: u32) -> String {
 }
 
 /// A number with exactly `digits` decimals, halves away from zero; otherwise as [`decimal`].
-pub(crate) fn padded(value: f64, digits: u32) -> String {
+#[must_use]
+pub fn padded(value: f64, digits: u32) -> String {
     let units = 10_u64.pow(digits.min(MOST));
     // The cast makes 0 of what is no number and stops at the ends of i64.
     let count = (value * units as f64).round() as i64;
