@@ -1,10 +1,11 @@
-//! Files beside the page, fetched when they are needed: the climate before it stands, the towns when somebody looks for one.
+//! Files beside the page, fetched when they are needed: the climate before it stands, its spread once it stands, the
+//! towns when somebody looks for one.
 //!
 //! What is fetched stays for as long as the page does, so it is leaked: the rest of the page then just borrows it.
 
 use leptos::prelude::*;
 use leptos::web_sys;
-use sunlarder_engine::place::{Climate, Gazetteer};
+use sunlarder_engine::place::{Climate, Gazetteer, SpreadGrid};
 use sunlarder_engine::words::Countries;
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::{JsFuture, spawn_local};
@@ -29,6 +30,12 @@ pub(crate) async fn fetch_text(name: &str) -> Result<String, ()> {
 pub(crate) async fn climate() -> Result<&'static Climate, ()> {
     let climate = Climate::from_bytes(fetch_bytes("climate.bin").await?).map_err(drop)?;
     Ok(Box::leak(Box::new(climate)))
+}
+
+/// How much the sun of the earth varies from day to day.
+pub(crate) async fn spread() -> Result<&'static SpreadGrid, ()> {
+    let spread = SpreadGrid::from_bytes(fetch_bytes("spread.bin").await?).map_err(drop)?;
+    Ok(Box::leak(Box::new(spread)))
 }
 
 /// The names that a place can be found by.

@@ -1,5 +1,7 @@
 //! The edges of the page: address, storage, the starter script. Effects live here and nowhere else.
 
+use core::time::Duration;
+
 use leptos::prelude::*;
 use leptos::web_sys;
 use sunlarder_engine::words::Label as L;
@@ -64,6 +66,15 @@ pub(crate) fn follow_address(store: Store) {
 
 /// Does something once what has just changed is on the screen; of quick changes only the last is acted on.
 pub(crate) fn after_words(read: impl Fn() + 'static, act: impl Fn() + Copy + 'static) {
+    after_rest(read, act, Duration::ZERO);
+}
+
+/// The same after nothing has changed for so long.
+pub(crate) fn after_rest(
+    read: impl Fn() + 'static,
+    act: impl Fn() + Copy + 'static,
+    rest: Duration,
+) {
     let turn = StoredValue::new(0u32);
     watch(Box::new(move || {
         read();
@@ -75,7 +86,7 @@ pub(crate) fn after_words(read: impl Fn() + 'static, act: impl Fn() + Copy + 'st
             }
         };
         // The callback comes before the frame is painted, its timer after.
-        request_animation_frame(move || set_timeout(act, core::time::Duration::ZERO));
+        request_animation_frame(move || set_timeout(act, rest));
     }));
 }
 
@@ -107,7 +118,11 @@ pub(crate) fn keep_saved(store: Store) {
 pub(crate) fn draw_after_words(store: Store) {
     after_words(
         move || store.answers.track(),
-        move || store.drawn.set(store.answers.get_untracked()),
+        move || {
+            // What weather does with another plan is no band of this one.
+            store.worked.band.set(Vec::new());
+            store.drawn.set(store.answers.get_untracked());
+        },
     );
     after_words(
         move || store.drawn.track(),

@@ -3,20 +3,43 @@
 //! The starter script starts it, starts it anew when it dies, and does its work in the page where there are no workers
 //! (`app/web/start.js`); this only speaks with it. What the two say is in `sunlarder_worker::message`.
 
-use js_sys::Array;
+use core::time::Duration;
+
+use js_sys::{Array, Float64Array};
 use leptos::prelude::*;
-use sunlarder_engine::outlook::Question;
+use sunlarder_engine::outlook::{Question, Verdict};
+use sunlarder_engine::place::SpreadGrid;
 use sunlarder_engine::share;
 use sunlarder_engine::words::Label as L;
-use sunlarder_worker::message::{PLAN, WORK, WORKED, bit, climate_numbers};
+use sunlarder_worker::message::{FORETOLD, PLAN, WEATHER, WORK, WORKED, bit, climate_numbers};
+use sunlarder_worker::sheet::PART;
 use wasm_bindgen::JsValue;
+use wasm_bindgen_futures::spawn_local;
 
-use crate::edge::{after_words, on_document, send};
-use crate::store::{Store, WORDS};
+use crate::assets;
+use crate::edge::{after_rest, after_words, on_document, send};
+use crate::store::{Face, Solved, Store, WORDS};
 
-/// The workings that are on the page.
+/// What weather does with the plan, in sentences.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub(crate) struct Foretold {
+    /// What belongs to the verdict.
+    pub(crate) verdict: String,
+    /// What the years come to.
+    pub(crate) years: Vec<String>,
+    /// Whether it is of the plan as it was before the last edit, or not yet complete.
+    pub(crate) coming: bool,
+}
+
+/// What the worker has said.
 #[derive(Clone, Copy)]
 pub(crate) struct Worked {
+    /// How much the sun varies, once it is here.
+    spread: RwSignal<Option<&'static SpreadGrid>>,
+    /// What weather does with the plan.
+    pub(crate) foretold: RwSignal<Foretold>,
+    /// Low and high edge of the state of charge, hour by hour \[%\].
+    pub(crate) band: RwSignal<Vec<(f64, f64)>>,
     /// Bits of the figures whose panels are open.
     asked: RwSignal<u32>,
     /// What stands in each panel: a sheet of steps, or a sentence while there is none.
@@ -29,6 +52,9 @@ impl Worked {
     /// Nothing is asked.
     pub(crate) fn new() -> Self {
         Self {
+            spread: RwSignal::new(None),
+            foretold: RwSignal::new(Foretold::default()),
+            band: RwSignal::new(Vec::new()),
             asked: RwSignal::new(0),
             sheets: core::array::from_fn(|_| RwSignal::new(String::new())),
             serial: StoredValue::new(0),
@@ -56,23 +82,41 @@ impl Worked {
     }
 }
 
+/// Weather is asked for once nothing has changed for so long.
+const REST: Duration = Duration::from_millis(250);
+
 /// Sends the plan after the words when something is asked of it, and takes the answers.
 pub(crate) fn follow(store: Store) {
+    let Worked { asked, spread, foretold, .. } = store.worked;
     let changed = move || {
         store.answers.track();
-        store.worked.asked.track();
+        asked.track();
     };
-    after_words(changed, move || ask(store));
+    after_words(changed, move || {
+        if asked.get_untracked() != 0 {
+            ask(store, false);
+        }
+    });
+    let changed = move || {
+        store.answers.track();
+        store.face.track();
+        spread.track();
+        if !foretold.with_untracked(|foretold| foretold.coming) {
+            foretold.update(|foretold| foretold.coming = true);
+        }
+    };
+    after_rest(changed, move || ask(store, true), REST);
     on_document("sunlarder:answer", move |event| {
         take(store, event.detail());
     });
+    spawn_local(async move {
+        spread.set(assets::spread().await.ok());
+    });
 }
 
-fn ask(store: Store) {
+/// Asks for the workings that are open, and for what weather does with the plan.
+fn ask(store: Store, weather: bool) {
     let asked = store.worked.asked.get_untracked();
-    if asked == 0 {
-        return;
-    }
     let sent = store.answers.with_untracked(|answers| {
         let solved = answers.solved()?;
         let code = store.plan.with_untracked(share::encode).ok()?;
@@ -82,26 +126,65 @@ fn ask(store: Store) {
         for number in climate_numbers(&solved.system.climate) {
             plan.push(&number.into());
         }
-        let work = Array::of3(&WORK.into(), &serial.into(), &asked.into());
-        send("sunlarder:ask", &Array::of2(&plan, &work));
+        let wishes = Array::of1(&plan);
+        if asked != 0 {
+            wishes.push(&Array::of3(&WORK.into(), &serial.into(), &asked.into()));
+        }
+        let spread = store.worked.spread.get_untracked().filter(|_| weather && runs(store, solved));
+        match spread {
+            Some(spread) => {
+                let wish = Array::of2(&WEATHER.into(), &serial.into());
+                for number in spread.at(solved.system.site) {
+                    wish.push(&number.into());
+                }
+                wishes.push(&wish);
+            }
+            None if weather => store.worked.foretold.set(Foretold::default()),
+            None => {}
+        }
+        if wishes.length() > 1 {
+            send("sunlarder:ask", &wishes);
+        }
         Some(())
     });
     if sent.is_none() {
         // What is wrong with the plan stands under the verdict.
         store.worked.put(asked, "");
+        store.worked.foretold.set(Foretold::default());
     }
+}
+
+/// Whether weather has something to say: there is a plan on the screen, and it runs.
+fn runs(store: Store, solved: &Solved) -> bool {
+    let verdict = &solved.outlook.verdict;
+    store.face.get_untracked() == Face::Planner
+        && !matches!(verdict, Verdict::NothingRuns | Verdict::CannotWork { .. })
 }
 
 /// Takes an answer; none means that there will be none.
 fn take(store: Store, answer: JsValue) {
     if answer.is_null() {
         store.worked.put(store.worked.asked.get_untracked(), WORDS.label(L::NotWorkedOut));
+        store.worked.foretold.set(Foretold::default());
         return;
     }
     let answer = Array::from(&answer);
     let number = |place| answer.get(place).as_f64().map_or(0, |number| number as u32);
-    if number(0) == u32::from(WORKED) && number(1) == store.worked.serial.get_value() {
-        let sheet = answer.get(3).as_string().unwrap_or_default();
-        store.worked.put(1 << number(2), &sheet);
+    if number(1) != store.worked.serial.get_value() {
+        return;
+    }
+    let text = |place| answer.get(place).as_string().unwrap_or_default();
+    if number(0) == u32::from(WORKED) {
+        store.worked.put(1 << number(2), &text(3));
+    } else if number(0) == u32::from(FORETOLD) {
+        let text = text(3);
+        let mut sentences = text.split(PART).map(str::to_owned);
+        store.worked.foretold.set(Foretold {
+            verdict: sentences.next().unwrap_or_default(),
+            years: sentences.collect(),
+            coming: answer.get(2).as_f64() != Some(1.0),
+        });
+        let edges = Float64Array::from(answer.get(4)).to_vec();
+        store.worked.band.set(edges.chunks_exact(2).map(|edge| (edge[0], edge[1])).collect());
     }
 }

@@ -19,7 +19,7 @@ pub(crate) struct CurveData {
     pub(crate) charge: Vec<f64>,
     /// State of charge at each step without any sun \[%\]; may be empty.
     pub(crate) dark: Vec<f64>,
-    /// Lowest and highest state of charge in eight of ten weathers, hour by hour \[%\]; may be empty.
+    /// Lowest and highest state of charge in eight of ten weathers after each whole hour \[%\]; may be empty.
     pub(crate) band: Vec<(f64, f64)>,
     /// The reserve \[%\].
     pub(crate) reserve: f64,
@@ -209,7 +209,10 @@ impl CurvePlot {
 
 /// The band's lower edge onwards and its upper edge back.
 fn outline(data: &CurveData, time: Linear, charge: Linear) -> String {
-    let seen = data.band.iter().enumerate().map(|(hour, edges)| (hour as f64, *edges));
+    let start = data.charge.first().filter(|_| !data.band.is_empty());
+    let start = start.map(|charge| (*charge, *charge));
+    let seen =
+        start.iter().chain(&data.band).enumerate().map(|(hour, edges)| (hour as f64, *edges));
     let seen = seen.take_while(|(hour, _)| *hour <= data.hours);
     let lower = seen.clone().map(|(hour, (low, _))| (time.at(hour), charge.at(low)));
     let upper = seen.map(|(hour, (_, high))| (time.at(hour), charge.at(high)));
@@ -255,7 +258,12 @@ mod tests {
             hours: 72.0,
             step_hours: 0.25,
             dark: charge.iter().map(|c| c * 0.8).collect(),
-            band: charge.iter().step_by(4).map(|c| (c * 0.9, (c * 1.1).min(100.0))).collect(),
+            band: charge
+                .iter()
+                .step_by(4)
+                .skip(1)
+                .map(|c| (c * 0.9, (c * 1.1).min(100.0)))
+                .collect(),
             charge,
             reserve: 20.0,
             nights: vec![(-2.0, 14.0), (24.0, 38.0), (70.0, 86.0), (90.0, 100.0)],

@@ -11,7 +11,7 @@ use super::place::place_name;
 use super::table::table;
 use super::working::worked;
 use crate::bind::{drawn, fixed, memo, part, said, signal, watch};
-use crate::chart::{day_strip, month_balance, remaining_curve};
+use crate::chart::{CurveData, day_strip, month_balance, remaining_curve};
 use crate::dom::node::{Child as _, View, node, nothing};
 use crate::dom::part::dynamic;
 use crate::outlook_data as data;
@@ -58,9 +58,60 @@ pub(crate) fn verdict(store: Store) -> View {
         .child(node("p").attr("class", "where").child(place).view())
         .child(headline)
         .child(node("p").attr("class", "lede").attr("id", "lede").child(signal(lede)).view())
+        .child(chance(store))
         .child(
             node("p").attr("class", "problem").attr("role", "alert").child(signal(problem)).view(),
         )
+        .view()
+}
+
+/// What weather does to the verdict. While a plan changes the sentences of before stay, faded, so that nothing jumps.
+fn chance(store: Store) -> View {
+    let foretold = store.worked.foretold;
+    let said = memo(Box::new(move || {
+        foretold.with(|foretold| match (foretold.verdict.as_str(), foretold.coming) {
+            ("", true) => WORDS.label(L::WeatherComing).to_owned(),
+            (verdict, _) => verdict.to_owned(),
+        })
+    }));
+    node("p")
+        .attr("class", "chance")
+        .attr("id", "chance")
+        .attr("aria-busy", coming(store))
+        .child(signal(said))
+        .view()
+}
+
+/// Whether what weather does is still being worked out.
+fn coming(store: Store) -> Signal<Option<&'static str>> {
+    memo(Box::new(move || store.worked.foretold.with(|foretold| foretold.coming.then_some("true"))))
+}
+
+/// What decades of weather come to.
+pub(crate) fn weather(store: Store) -> View {
+    let foretold = store.worked.foretold;
+    let years = memo(Box::new(move || foretold.with(|foretold| foretold.years.clone())));
+    let list = dynamic(move || {
+        let years = years.get();
+        if years.is_empty() {
+            return nothing();
+        }
+        let line = |text: String| node("li").child(text).view();
+        node("ul")
+            .attr("class", "weather")
+            .child(years.into_iter().map(line).collect::<Vec<_>>())
+            .view()
+    });
+    node("section")
+        .attr("class", "picture")
+        .attr("aria-busy", coming(store))
+        .child(
+            node("div")
+                .attr("class", "picture-head")
+                .child(node("h2").child(WORDS.label(L::InRealWeather)).view())
+                .view(),
+        )
+        .child(list)
         .view()
 }
 
@@ -113,8 +164,11 @@ pub(crate) fn now(store: Store) -> View {
     let key = |class: &'static str, label: L| {
         node("li").attr("class", class).child(WORDS.label(label)).view()
     };
+    let drawn = drawn(store.drawn, data::curve);
+    let curve = memo(Box::new(move || CurveData { band: store.worked.band.get(), ..drawn.get() }));
     let keys = vec![
         key("key key-typical", L::MeanWeather),
+        key("key key-band", L::EightOfTen),
         key("key key-dark", L::WithoutSun),
         key("key key-reserve", L::ReserveWord),
     ];
@@ -122,12 +176,7 @@ pub(crate) fn now(store: Store) -> View {
         .attr("class", "now")
         .attr("aria-label", WORDS.label(L::RemainingTime))
         .child(node("h2").attr("class", "unseen").child(WORDS.label(L::RemainingTime)).view())
-        .child(remaining_curve(
-            drawn(store.drawn, data::curve),
-            cursor,
-            reading,
-            fixed(WORDS.label(L::ReadTheCurve)),
-        ))
+        .child(remaining_curve(curve, cursor, reading, fixed(WORDS.label(L::ReadTheCurve))))
         .child(node("p").attr("class", "readout").child(signal(readout)).view())
         .child(node("ul").attr("class", "legend").child(keys).view())
         .child(more_while("more", L::AsATable, move || {

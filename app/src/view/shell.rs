@@ -7,7 +7,7 @@ use super::bank::bank_section;
 use super::dialogs::{dialogs, plan_name};
 use super::field::button;
 use super::loads::loads;
-use super::outlook::{bar, cautions, day_picture, facts, months, now, times, verdict};
+use super::outlook::{bar, cautions, day_picture, facts, months, now, times, verdict, weather};
 use super::place::place_section;
 use super::sources::sources;
 use super::start::start;
@@ -43,6 +43,7 @@ fn planner(store: Store) -> View {
                         .child(day_picture(store))
                         .child(months(store))
                         .child(times(store))
+                        .child(weather(store))
                         .view(),
                 )
                 .view(),

@@ -149,11 +149,11 @@ impl Desk {
         weather.said = Some(blocks);
         let chances = weather.ensemble.chances();
         let month = (blocks > 0).then(|| self.language.month_kept(&chances, outlook.month));
-        let mut sentences = vec![self.language.when_reserve_comes(&chances, system)];
-        sentences.extend(month);
+        let first = [Some(self.language.when_reserve_comes(&chances, system)), month];
+        let first = first.into_iter().flatten().filter(|sentence| !sentence.is_empty());
+        let mut sentences = vec![first.collect::<Vec<_>>().join(" ")];
         sentences.extend(self.language.over_years(&chances));
         sentences.push(self.language.doubt(weather.ensemble.trust(), &chances));
-        sentences.retain(|sentence| !sentence.is_empty());
         Some(Some(Answer::Foretold {
             serial: self.serial,
             done: weather.ensemble.done(),

@@ -41,6 +41,9 @@ pub fn label(label: Label) -> &'static str {
             "0 is north, 90 east, 180 south, 270 west. A flat array faces nowhere."
         }
         Label::BankStands => "Where the bank stands",
+        Label::InRealWeather => "In weather as it may be",
+        Label::WeatherComing => "Four hundred years of weather are being tried on this plan…",
+        Label::EightOfTen => "eight of ten weathers",
         Label::BeingWorkedOut => "Being worked out…",
         Label::BestPoint => "Voltage at the best point",
         Label::BlankPlan => "A blank plan",
