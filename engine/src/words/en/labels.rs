@@ -128,7 +128,7 @@ pub fn label(label: Label) -> &'static str {
         }
         Label::InverterAwake => "Inverter, awake",
         Label::InverterIsOn => "The inverter is on",
-        Label::KeepsUp => "Keeps up",
+        Label::KeepsUp => "Keeps up on average",
         Label::KeptAt => "At its own temperature",
         Label::KeptInside => "Inside",
         Label::KeptOutside => "Outside",
