@@ -17,7 +17,7 @@ mod worked;
 
 pub use countries::Countries;
 pub use label::Label;
-pub use number::{amount, clock, precise, rounded};
+pub use number::{amount, clock, decimal, padded, precise, rounded};
 pub use sentence::{Sentence, Tone};
 pub use worked::{InputLine, Line, lines};
 

@@ -5,7 +5,7 @@ use crate::document::{Chemistry, Field};
 use crate::outlook::BestTilt;
 use crate::place::{Origin, SummerTime};
 use crate::quantity::AmpHours;
-use crate::words::{amount, rounded};
+use crate::words::{amount, decimal, rounded};
 
 /// A chemistry.
 #[must_use]
@@ -80,10 +80,9 @@ pub fn per_day(charge: AmpHours) -> String {
 #[must_use]
 pub fn hours_a_day(hours: f64) -> String {
     if hours > 0.0 && hours < 0.995 {
-        format!("{:.0} min a day", hours * 60.0)
+        format!("{} min a day", decimal(hours * 60.0, 0))
     } else {
-        let text = format!("{hours:.1}");
-        format!("{} h a day", text.trim_end_matches(".0"))
+        format!("{} h a day", decimal(hours, 1))
     }
 }
 
@@ -193,18 +192,20 @@ pub fn usual_range(low: &str, high: &str) -> String {
 pub fn best_tilt(best: &BestTilt, of_month: usize) -> String {
     let gain = |best: f64, now: f64| {
         if now > 0.0 {
-            format!("{:+.0} %", (best / now - 1.0) * 100.0).replace('-', "−")
+            let percent = decimal((best / now - 1.0) * 100.0, 0);
+            let sign = if percent.starts_with('-') { "" } else { "+" };
+            format!("{sign}{percent} %").replace('-', "−")
         } else {
             "–".into()
         }
     };
     let facing = if best.south { "south" } else { "north" };
     format!(
-        "Facing {facing}, {:.0}° is best for {} ({} of light) and {:.0}° for the year ({}).",
-        best.month.0.0,
+        "Facing {facing}, {}° is best for {} ({} of light) and {}° for the year ({}).",
+        decimal(best.month.0.0, 0),
         month(of_month),
         gain(best.month.1.0, best.now.0.0),
-        best.year.0.0,
+        decimal(best.year.0.0, 0),
         gain(best.year.1.0, best.now.1.0),
     )
 }
