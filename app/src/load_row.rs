@@ -5,6 +5,7 @@ use sunlarder_engine::load::catalogue::{Appliance, Care, Pattern, entry};
 use sunlarder_engine::words::{Label, clock};
 
 use crate::store::WORDS;
+use sunlarder_engine::words::decimal;
 
 /// What a load is called: its own name, or that of its appliance.
 pub(crate) fn name(load: &Load) -> String {
@@ -35,7 +36,11 @@ pub(crate) fn summary(load: &Load) -> String {
     if !load.on {
         return WORDS.label(Label::LeftAtHome).to_owned();
     }
-    let times = if load.quantity > 1.0 { format!("{} × ", load.quantity) } else { String::new() };
+    let times = if load.quantity > 1.0 {
+        format!("{} × ", decimal(load.quantity, 0))
+    } else {
+        String::new()
+    };
     times + &when(load)
 }
 

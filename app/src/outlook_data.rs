@@ -2,7 +2,7 @@
 
 use chrono::{Datelike, Duration, NaiveDate, Timelike};
 use sunlarder_engine::outlook::{Outlook, clock_time};
-use sunlarder_engine::quantity::Hours;
+use sunlarder_engine::quantity::{Hours, Within};
 use sunlarder_engine::simulate::{Almanac, Run, Sample, Sunlight};
 use sunlarder_engine::sun::{Daylight, MONTH_DAY, daylight};
 use sunlarder_engine::system::System;
@@ -22,7 +22,7 @@ pub(crate) fn span(outlook: &Outlook) -> f64 {
     let times = outlook.times();
     let last = times.to_empty.or(times.to_reserve).map_or(24.0 * 7.0, |at| at.0 * 1.15);
     let dark = times.dark_to_reserve.map_or(0.0, |at| at.0 * 1.05);
-    ((last.max(dark) / 24.0).ceil() * 24.0).clamp(SPAN.0, SPAN.1)
+    ((last.max(dark) / 24.0).ceil() * 24.0).within(SPAN.0, SPAN.1)
 }
 
 /// Percentages at every quarter-hour from the start on.

@@ -5,7 +5,7 @@
 //! Each factor is at most one: warmth and slow discharge never promise more than the label, because a bank is not to be planned
 //! on a good day.
 
-use crate::quantity::{AmpHours, Amps, Celsius, Hours, Percent};
+use crate::quantity::{AmpHours, Amps, Celsius, Hours, Percent, Within};
 use crate::working::{Formula, Source, Trace, term};
 
 use super::Bank;
@@ -91,11 +91,11 @@ pub fn cold_factor(law: ColdLaw, temperature: Celsius, hours: Hours) -> f64 {
         ColdLaw::LeadAcid => {
             let fast = 1.0 / standard_cold_factor(temperature);
             let slow = 1.0 - SLOW_COLD_PER_K * (RATED_AT - temperature).0;
-            let share = ((hours.0 - FAST_HOURS) / (SLOW_HOURS - FAST_HOURS)).clamp(0.0, 1.0);
+            let share = ((hours.0 - FAST_HOURS) / (SLOW_HOURS - FAST_HOURS)).within(0.0, 1.0);
             fast + (slow - fast) * share
         }
     };
-    factor.clamp(0.1, 1.0)
+    factor.within(0.1, 1.0)
 }
 
 /// What a bank holds under given circumstances.

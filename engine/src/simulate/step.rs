@@ -12,7 +12,7 @@
 
 use super::flows::{Flowing, Flows, Forcing, Offer};
 use super::prepared::{Able, Prepared, State};
-use crate::quantity::{Amps, Hours, Volts};
+use crate::quantity::{Amps, Hours, Volts, Within};
 use crate::working::{Formula, Trace, term};
 
 /// The voltage under load never falls under this share of the open-circuit voltage: below it no load works and the linear
@@ -100,7 +100,7 @@ impl Prepared<'_> {
         let leak =
             (held * bank.self_discharge_per_hour / Hours(1.0)).at_most(held / time + kept - given);
         let stored = (kept - given - leak) * time;
-        let after = ((held + stored) / full).clamp(0.0, 1.0);
+        let after = ((held + stored) / full).within(0.0, 1.0);
         let stored_energy = bank.stored_between(charge, after, full);
         let flows = flows.over(time, &offer, leak, stored, stored_energy);
         let after =
