@@ -49,14 +49,15 @@ fn storage() -> Option<web_sys::Storage> {
 pub(crate) fn plans() -> Vec<Kept> {
     let Some(storage) = storage() else { return Vec::new() };
     let keys = (0..storage.length().unwrap_or(0)).filter_map(|at| storage.key(at).ok().flatten());
-    let mut kept: Vec<Kept> = keys
-        .filter_map(|key| {
-            let id = PlanId(key.strip_prefix(PLAN)?.to_owned());
-            let text = storage.get_item(&key).ok().flatten()?;
-            Some(Kept { id, plan: Document::from_json(&text), text })
-        })
-        .collect();
-    kept.sort_unstable_by(|a, b| b.id.cmp(&a.id));
+    let all = keys.filter_map(|key| {
+        let id = PlanId(key.strip_prefix(PLAN)?.to_owned());
+        let text = storage.get_item(&key).ok().flatten()?;
+        Some(Kept { id, plan: Document::from_json(&text), text })
+    });
+    let mut kept: Vec<Kept> = Vec::new();
+    for own in all {
+        kept.insert(kept.partition_point(|other| other.id > own.id), own);
+    }
     kept
 }
 

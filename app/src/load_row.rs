@@ -2,9 +2,8 @@
 
 use sunlarder_engine::document::{Cooling, Load, Rating, Schedule, Span, When};
 use sunlarder_engine::load::catalogue::{Appliance, Care, Pattern, entry};
-use sunlarder_engine::words::{Label, clock};
+use sunlarder_engine::words::{Label, clock, decimal};
 
-use crate::decimal::decimal;
 use crate::store::WORDS;
 
 /// What a load is called: its own name, or that of its appliance.
@@ -78,30 +77,26 @@ pub(crate) fn find(query: &str) -> Vec<Appliance> {
     // Names and search words of the catalogue are ASCII; folding every script would weigh more than the whole search.
     let query = query.trim().to_ascii_lowercase();
     let words: Vec<&str> = query.split_whitespace().take(8).collect();
-    let mut found: Vec<(u8, usize, Appliance)> = Appliance::ALL
-        .iter()
-        .enumerate()
-        .filter_map(|(at, appliance)| {
-            let name = WORDS.appliance(*appliance).to_ascii_lowercase();
-            let all = format!("{name} {}", WORDS.appliance_words(*appliance));
-            let starts = |word: &&str| all.split_whitespace().any(|own| own.starts_with(*word));
-            let rank = if name.starts_with(&query) {
-                0
-            } else if words.iter().all(|word| name.contains(word)) {
-                1
-            } else if words.iter().all(starts) {
-                2
-            } else if words.iter().all(|word| all.contains(word)) {
-                3
-            } else {
-                return None;
-            };
-            Some((rank, at, *appliance))
-        })
-        .collect();
-    // Within a rank in the order of the catalogue.
-    found.sort_unstable_by_key(|(rank, at, _)| (*rank, *at));
-    found.into_iter().map(|(_, _, appliance)| appliance).collect()
+    let mut found: Vec<(u8, Appliance)> = Vec::new();
+    for appliance in Appliance::ALL {
+        let name = WORDS.appliance(*appliance).to_ascii_lowercase();
+        let all = format!("{name} {}", WORDS.appliance_words(*appliance));
+        let starts = |word: &&str| all.split_whitespace().any(|own| own.starts_with(*word));
+        let rank = if name.starts_with(&query) {
+            0
+        } else if words.iter().all(|word| name.contains(word)) {
+            1
+        } else if words.iter().all(starts) {
+            2
+        } else if words.iter().all(|word| all.contains(word)) {
+            3
+        } else {
+            continue;
+        };
+        // Within a rank in the order of the catalogue.
+        found.insert(found.partition_point(|(other, _)| *other <= rank), (rank, *appliance));
+    }
+    found.into_iter().map(|(_, appliance)| appliance).collect()
 }
 
 #[cfg(test)]

@@ -4,7 +4,6 @@ mod address;
 mod assets;
 mod bind;
 mod chart;
-mod decimal;
 mod dom;
 mod edge;
 mod history;

@@ -9,8 +9,8 @@ use sunlarder_engine::system::System;
 use sunlarder_engine::words::{Label, clock, rounded};
 
 use crate::chart::{CurveData, DayData, MonthBar, MonthData, midnights};
-use crate::decimal::{decimal, padded};
 use crate::store::{Solved, WORDS};
+use sunlarder_engine::words::{decimal, padded};
 
 /// Shortest and longest span of the curve \[h\].
 const SPAN: (f64, f64) = (48.0, 24.0 * 14.0);

@@ -11,9 +11,9 @@ use super::path::strokes;
 use super::shape::{self, dot, line, path, rect, text};
 use super::width::{css, width_of};
 use crate::bind::memo;
-use crate::decimal::decimal;
 use crate::dom::node::{View, group, node, nothing};
 use crate::dom::part::{Listener, dynamic};
+use sunlarder_engine::words::decimal;
 
 /// State of charge from now on, with the nights, the reserve and the hour of reaching it.
 ///

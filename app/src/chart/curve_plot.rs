@@ -4,8 +4,8 @@ use super::label::{Placed, row};
 use super::path::{polyline, sample};
 use super::scale::Linear;
 use super::time::{hour_step, hour_ticks, midnights};
-use crate::decimal::decimal;
 use sunlarder_engine::quantity::Within;
+use sunlarder_engine::words::decimal;
 
 /// What the remaining-time curve shows. Hours count from the first sample.
 #[derive(Clone, Debug, Default, PartialEq)]

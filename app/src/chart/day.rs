@@ -6,9 +6,9 @@ use sunlarder_engine::quantity::Within;
 use super::bars::{largest, share};
 use super::path::{self, Bar};
 use super::shape::{self, line, rect};
-use crate::decimal::decimal;
 use crate::dom::node::{View, group, node};
 use crate::dom::part::dynamic;
+use sunlarder_engine::words::decimal;
 
 /// What the strip shows. Hours are clock hours of the day.
 #[derive(Clone, Debug, Default, PartialEq)]

@@ -6,9 +6,9 @@ use super::bars::{largest, scale, share};
 use super::path::{self, Bar};
 use super::shape::{self, line};
 use crate::bind::memo;
-use crate::decimal::decimal;
 use crate::dom::node::{View, group, node};
 use crate::dom::part::{act, dynamic};
+use sunlarder_engine::words::decimal;
 
 /// One month. Gain and need are in the same unit, whichever the labels say.
 #[derive(Clone, Debug, Default, PartialEq)]

@@ -1,7 +1,7 @@
 //! Lines as the path language of SVG.
 
-use crate::decimal::decimal;
 use sunlarder_engine::quantity::Within;
+use sunlarder_engine::words::decimal;
 
 /// Points nearer than this to the last one drawn, in pixels, cannot be told from it.
 const NEAR: f64 = 0.5;

@@ -1,7 +1,7 @@
 //! Where a value stands on an axis, and which values get a tick.
 
-use crate::decimal::{decimal, padded};
 use sunlarder_engine::quantity::Within;
+use sunlarder_engine::words::{decimal, padded};
 
 /// A straight map from a domain of values to a range of pixels; either may run backwards.
 #[derive(Clone, Copy, Debug, PartialEq)]

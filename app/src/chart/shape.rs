@@ -1,8 +1,8 @@
 //! The shapes that pictures are made of, as elements.
 
 use super::label::Placed;
-use crate::decimal::decimal;
 use crate::dom::node::{Node, View, svg_node};
+use sunlarder_engine::words::decimal;
 
 /// A length in a picture as an attribute: pictures that are stretched have units of up to some 40 px, so thousandths.
 fn length(value: f64) -> String {

@@ -10,7 +10,7 @@ use wasm_bindgen::prelude::Closure;
 use web_sys::ResizeObserver;
 
 use crate::bind::watch;
-use crate::decimal::decimal;
+use sunlarder_engine::words::decimal;
 
 /// Units of a chart in the reader's type size.
 const UNITS: f64 = 16.0;

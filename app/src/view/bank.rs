@@ -10,10 +10,10 @@ use super::field::{Figure, choice, fields, more, select};
 use super::question::question;
 use super::working::worked;
 use crate::bind::{edit, part, said};
-use crate::decimal::decimal;
 use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::part::when;
 use crate::store::{Solved, Store, WORDS};
+use sunlarder_engine::words::decimal;
 
 /// What everyone knows of a bank.
 const FIGURES: [Figure; 5] = [

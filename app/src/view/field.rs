@@ -11,10 +11,10 @@ use sunlarder_engine::words::Label;
 use sunlarder_engine::working::Tag;
 
 use crate::bind::{memo, signal, watch};
-use crate::decimal::decimal;
 use crate::dom::node::{View, node, nothing};
 use crate::dom::part::{Dynamic, Listener, act, dynamic, is_open, typed, when};
 use crate::store::{Solved, Store, WORDS};
+use sunlarder_engine::words::decimal;
 
 /// A new id for an element that something refers to.
 pub(crate) fn fresh_id(what: &str) -> String {

@@ -14,11 +14,11 @@ use super::inverter::inverter_editor;
 use super::load_editor::load_editor;
 use super::question::question;
 use crate::bind::{memo, of_load, part, said, said_of, signal};
-use crate::decimal::decimal;
 use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::part::{Listener, act, dynamic, is_open, typed, when};
 use crate::load_row;
 use crate::store::{Solved, Store, WORDS};
+use sunlarder_engine::words::decimal;
 
 const STANDING: [Figure; 1] = [Figure::new(
     Field::StandingCurrent,

@@ -8,11 +8,11 @@ use sunlarder_engine::words::{Label as L, clock};
 
 use super::field::{NumberBox, button_unless, choice, more};
 use crate::bind::memo;
-use crate::decimal::decimal;
 use crate::dom::node::{Child as _, View, group, node, nothing};
 use crate::dom::part::{act, dynamic, typed};
 use crate::load_row::clock_end;
 use crate::store::WORDS;
+use sunlarder_engine::words::decimal;
 
 /// The kinds of hours, in the order in which they are offered.
 const KINDS: [L; 3] = [L::HoursPerDay, L::AtTheseHours, L::Always];

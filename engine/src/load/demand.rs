@@ -68,8 +68,15 @@ pub struct LoadDay {
 /// Those on at times are taken to be on together, the shorter ones while the longer ones are: nobody knows better, and the
 /// loss is rather too large than too small. So another load never makes it smaller.
 fn mean_square(parts: &mut [(f64, f64)]) -> f64 {
-    // The order of equal shares stays, so that sums have the same bits everywhere.
-    parts.sort_by(|a, b| b.0.total_cmp(&a.0));
+    // By insertion, which is small and quick for a handful; the order of equal shares stays, so that sums have the same bits
+    // everywhere.
+    for end in 1..parts.len() {
+        let mut place = end;
+        while place > 0 && parts[place - 1].0 < parts[place].0 {
+            parts.swap(place - 1, place);
+            place -= 1;
+        }
+    }
     let (mut sum, mut square) = (0.0, 0.0);
     for (at, (share, power)) in parts.iter().enumerate() {
         sum += power;

@@ -56,15 +56,16 @@ impl<'a> Gazetteer<'a> {
         if query.is_empty() {
             return Vec::new();
         }
-        let mut found: Vec<(Fit, String, &str)> = self
-            .rows()
-            .filter_map(|row| {
-                let name = folded(row.split('\t').next()?);
-                Some((fit(&name, &query)?, name, row))
-            })
-            .collect();
-        // Rows of one name in two countries stay in the order of their codes.
-        found.sort_unstable();
+        let fits = self.rows().filter_map(|row| {
+            let name = folded(row.split('\t').next()?);
+            Some((fit(&name, &query)?, name, row))
+        });
+        // Put in order as they come, which takes less of the page than a sort. Rows of one name in two countries stay in the order
+        // of their codes.
+        let mut found: Vec<(Fit, String, &str)> = Vec::new();
+        for own in fits {
+            found.insert(found.partition_point(|other| *other < own), own);
+        }
         found.into_iter().filter_map(|(_, _, row)| town(row)).take(limit).collect()
     }
 }

@@ -8,6 +8,7 @@
 #[cfg(feature = "cli")]
 pub mod command_line;
 mod countries;
+mod decimal;
 pub mod en;
 mod label;
 mod number;
@@ -16,8 +17,9 @@ mod sentence;
 mod worked;
 
 pub use countries::Countries;
+pub use decimal::{decimal, padded};
 pub use label::Label;
-pub use number::{amount, clock, decimal, padded, precise, rounded};
+pub use number::{amount, clock, precise, rounded};
 pub use sentence::{Sentence, Tone};
 pub use worked::{InputLine, Line, lines};
 

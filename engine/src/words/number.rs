@@ -1,5 +1,6 @@
 //! Numbers as people read them: no more digits than they mean.
 
+use super::decimal::{decimal, padded};
 use crate::quantity::{Quantity, Unit};
 
 /// A number with as many digits as its size deserves: 0.85, 8.5, 85, 850; thousands in groups.
@@ -52,65 +53,21 @@ pub fn precise(value: f64) -> String {
     format!("{sign}{}", grouped(text))
 }
 
-/// A number with exactly `digits` decimals, halves away from zero. What is no number is 0; beyond about 10¹⁸ units of the last
-/// decimal, it stays there.
-///
-/// Made with whole numbers. The shortest text that a float can be read back from, which `to_string` looks for, takes tables and
-/// code of its own (5 kB of the page after compression), and nothing that people read needs more than a few decimals.
-#[must_use]
-pub fn padded(value: f64, digits: u32) -> String {
-    let units = 10_u64.pow(digits.min(MOST_DIGITS));
-    // The cast makes 0 of what is no number and stops at the ends of i64.
-    let count = (value * units as f64).round() as i64;
-    let sign = if count < 0 { "-" } else { "" };
-    let (whole, rest) = (count.unsigned_abs() / units, count.unsigned_abs() % units);
-    if digits == 0 {
-        return format!("{sign}{whole}");
-    }
-    let width = digits.min(MOST_DIGITS) as usize;
-    format!("{sign}{whole}.{rest:0width$}")
-}
+/// Digits of a given number that are shown.
+const GIVEN_DIGITS: i32 = 12;
 
-/// More decimals than this are not kept.
-const MOST_DIGITS: u32 = 9;
-
-/// The same with at most so many decimals and no idle zeros.
-#[must_use]
-pub fn decimal(value: f64, digits: u32) -> String {
-    let text = padded(value, digits);
-    if digits == 0 {
-        return text;
-    }
-    text.trim_end_matches('0').trim_end_matches('.').to_owned()
-}
-
-/// A number as a person gave it, to a millionth; very large and very small ones with a power of ten.
+/// A number as a person gave it, to twelve digits; very large and very small ones with a power of ten.
 #[must_use]
 pub(crate) fn as_given(value: f64) -> String {
     let size = value.abs();
-    if !size.is_finite() {
-        return "–".to_owned();
-    }
-    let text = if size >= 1e9 || size > 0.0 && size < 1e-6 {
-        with_power(size)
+    let exponent = if size > 0.0 { libm::floor(libm::log10(size)) as i32 } else { 0 };
+    let text = if (-6..9).contains(&exponent) {
+        grouped(&decimal(size, (GIVEN_DIGITS - 1 - exponent).clamp(0, 9) as u32))
     } else {
-        grouped(&decimal(size, 6))
+        let of_ten = size / libm::pow(10.0, f64::from(exponent));
+        format!("{}e{exponent}", decimal(of_ten, 9))
     };
     if value < 0.0 { format!("−{text}") } else { text }
-}
-
-/// A size as digits and a power of ten: `1.5e300`.
-fn with_power(mut size: f64) -> String {
-    let mut power = 0;
-    while size >= 10.0 {
-        size /= 10.0;
-        power += 1;
-    }
-    while size < 1.0 {
-        size *= 10.0;
-        power -= 1;
-    }
-    format!("{}e{power}", decimal(size, 6))
 }
 
 /// A count with its thousands in groups.
@@ -175,6 +132,23 @@ mod tests {
     }
 
     #[test]
+    fn what_was_given_is_said_again() {
+        let cases = [
+            (0.0, "0"),
+            (-12.75, "−12.75"),
+            (0.000_012_5, "0.0000125"),
+            (123_456.789, "123\u{202f}456.789"),
+            (1e300, "1e300"),
+            (-2.5e-9, "−2.5e-9"),
+            (1e9, "1e9"),
+            (999_999_999.0, "999\u{202f}999\u{202f}999"),
+        ];
+        for (value, text) in cases {
+            assert_eq!(as_given(value), text);
+        }
+    }
+
+    #[test]
     fn workings_keep_four_digits() {
         let cases = [
             (0.0, "0"),
@@ -190,58 +164,6 @@ mod tests {
         ];
         for (value, text) in cases {
             assert_eq!(precise(value), text);
-        }
-    }
-
-    #[test]
-    fn what_was_given_is_told_again() {
-        let cases = [
-            (0.0, "0"),
-            (-0.5, "−0.5"),
-            (48.000_001, "48.000001"),
-            (123_456.7, "123\u{202f}456.7"),
-            (1e300, "1e300"),
-            (-2.5e-9, "−2.5e-9"),
-            (f64::MAX, "1.797693e308"),
-            (f64::NAN, "–"),
-        ];
-        for (value, text) in cases {
-            assert_eq!(as_given(value), text);
-        }
-    }
-
-    #[test]
-    fn decimals_have_no_idle_zeros() {
-        let shown = [1.0, 0.1, 12.96, -7.5, 100.0, 0.0].map(|value| decimal(value, 3));
-        assert_eq!(shown, ["1", "0.1", "12.96", "-7.5", "100", "0"]);
-        assert_eq!(decimal(250.4, 0), "250");
-    }
-
-    #[test]
-    fn rounding_carries_and_leaves_no_negative_zero() {
-        assert_eq!(decimal(9.9996, 3), "10");
-        assert_eq!(decimal(-0.0004, 3), "0");
-        assert_eq!(decimal(2.5, 0), "3");
-    }
-
-    #[test]
-    fn padded_ones_keep_their_zeros() {
-        assert_eq!([padded(12.0, 1), padded(0.05, 2), padded(-3.0, 0)], ["12.0", "0.05", "-3"]);
-    }
-
-    #[test]
-    fn what_was_typed_is_shown_again() {
-        for thousandths in -20_000..20_000_i64 {
-            let value = thousandths as f64 / 1000.0;
-            assert_eq!(decimal(value, 3), value.to_string(), "{value}");
-        }
-    }
-
-    #[test]
-    fn any_float_is_a_number_in_digits() {
-        for value in [f64::NAN, f64::INFINITY, -f64::INFINITY, f64::MAX, f64::MIN_POSITIVE, 1e17] {
-            let text = decimal(value, 3);
-            assert!(text.parse::<f64>().is_ok_and(f64::is_finite), "{value}: {text}");
         }
     }
 

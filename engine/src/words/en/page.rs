@@ -192,9 +192,9 @@ pub fn usual_range(low: &str, high: &str) -> String {
 pub fn best_tilt(best: &BestTilt, of_month: usize) -> String {
     let gain = |best: f64, now: f64| {
         if now > 0.0 {
-            let percent = decimal((best / now - 1.0) * 100.0, 0);
-            let sign = if percent.starts_with('-') { "" } else { "+" };
-            format!("{sign}{percent} %").replace('-', "−")
+            let percent = (best / now - 1.0) * 100.0;
+            let sign = if percent < -0.5 { "−" } else { "+" };
+            format!("{sign}{} %", decimal(percent.abs(), 0))
         } else {
             "–".into()
         }
