@@ -2,7 +2,7 @@
 
 use sunlarder_engine::document::{Cooling, Load, Rating, Schedule, Span, When};
 use sunlarder_engine::load::catalogue::{Appliance, Care, Pattern, entry};
-use sunlarder_engine::words::{Label, clock};
+use sunlarder_engine::words::{Label, clock, decimal};
 
 use crate::store::WORDS;
 use sunlarder_engine::words::decimal;
