@@ -1,7 +1,15 @@
-//! Questions asked of simulations: what goes out, what comes in, how long it lasts, which month is tightest, what cannot work.
+//! Questions asked of simulations: what goes out, what comes in, how long it lasts, which month is tightest, what cannot
+//! work.
 //!
-//! Everything here is in the mean weather of the month. Days without any sun stand beside it as the other bound; the chances
-//! between the two need weather years and are for a later room.
+//! **Question answered:** what does this plan come to?
+//!
+//! **Method.** An [`Outlook`] is worked out in the mean weather of the months, fast enough to follow an edit, with the run
+//! without any sun beside it as the other bound. What lies between the two is the [`Ensemble`]'s, which begins from the
+//! answers of the outlook ([`Outlook::ensemble`]) and may be worked out elsewhere and later. The one verdict says what
+//! decides.
+//!
+//! **Range.** Runs end after [`HORIZON_DAYS`]. **Left out:** the verdict itself knows mean weather only; a month that keeps
+//! up in it may fail in a dull year, which the chances say.
 
 mod budget;
 mod months;

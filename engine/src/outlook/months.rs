@@ -1,4 +1,12 @@
 //! The twelve typical months: what comes in against what goes out, and what a run of such days does to the bank.
+//!
+//! **Question answered:** which months keep up, and what is missing in the others?
+//!
+//! **Method.** The balance is the gain of a mean day, less what charging loses by the chemistry's mean efficiency, less the
+//! day's use. Whether a month keeps up is simulated: two weeks of its typical days from full must stay above the reserve,
+//! leave no load short, and end the second week as they ended the first.
+//!
+//! **Left out:** weather. These are mean months; the share of real ones that keep up is the ensemble's.
 
 use super::budget::discharge_current;
 use crate::quantity::{AmpHours, Amps, Celsius, Hours, Irradiation, Litres, Percent, WattHours};

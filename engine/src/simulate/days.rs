@@ -1,4 +1,8 @@
 //! What acts on the bank through a day: loads by the clock, sun by the sky, chargers by their hours.
+//!
+//! **Method.** Light is that of the date in the mean weather of its month, taken off by the horizon; everything else follows
+//! the clock. A month's typical day is Klein's day of the month in standard or summer time as on that day of the starting
+//! year.
 
 use chrono::{Datelike, NaiveDate};
 

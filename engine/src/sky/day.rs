@@ -1,4 +1,10 @@
-//! A mean day in quarter-hours of clock time.
+//! A day in quarter-hours of clock time: the mean day of a month, or a single day of a given clearness.
+//!
+//! **Method.** The day's light, global and diffuse, is spread by its two profiles, integrated exactly over each step, with
+//! the sun placed in the middle of the lit part. Air temperature is a cosine about the day's mean, warmest in mid-afternoon,
+//! with a range that grows with the clearness.
+//!
+//! **Left out.** Which hours are cloudy: both kinds of day are symmetric about solar noon.
 
 use core::f64::consts::PI;
 
