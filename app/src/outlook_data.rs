@@ -183,12 +183,11 @@ pub(crate) fn reading(solved: &Solved, hour: f64) -> String {
         return WORDS.reading_empty(&when);
     }
     let amps = |charge: f64| format!("{} A", rounded(charge / STEP));
-    let came = sample.flows.solar.0 + sample.flows.engine.0 + sample.flows.shore.0;
     WORDS.reading(
         &when,
         &format!("{} %", decimal(sample.charge * 100.0, 0)),
         &format!("{} V", padded(sample.volts.0, 1)),
-        &amps(came),
+        &amps(sample.flows.came().0),
         &amps(sample.flows.load.0),
     )
 }
@@ -232,7 +231,9 @@ pub(crate) fn day(solved: &Solved) -> DayData {
     let day = almanac.day(outlook.month, weekday);
     let volts = system.bank.nominal;
     let into = |forcing: &sunlarder_engine::simulate::Forcing| {
-        (forcing.solar_power + volts * (forcing.solar_current + forcing.engine + forcing.shore)).0
+        let currents = forcing.solar_current + forcing.turbine_current;
+        let power = forcing.solar_power + forcing.turbine_power;
+        (power + volts * (currents + forcing.engine + forcing.shore)).0
     };
     let out = |forcing: &sunlarder_engine::simulate::Forcing| {
         (forcing.demand + volts * forcing.standing).0

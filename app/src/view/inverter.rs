@@ -46,6 +46,19 @@ const FIGURES: [Figure; 3] = [
     ),
 ];
 
+const SEARCH: [Figure; 1] = [Figure::new(
+    Field::SearchDraw,
+    |plan, _| own(plan)?.search_w,
+    |plan, _, value| change(plan, |own| own.search_w = Some(value)),
+)
+.or_typical(
+    |plan, _| change(plan, |own| own.search_w = None),
+    |solved, _| solved.system.inverter.as_ref().map(|own| own.search.0),
+)];
+
+/// When it is on, in the order in which it is offered.
+const AWAKE: [Awake; 3] = [Awake::WithLoads, Awake::Search, Awake::Always];
+
 const SHEET: [Figure; 2] = [
     Figure::new(
         Field::InverterEfficiency,
@@ -76,15 +89,19 @@ pub(crate) fn inverter_editor(store: Store) -> View {
         plan.inverter = there.then(Inverter::default);
     });
     let figures = when(there, move || {
-        let always = part(store, 0, |plan, _| {
-            usize::from(own(plan).is_some_and(|own| own.awake == Awake::Always))
+        let awake = part(store, 0, |plan, _| {
+            own(plan).and_then(|own| AWAKE.iter().position(|one| *one == own.awake)).unwrap_or(0)
         });
-        let set_always = edit(store, "inverter awake", 0, |plan, _, at: usize| {
-            change(plan, |own| own.awake = if at == 1 { Awake::Always } else { Awake::WithLoads });
+        let set_awake = edit(store, "inverter awake", 0, |plan, _, at: usize| {
+            change(plan, |own| own.awake = AWAKE.get(at).copied().unwrap_or_default());
         });
+        let searches =
+            part(store, 0, |plan, _| own(plan).is_some_and(|own| own.awake == Awake::Search));
+        let ways = [L::OnlyWithLoads, L::LooksForLoads, L::Always];
         group(vec![
             fields(store, 0, &FIGURES).view(),
-            choice(L::InverterIsOn, &[L::OnlyWithLoads, L::Always], always, set_always).view(),
+            choice(L::InverterIsOn, &ways, awake, set_awake).view(),
+            when(searches, move || fields(store, 0, &SEARCH)).view(),
             more(L::Efficiency, move || fields(store, 0, &SHEET)).view(),
         ])
     });

@@ -140,7 +140,7 @@ static QUANTITY: Figure = Figure::new(
     |plan, place, value| to_load(plan, place, |load| load.quantity = value),
 );
 
-const DETAILS: [Figure; 2] = [
+const DETAILS: [Figure; 3] = [
     Figure::new(
         Field::Duty,
         |plan, place| of_load(plan, place, |load| load.duty_pct),
@@ -153,6 +153,12 @@ const DETAILS: [Figure; 2] = [
         |plan, place, value| to_load(plan, place, |load| load.surge = value),
     )
     .hint(L::SurgeHint),
+    Figure::new(
+        Field::PowerFactor,
+        |plan, place| of_load(plan, place, |load| load.power_factor),
+        |plan, place, value| to_load(plan, place, |load| load.power_factor = value),
+    )
+    .hint(L::PowerFactorHint),
 ];
 
 const COOLING: [Figure; 2] = [

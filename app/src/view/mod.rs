@@ -1,6 +1,7 @@
 //! What is seen: thin views over the store, as plain functions that give an erased view.
 
 mod bank;
+mod chargers;
 mod dialogs;
 mod field;
 mod inverter;

@@ -34,6 +34,7 @@ fn place_at(plan: &mut Document, name: &str, latitude: f64, longitude: f64) {
     place.peak_sun_h = None;
     place.temperature_c = None;
     place.record_low_c = None;
+    place.horizon_deg = None;
 }
 
 /// The zone by the sun, where no town is known.

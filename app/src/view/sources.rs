@@ -1,15 +1,15 @@
-//! What comes in? Arrays with their controllers, shore power, the engine.
+//! What comes in? Arrays with their controllers, the horizon around them, and what else charges.
 
 use leptos::prelude::*;
-use sunlarder_engine::document::{Array, Charger, ControllerKind, Document, Field, List, Mounting};
+use sunlarder_engine::document::{Array, ControllerKind, Document, Field, List, Mounting};
 use sunlarder_engine::outlook::best_tilts;
 use sunlarder_engine::source::POWER_PER_K;
 use sunlarder_engine::words::{Label as L, rounded};
 
+use super::chargers::chargers;
 use super::field::{Figure, button, button_unless, choice, fields, more, toggle};
 use super::question::question;
-use super::schedule::schedule_editor;
-use crate::bind::{edit, memo, part, said};
+use crate::bind::{edit, part, said};
 use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::part::{dynamic, when};
 use crate::store::{Solved, Store, WORDS};
@@ -26,11 +26,14 @@ fn answer(solved: &Solved) -> String {
     if sun > 0.0 {
         parts.push(WORDS.of_sun(&rounded(sun)));
     }
-    for (charger, label) in [(&system.alternator, L::Engine), (&system.shore, L::Shore)] {
-        if charger.is_some() {
-            parts.push(WORDS.label(label).to_owned());
-        }
-    }
+    let others = [
+        (system.turbine.is_some(), L::Turbine),
+        (system.alternator.is_some(), L::Engine),
+        (system.generator.is_some(), L::Generator),
+        (system.shore.is_some(), L::Shore),
+    ];
+    let others = others.into_iter().filter(|(there, _)| *there);
+    parts.extend(others.map(|(_, label)| WORDS.label(label).to_owned()));
     if parts.is_empty() { WORDS.label(L::Nothing).to_owned() } else { parts.join(", ") }
 }
 
@@ -52,8 +55,40 @@ fn inside(store: Store) -> View {
             .attr("class", "row")
             .child(button_unless(L::AddArray, "button", full, add))
             .view(),
-        charger(store, L::ThereIsAnAlternator, &ALTERNATOR, "alternator", ALTERNATOR_PART).view(),
-        charger(store, L::ThereIsShore, &SHORE, "shore", SHORE_PART).view(),
+        chargers(store),
+        more(L::HorizonAround, move || horizon(store)).view(),
+    ])
+}
+
+/// The horizon in a direction; the place counts by 30° clockwise from north.
+static HORIZON: Figure = Figure::new(
+    Field::Horizon,
+    |plan, place| plan.place.horizon_deg?.get(place).copied(),
+    |plan, place, value| {
+        let own = plan.place.horizon_deg.as_mut();
+        if let Some(own) = own.and_then(|own| own.get_mut(place)) {
+            *own = value;
+        }
+    },
+);
+/// How its directions are called.
+const DIRECTIONS: [&str; 12] =
+    ["0°", "30°", "60°", "90°", "120°", "150°", "180°", "210°", "240°", "270°", "300°", "330°"];
+
+fn horizon(store: Store) -> View {
+    let there = part(store, 0, |plan, _| plan.place.horizon_deg.is_some());
+    let switch = edit(store, "horizon", 0, |plan, _, on: bool| {
+        plan.place.horizon_deg = on.then_some([0.0; 12]);
+    });
+    let boxes = when(there, move || {
+        let named = |(place, name): (usize, &&'static str)| HORIZON.named(store, place, name);
+        let all: Vec<View> = DIRECTIONS.iter().enumerate().map(named).collect();
+        node("div").attr("class", "fields").child(all).view()
+    });
+    group(vec![
+        node("p").attr("class", "hint").child(WORDS.label(L::HorizonHint)).view(),
+        toggle(L::HorizonIsKnown, there, switch).view(),
+        boxes.view(),
     ])
 }
 
@@ -101,9 +136,10 @@ const POSITION: [Figure; 2] = [
     figure!(Azimuth, azimuth_deg).hint(L::AzimuthHint).slider(0.0, 360.0, 5.0),
 ];
 
-const CONTROLLER: [Figure; 2] = [
+const CONTROLLER: [Figure; 3] = [
     figure!(ChargerCurrent, controller.limit_a).label(L::ControllerLimit),
     typical!(ControllerVoltage, controller.max_v, |_, _| None).hint(L::ControllerVoltageHint),
+    figure!(ControllerSelfUse, controller_self_use_w),
 ];
 
 const SHADE: [Figure; 3] = [
@@ -220,76 +256,4 @@ fn controller(store: Store, place: usize) -> View {
         choice(L::ChargeController, &[L::Mppt, L::Pwm], kind, set).view(),
         fields(store, place, &CONTROLLER).view(),
     ])
-}
-
-/// Where a charger stands in the plan.
-#[derive(Clone, Copy)]
-struct ChargerPart {
-    get: fn(&Document) -> Option<&Charger>,
-    get_mut: fn(&mut Document) -> &mut Option<Charger>,
-}
-
-const ALTERNATOR_PART: ChargerPart =
-    ChargerPart { get: |plan| plan.alternator.as_ref(), get_mut: |plan| &mut plan.alternator };
-const SHORE_PART: ChargerPart =
-    ChargerPart { get: |plan| plan.shore.as_ref(), get_mut: |plan| &mut plan.shore };
-
-const ALTERNATOR: [Figure; 1] = [Figure::new(
-    Field::ChargerCurrent,
-    |plan, _| plan.alternator.as_ref().map(|own| own.limit_a),
-    |plan, _, value| {
-        if let Some(own) = &mut plan.alternator {
-            own.limit_a = value;
-        }
-    },
-)
-.label(L::ChargerLimit)
-.hint(L::AlternatorHint)];
-const SHORE: [Figure; 1] = [Figure::new(
-    Field::ChargerCurrent,
-    |plan, _| plan.shore.as_ref().map(|own| own.limit_a),
-    |plan, _, value| {
-        if let Some(own) = &mut plan.shore {
-            own.limit_a = value;
-        }
-    },
-)
-.label(L::ChargerLimit)
-.hint(L::ShoreHint)];
-
-/// A charger that is there or not, with its limit and hours.
-fn charger(
-    store: Store,
-    title: L,
-    figures: &'static [Figure],
-    kind: &'static str,
-    at: ChargerPart,
-) -> View {
-    let there =
-        memo(Box::new(move || store.plan.with(|plan| (at.get)(plan).is_some_and(|own| own.on))));
-    let set_there = Callback::new(move |on: bool| {
-        store.edit(kind, &mut |plan| match ((at.get_mut)(plan), on) {
-            (Some(charger), on) => charger.on = on,
-            (none, true) => *none = Some(Charger::default()),
-            (_, false) => {}
-        });
-    });
-    let figures = when(there, move || {
-        let schedule = memo(Box::new(move || {
-            store.plan.with(|plan| {
-                (at.get)(plan)
-                    .map_or_else(|| Charger::default().schedule, |own| own.schedule.clone())
-            })
-        }));
-        let set = Callback::new(move |schedule| {
-            let mut schedule = Some(schedule);
-            store.edit(kind, &mut |plan| {
-                if let (Some(own), Some(schedule)) = ((at.get_mut)(plan), schedule.take()) {
-                    own.schedule = schedule;
-                }
-            });
-        });
-        group(vec![fields(store, 0, figures).view(), schedule_editor(schedule, set).view()])
-    });
-    node("div").attr("class", "part").child(toggle(title, there, set_there)).child(figures).view()
 }

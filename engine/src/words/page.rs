@@ -5,7 +5,7 @@ use super::Countries;
 use super::{Label, Language, NameOf, Sentence, en};
 use crate::document::{Chemistry, Field};
 use crate::load::catalogue::{Appliance, Group};
-use crate::outlook::{BestTilt, Generated, Obstacle, Outlook};
+use crate::outlook::{BestTilt, Generated, Month, Obstacle, Outlook};
 use crate::place::{Origin, SummerTime};
 use crate::quantity::{AmpHours, Hours};
 use crate::simulate::{Chances, Range};
@@ -163,6 +163,14 @@ impl Language {
     pub fn generated(self, generated: &Generated) -> String {
         match self {
             Self::English => en::verdict::generated(generated),
+        }
+    }
+
+    /// What a generator does in an average month; empty without one.
+    #[must_use]
+    pub fn generator_in(self, month: &Month) -> String {
+        match self {
+            Self::English => en::verdict::generator_in(month),
         }
     }
 

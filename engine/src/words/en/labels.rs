@@ -48,6 +48,7 @@ pub fn label(label: Label) -> &'static str {
         Label::BestPoint => "Voltage at the best point",
         Label::BlankPlan => "A blank plan",
         Label::ByEnergyLabel => "By the energy label",
+        Label::ByHour => "It differs by the hour of the day",
         Label::ByInverter => "Mains, by the inverter",
         Label::ByOutput => "By what comes out, as for a microwave",
         Label::Cable => "Cable",
@@ -78,6 +79,7 @@ pub fn label(label: Label) -> &'static str {
         Label::DaysOfTheWeek => "Days of the week",
         Label::Delete => "Delete",
         Label::DeleteArray => "Delete this array",
+        Label::DeratingHint => "A hot alternator often gives a third less than its label.",
         Label::Dirt => "Dirt",
         Label::DischargeLimit => "Discharge limit of one battery",
         Label::Download => "Save as a file",
@@ -93,12 +95,19 @@ pub fn label(label: Label) -> &'static str {
         Label::FirstDay => "First day",
         Label::FollowsTheHeat => "It cools, and works harder in the heat",
         Label::From => "From",
+        Label::Generator => "Generator",
+        Label::GeneratorHint => "What its charger gives. Set below when it may run.",
         Label::HaveLinkOrFile => "I have a link or a file",
         Label::HealthHint => "How much of the capacity age has left. A new bank has 100 %.",
         Label::HeatIsComputed => {
             "The heat of the modules is worked out hour by hour from the weather."
         }
         Label::HereName => "Here",
+        Label::HorizonAround => "Hills and trees around",
+        Label::HorizonHint => {
+            "How high they stand, clockwise from north. They hide the sun and part of the sky."
+        }
+        Label::HorizonIsKnown => "The horizon is not level",
         Label::HourRateHint => {
             "The hours in which the label's capacity was measured; 20 is usual for lead."
         }
@@ -111,6 +120,7 @@ pub fn label(label: Label) -> &'static str {
         Label::HowWorkedOut => "How is this worked out?",
         Label::IdleHint => "What it takes while it is on and nothing is connected.",
         Label::InADay => "In, a day",
+        Label::InAhADay => "In amp-hours a day",
         Label::InVoltsAndAmps => "In volts and amps",
         Label::InWatts => "In watts",
         Label::InsideHint => {
@@ -118,7 +128,7 @@ pub fn label(label: Label) -> &'static str {
         }
         Label::InverterAwake => "Inverter, awake",
         Label::InverterIsOn => "The inverter is on",
-        Label::KeepsUp => "Keeps up",
+        Label::KeepsUp => "Keeps up on average",
         Label::KeptAt => "At its own temperature",
         Label::KeptInside => "Inside",
         Label::KeptOutside => "Outside",
@@ -133,6 +143,7 @@ pub fn label(label: Label) -> &'static str {
         Label::LinkToPlan => "Link to this plan",
         Label::LocationTaken => "The plan now stands where you are. Check the clock below.",
         Label::LongitudeHint => "East is positive, west negative.",
+        Label::LooksForLoads => "It looks for loads",
         Label::LossesAndSheet => "Losses and module sheet",
         Label::MayBeUsed => "May be used",
         Label::MeanWeather => "Mean weather",
@@ -192,6 +203,9 @@ pub fn label(label: Label) -> &'static str {
         Label::PeakSunHours => "Peak sun hours a day",
         Label::PlaceName => "Name of the place",
         Label::Plans => "Plans",
+        Label::PowerFactorHint => {
+            "On mains: 1 for heaters, 0.6 to 0.8 for motors, 0.5 to 0.7 for small supplies."
+        }
         Label::PowerIsStated => "How the power is stated",
         Label::ProtectionCircuits => "Protection circuits",
         Label::Pwm => "Series-regulating (PWM)",
@@ -249,12 +263,16 @@ pub fn label(label: Label) -> &'static str {
         }
         Label::TakeNewVersion => "Use it now",
         Label::TemperaturesAndGround => "Temperatures and ground",
+        Label::ThereIsAGenerator => "There is a generator",
+        Label::ThereIsATurbine => "There is a wind or water turbine",
         Label::ThereIsAnAlternator => "The engine charges",
         Label::ThereIsAnInverter => "There is an inverter",
         Label::ThereIsShore => "There is shore power or mains",
         Label::TiltHint => "0 is flat, 90 upright.",
         Label::Time => "Time",
         Label::TryAgain => "Try again",
+        Label::Turbine => "Wind or water",
+        Label::TurbineHint => "What reaches the bank in the mean of each month.",
         Label::Undo => "Undo",
         Label::UnnamedPlan => "Plan without a name",
         Label::UnreadablePlan => "A plan that cannot be read",

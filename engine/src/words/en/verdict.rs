@@ -3,7 +3,7 @@
 use chrono::{Datelike, NaiveDateTime, Timelike};
 
 use super::calendar::{month, month_short, weekday};
-use crate::outlook::{Generated, HORIZON_DAYS, Obstacle, Outlook, Tight, Verdict};
+use crate::outlook::{Generated, HORIZON_DAYS, Month, Obstacle, Outlook, Tight, Verdict};
 use crate::quantity::Hours;
 use crate::system::System;
 use crate::words::{NameOf, Sentence, Tone, amount, rounded};
@@ -299,6 +299,13 @@ pub fn generated(generated: &Generated) -> String {
         Some(fuel) => format!("{hours}, {}", amount(fuel)),
         None => hours,
     }
+}
+
+/// The same as a sentence about a month; empty without one.
+#[must_use]
+pub fn generator_in(of: &Month) -> String {
+    let generated = of.generator.map(|own| generated(&own));
+    generated.map_or(String::new(), |own| format!("In an average {}: {own}.", month(of.month)))
 }
 
 /// Days of autonomy.
