@@ -26,7 +26,7 @@ mod step;
 pub use acting::{Acting, HourlyDay};
 pub use almanac::{Almanac, LitDay, Sunlight};
 pub use chances::{Chances, GeneratorYears, Range};
-pub use days::{Day, inside_air, sky_of, typical_sky};
+pub use days::{Day, inside_air, sky_of, typical_diffuse_share, typical_sky};
 pub use ensemble::{BLOCK_YEARS, Ensemble, Extent, RUN_DAYS};
 pub use flows::{Flows, Forcing};
 pub use month::{MonthRun, run_month};

@@ -110,13 +110,23 @@ pub fn mean_day(spec: &DaySpec, trace: &mut impl Trace) -> SkyDay {
         outside * spec.clearness,
         &[term(spec.clearness), term(outside)],
     );
-    let sunset = sunset_hour_angle(spec.site.latitude, declination(noon));
-    let relation =
-        if is_winter(sunset) { Formula::DiffuseShareWinter } else { Formula::DiffuseShare };
-    let share = diffuse_fraction_monthly(spec.clearness, sunset);
+    let winter = is_winter(sunset_of(spec));
+    let relation = if winter { Formula::DiffuseShareWinter } else { Formula::DiffuseShare };
+    let share = mean_diffuse_share(spec);
     let share = trace.step(relation, share, &[term(spec.clearness.min(BRIGHTEST_MONTH))]);
     let range = daily_temperature_range(spec.clearness);
     Geometry::new(spec).spread(irradiation, irradiation * share, spec.mean_temperature, range)
+}
+
+/// Hour angle of sunset \[rad\].
+fn sunset_of(spec: &DaySpec) -> f64 {
+    sunset_hour_angle(spec.site.latitude, declination(sun::noon(spec.day_of_year)))
+}
+
+/// Diffuse share of the light of a mean day (ratio), by the monthly relation.
+#[must_use]
+pub fn mean_diffuse_share(spec: &DaySpec) -> f64 {
+    diffuse_fraction_monthly(spec.clearness, sunset_of(spec))
 }
 
 /// One day of weather: [`DaySpec::clearness`] is that of the day itself, in a month of mean clearness `month_clearness`.
