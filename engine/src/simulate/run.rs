@@ -1,4 +1,11 @@
 //! A run: from any date, clock time and state of charge, quarter-hour by quarter-hour.
+//!
+//! **Question answered:** when is the reserve reached, when does the bank fail its loads, when is it full?
+//!
+//! **Method.** The first step may be shorter, so that all others begin at a quarter of the clock. A crossing within a step is
+//! placed by a straight line. Every sample can be replayed with its working.
+//!
+//! **Left out:** a capacity that changes on the way: it is that of the month of the start.
 
 use super::almanac::Almanac;
 use super::days::Day;
