@@ -59,6 +59,8 @@ pub struct ReplayedMonth {
 pub struct Replayed {
     /// Name of the place as the file has it: text of somebody else.
     pub name: String,
+    /// Where the file says it is.
+    pub site: Site,
     /// How far the file's place is from the plan's \[km\].
     pub distance_km: f64,
     /// How far the file contradicts itself (ratio).
@@ -127,6 +129,7 @@ pub fn replay(system: &System, full: [AmpHours; 12], file: &WeatherFile) -> Repl
     }
     Replayed {
         name: file.name.clone(),
+        site: file.site,
         distance_km,
         contradiction: contradiction(file),
         months,
