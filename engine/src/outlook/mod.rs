@@ -24,8 +24,11 @@ pub use question::Question;
 pub use verdict::{Verdict, clock_time};
 
 use crate::bank::Capacity;
+use crate::place::WeatherFile;
 use crate::quantity::{AmpHours, Amps, Celsius, Degrees, Hours, Irradiation, Percent};
-use crate::simulate::{Almanac, Ensemble, Extent, Run, Sun, Sunlight, run, typical_sky};
+use crate::simulate::{
+    Almanac, Ensemble, Extent, Replayed, Run, Sun, Sunlight, replay, run, typical_sky,
+};
 use crate::sky::{best_tilt, equatorward};
 use crate::source::Array;
 use crate::system::System;
@@ -133,10 +136,20 @@ impl Outlook {
     /// The ensemble of weathers that belongs to these answers; `spread` is that of the daily clearness in each month.
     #[must_use]
     pub fn ensemble(&self, system: &System, spread: &[f64; 12], extent: Extent) -> Ensemble {
-        let full = core::array::from_fn(|month| {
+        Ensemble::new(system, self.full(), spread, extent, WEATHER_SEED)
+    }
+
+    /// The plan through a year of hourly weather that somebody brought.
+    #[must_use]
+    pub fn replay(&self, system: &System, file: &WeatherFile) -> Replayed {
+        replay(system, self.full(), file)
+    }
+
+    /// What the bank holds in each month between full and empty.
+    fn full(&self) -> [AmpHours; 12] {
+        core::array::from_fn(|month| {
             self.months.get(month).map_or(self.capacity.full, |month| month.full)
-        });
-        Ensemble::new(system, full, spread, extent, WEATHER_SEED)
+        })
     }
 
     /// Usable capacity with every step of its working.
