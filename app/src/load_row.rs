@@ -5,7 +5,6 @@ use sunlarder_engine::load::catalogue::{Appliance, Care, Pattern, entry};
 use sunlarder_engine::words::{Label, clock, decimal};
 
 use crate::store::WORDS;
-use sunlarder_engine::words::decimal;
 
 /// What a load is called: its own name, or that of its appliance.
 pub(crate) fn name(load: &Load) -> String {
