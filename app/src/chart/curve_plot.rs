@@ -274,7 +274,7 @@ mod tests {
                 .iter()
                 .step_by(4)
                 .skip(1)
-                .map(|c| (c * 0.9, (c * 1.1).min(100.0)))
+                .map(|c| BandHour { low: c * 0.9, high: (c * 1.1).min(100.0), reached: 0.0 })
                 .collect(),
             charge,
             reserve: 20.0,
