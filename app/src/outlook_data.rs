@@ -120,7 +120,7 @@ pub(crate) fn curve(solved: &Solved) -> CurveData {
 }
 
 /// The table behind the curve: every six hours, or every twelve of a long one.
-pub(crate) fn curve_rows(solved: &Solved) -> Vec<Vec<String>> {
+pub(crate) fn curve_rows(solved: &Solved, band: &[(f64, f64)]) -> Vec<Vec<String>> {
     let data = curve(solved);
     let every = if data.hours > 24.0 * 5.0 { 48 } else { 24 };
     let percent = |values: &[f64], at: usize| {
@@ -130,7 +130,14 @@ pub(crate) fn curve_rows(solved: &Solved) -> Vec<Vec<String>> {
         .step_by(every)
         .map(|at| {
             let time = clock_time(&solved.system, Hours(at as f64 * STEP));
-            vec![moment(time), percent(&data.charge, at), percent(&data.dark, at)]
+            // The band is known after each whole hour, and at the start nothing is in doubt.
+            let hour = (at as f64 * STEP) as usize;
+            let edges = hour.checked_sub(1).and_then(|before| band.get(before));
+            let edges = edges.map_or_else(
+                || "–".to_owned(),
+                |(low, high)| format!("{}–{}", decimal(*low, 0), decimal(*high, 0)),
+            );
+            vec![moment(time), percent(&data.charge, at), edges, percent(&data.dark, at)]
         })
         .collect()
 }
@@ -280,7 +287,8 @@ mod tests {
     fn every_example_draws() {
         for (name, _) in EXAMPLES {
             let solved = solved(name);
-            assert!(!curve_rows(&solved).is_empty());
+            let rows = curve_rows(&solved, &[(10.0, 20.4); 24]);
+            assert_eq!((rows[0][2].as_str(), rows[1][2].as_str()), ("–", "10–20"));
             assert_eq!(months(&solved).months.len(), 12);
             assert!(day(&solved).out_w.iter().sum::<f64>() > 0.0);
             assert!(reading(&solved, 5.0).contains('%'));

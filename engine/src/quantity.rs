@@ -42,6 +42,10 @@ pub enum Unit {
     KilowattHourPerSquareMetre,
     /// Litre \[l\].
     Litre,
+    /// Litre an hour \[l/h\].
+    LitrePerHour,
+    /// Litre for a kilowatt-hour \[l/kWh\].
+    LitrePerKilowattHour,
 }
 
 impl Unit {
@@ -64,6 +68,8 @@ impl Unit {
             Self::WattPerSquareMetre => "W/m²",
             Self::KilowattHourPerSquareMetre => "kWh/m²",
             Self::Litre => "l",
+            Self::LitrePerHour => "l/h",
+            Self::LitrePerKilowattHour => "l/kWh",
         }
     }
 }
@@ -233,6 +239,10 @@ quantities! {
     Irradiation: KilowattHourPerSquareMetre;
     /// Volume of fuel \[l\].
     Litres: Litre;
+    /// Fuel that an hour takes \[l/h\].
+    LitresPerHour: LitrePerHour;
+    /// Fuel that a kilowatt-hour takes \[l/kWh\].
+    LitresPerKilowattHour: LitrePerKilowattHour;
 }
 
 macro_rules! products {

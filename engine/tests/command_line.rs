@@ -9,7 +9,7 @@ use std::process::{Command, Output, Stdio};
 use serde_json::Value;
 
 /// Ends of names that tell a unit; a number in JSON has one of them, or is one of [`COUNTS`].
-const UNITS: [&str; 17] = [
+const UNITS: [&str; 18] = [
     "_ah",
     "_wh",
     "_a",
@@ -23,6 +23,7 @@ const UNITS: [&str; 17] = [
     "_c",
     "_deg",
     "_min",
+    "_km",
     "_kwh_per_m2",
     "_w_per_m2",
     "_local",
@@ -175,6 +176,91 @@ fn csv_has_one_row_a_step_until_the_run_ends() {
     }
 }
 
+/// A year of weather on Anglesey, or 5° north of it: so many watts per square metre from nine to three, diffuse, at 8 °C.
+fn weather_file(name: &str, latitude: f64, light: impl Fn(u32, u32) -> u32) -> String {
+    let mut text =
+        format!("LOCATION,Some Bay,,XXX,made for a test,0,{latitude},-4.39,0.0,10.0\r\n");
+    text += &"DESIGN CONDITIONS,0\r\n".repeat(6);
+    text += "DATA PERIODS,1,1,Data,Sunday, 1/ 1,12/31\r\n";
+    for (month, length) in (1..).zip([31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31]) {
+        for day in 1..=length {
+            for hour in 1..=24 {
+                let light = if (10..=15).contains(&hour) { light(month, day) } else { 0 };
+                let row =
+                    format!("2001,{month},{day},{hour},0,?,8.0,1,1,1,1,1,1,{light},0,{light},0");
+                text += &(row + "\r\n");
+            }
+        }
+    }
+    let path = PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join(name);
+    std::fs::write(&path, text).unwrap();
+    path.to_str().unwrap().to_owned()
+}
+
+#[test]
+fn a_year_of_weather_is_replayed() {
+    let plan = example("camper.json");
+    let dull = weather_file("dull.epw", 53.3, |month, _| if month < 3 { 0 } else { 900 });
+    let answers = json(&["plan", &plan, "--json", "--weather", &dull]);
+    assert_units(&answers, "");
+    let replay = answers.pointer("/replay").unwrap();
+    assert_eq!(replay["place"], "Some Bay");
+    assert!((number(replay, "/distance_km") - 2.2).abs() < 0.1, "{replay}");
+    let months = replay["months"].as_array().unwrap();
+    let hours = |name: &str| months.iter().map(|month| number(month, name)).collect::<Vec<_>>();
+    let low = hours("/below_reserve_h");
+    assert_eq!((low[6], low[7], low[9]), (0.0, 0.0, 0.0), "{low:?}");
+    assert!(low[0] > 24.0 * 20.0 && low[1] == 24.0 * 28.0, "{low:?}");
+    assert_eq!(low.iter().sum::<f64>(), number(replay, "/below_reserve_h"));
+    let short = hours("/short_h").iter().sum::<f64>();
+    assert!(short > 24.0 * 20.0 && short == number(replay, "/short_h"));
+    assert!((number(&months[4], "/irradiation_kwh_per_m2") - 5.4).abs() < 1e-9);
+    assert_eq!(replay["charge_pct"].as_array().unwrap().len(), 31 * 24 + 1);
+    assert_eq!(number(replay, "/charge_pct/0"), number(&answers, "/start/charge_pct"));
+    assert_eq!(json(&["plan", &plan, "--json"])["replay"], Value::Null);
+
+    let text =
+        said(&run(&["plan", &plan, "--weather", &dull])).replace(['\u{a0}', '\u{202f}'], " ");
+    assert!(
+        text.contains("In the weather of Some Bay the bank stays above its reserve in"),
+        "{text}"
+    );
+    assert!(text.contains("Loads go short for"), "{text}");
+    let february = text.lines().rfind(|line| line.contains("February")).unwrap();
+    assert!(february.contains("672 h"), "{february}");
+    assert!(!text.contains("km away"));
+    let far = weather_file("far.epw", 58.3, |_, _| 900);
+    let text = said(&run(&["plan", &plan, "--weather", &far]));
+    assert!(text.contains("from 558 km away") && text.contains("all year round"), "{text}");
+}
+
+#[test]
+fn a_weather_file_that_cannot_be_is_told_by_line_and_column() {
+    let plan = example("camper.json");
+    let refused = |path: &str, words: &str| {
+        assert_refused(&run(&["plan", &plan, "--weather", path]), 1, words);
+    };
+    refused("no-such.epw", "no weather file “no-such.epw”");
+    refused(&plan, "no weather file of the EPW form");
+    refused(&example(""), "cannot be read");
+    let bright = weather_file(
+        "bright.epw",
+        53.3,
+        |month, day| if (month, day) == (1, 2) { 3000 } else { 0 },
+    );
+    refused(
+        &bright,
+        "Global irradiance (line 42, column 14) is 3000 W/m²; it must lie between 0 and 2000 W/m²",
+    );
+    let text = std::fs::read_to_string(&bright).unwrap();
+    let cut = PathBuf::from(&bright).with_file_name("cut.epw");
+    std::fs::write(&cut, text.lines().take(8 + 30).collect::<Vec<_>>().join("\n")).unwrap();
+    refused(cut.to_str().unwrap(), "after 30 hours");
+    std::fs::write(&cut, vec![b'x'; 8_000_001]).unwrap();
+    refused(cut.to_str().unwrap(), "8 000 001 bytes");
+    std::fs::remove_file(cut).unwrap();
+}
+
 #[test]
 fn a_file_survives_its_link() {
     for plan in examples() {
@@ -324,13 +410,15 @@ fn a_plan_that_uses_nothing_has_no_days_of_autonomy() {
 #[test]
 fn a_wrong_command_line_is_told_from_wrong_input() {
     let plan = example("camper.json");
-    let cases: [(&[&str], &str); 9] = [
+    let cases: [(&[&str], &str); 11] = [
         (&[], "help"),
         (&["bake"], "bake"),
         (&["plan"], "missing"),
         (&["plan", &plan, "more"], "more"),
         (&["plan", &plan, "--yaml"], "--yaml"),
         (&["plan", &plan, "--json", "--csv"], "--json and --csv"),
+        (&["plan", &plan, "--weather"], "weather file"),
+        (&["plan", &plan, "--csv", "--weather", "a"], "--csv or --weather"),
         (&["link", &plan, "--csv"], "--csv"),
         (&["working", &plan, "weight"], "weight"),
         (&["working", &plan, "month", "--month", "0"], "“0”"),

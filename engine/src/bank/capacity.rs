@@ -1,9 +1,14 @@
 //! From the capacity on the label to the capacity one may really use, step by step.
 //!
-//! Lithium and sodium: usable = rated × age × rate × cold × (1 − reserve). Lead-acid keeps what a fast discharge leaves and gives it
-//! later, so there the rate only sets how deep one can go at once: usable = rated × age × cold × min(1 − reserve, rate).
-//! Each factor is at most one: warmth and slow discharge never promise more than the label, because a bank is not to be planned
-//! on a good day.
+//! **Method.** Lithium and sodium: usable = rated × age × rate × cold × (1 − reserve). Lead-acid keeps what a fast discharge
+//! leaves and gives it later, so there the rate only sets how deep one can go at once: usable = rated × age × cold × min(1 −
+//! reserve, rate). The rate follows Peukert's law with the rated hours as its reference; cold follows the standard's table
+//! and, for slow discharges of lead-acid, half a per cent a degree. Each factor is at most one: warmth and slow discharge
+//! never promise more than the label, because a bank is not to be planned on a good day.
+//!
+//! **Range.** Temperatures of −4 to 52 °C (lead-acid, fast) and −20 to 25 °C (lithium; sodium for want of a curve of its
+//! own), level beyond. **Left out:** the capacity at the very current of a step; the mean discharge current of the month
+//! stands for it.
 
 use crate::quantity::{AmpHours, Amps, Celsius, Hours, Percent, Within};
 use crate::working::{Formula, Source, Trace, term};

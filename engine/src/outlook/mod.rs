@@ -1,7 +1,15 @@
-//! Questions asked of simulations: what goes out, what comes in, how long it lasts, which month is tightest, what cannot work.
+//! Questions asked of simulations: what goes out, what comes in, how long it lasts, which month is tightest, what cannot
+//! work.
 //!
-//! Everything here is in the mean weather of the month. Days without any sun stand beside it as the other bound; the chances
-//! between the two need weather years and are for a later room.
+//! **Question answered:** what does this plan come to?
+//!
+//! **Method.** An [`Outlook`] is worked out in the mean weather of the months, fast enough to follow an edit, with the run
+//! without any sun beside it as the other bound. What lies between the two is the [`Ensemble`]'s, which begins from the
+//! answers of the outlook ([`Outlook::ensemble`]) and may be worked out elsewhere and later. The one verdict says what
+//! decides.
+//!
+//! **Range.** Runs end after [`HORIZON_DAYS`]. **Left out:** the verdict itself knows mean weather only; a month that keeps
+//! up in it may fail in a dull year, which the chances say.
 
 mod budget;
 mod months;
@@ -10,14 +18,17 @@ mod question;
 mod verdict;
 
 pub use budget::{Budget, InverterBudget, LoadBudget, budget, discharge_current};
-pub use months::{Gain, Generated, Month, array_yield, month};
+pub use months::{ArrayDay, Gain, Generated, Month, array_yield, month};
 pub use obstacle::{Obstacle, Peak, obstacles};
 pub use question::Question;
 pub use verdict::{Verdict, clock_time};
 
 use crate::bank::Capacity;
+use crate::place::WeatherFile;
 use crate::quantity::{AmpHours, Amps, Celsius, Degrees, Hours, Irradiation, Percent};
-use crate::simulate::{Almanac, Ensemble, Extent, Run, Sun, Sunlight, run, typical_sky};
+use crate::simulate::{
+    Almanac, Ensemble, Extent, Replayed, Run, Sun, Sunlight, replay, run, typical_sky,
+};
 use crate::sky::{best_tilt, equatorward};
 use crate::source::Array;
 use crate::system::System;
@@ -96,7 +107,7 @@ impl Outlook {
         let month_of_start = almanac.month_of_start();
         let budgets: Vec<Budget> = (0..12).map(|month| budget(almanac, month, &mut ())).collect();
         let months: Vec<Month> =
-            (0..12).map(|at| month(almanac, at, budgets[at].total, &mut ())).collect();
+            (0..12).map(|at| month(almanac, at, budgets[at].total, &[], &mut ())).collect();
         let now = &months[month_of_start];
         let capacity = system.bank.capacity(now.current, now.bank_temperature, &mut ());
         let lit = run(almanac, capacity.full, Sun::Mean, HORIZON_DAYS, true);
@@ -125,10 +136,20 @@ impl Outlook {
     /// The ensemble of weathers that belongs to these answers; `spread` is that of the daily clearness in each month.
     #[must_use]
     pub fn ensemble(&self, system: &System, spread: &[f64; 12], extent: Extent) -> Ensemble {
-        let full = core::array::from_fn(|month| {
+        Ensemble::new(system, self.full(), spread, extent, WEATHER_SEED)
+    }
+
+    /// The plan through a year of hourly weather that somebody brought.
+    #[must_use]
+    pub fn replay(&self, system: &System, file: &WeatherFile) -> Replayed {
+        replay(system, self.full(), file)
+    }
+
+    /// What the bank holds in each month between full and empty.
+    fn full(&self) -> [AmpHours; 12] {
+        core::array::from_fn(|month| {
             self.months.get(month).map_or(self.capacity.full, |month| month.full)
-        });
-        Ensemble::new(system, full, spread, extent, WEATHER_SEED)
+        })
     }
 
     /// Usable capacity with every step of its working.
@@ -151,13 +172,12 @@ impl Outlook {
 
     /// A month's balance with its working: each array's yield, the gain, the need.
     pub fn month_worked(&self, system: &System, at: usize, trace: &mut impl Trace) -> Month {
-        for array in &system.arrays {
-            array_yield(system, array, at, trace);
-        }
+        let yields: Vec<_> =
+            system.arrays.iter().map(|array| array_yield(system, array, at, trace)).collect();
         let sunlight = &mut Sunlight::default();
         let almanac = &mut Almanac::new(system, sunlight);
         let need = budget(almanac, at, trace).total;
-        month(almanac, at, need, trace)
+        month(almanac, at, need, &yields, trace)
     }
 
     /// Bits of the months that keep up, January first.

@@ -26,7 +26,7 @@ pub struct LitDay {
 }
 
 impl LitDay {
-    fn under(sky: SkyDay, system: &System) -> Self {
+    pub(super) fn under(sky: SkyDay, system: &System) -> Self {
         let mut solar = [Feed::default(); STEPS_PER_DAY];
         for (sum, step) in solar.iter_mut().zip(&sky.steps) {
             *sum = fed(system, step);
@@ -196,7 +196,8 @@ impl<'a> Almanac<'a> {
     }
 }
 
-fn act(system: &System, kind: DayKind, lit: &LitDay) -> (DayDemand, Day) {
+/// What the loads want through a day of this kind under this sky, and what acts on the bank then.
+pub(super) fn act(system: &System, kind: DayKind, lit: &LitDay) -> (DayDemand, Day) {
     let air = inside_air(system, &lit.sky);
     let demand = day_demand(&system.loads, system.inverter.as_ref(), kind, &air);
     let acting = day(system, kind, lit, &demand.steps);

@@ -28,7 +28,7 @@ const HOUR: Hours = Hours(1.0);
 /// Years of a block.
 pub const BLOCK_YEARS: usize = 10;
 /// Days at the end of a year before the first counted one, so that no block starts full by decree.
-const SETTLING_DAYS: usize = 92;
+pub const SETTLING_DAYS: usize = 92;
 /// Days of a run.
 pub const RUN_DAYS: usize = 31;
 /// Runs worked out in one task.

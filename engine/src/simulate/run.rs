@@ -1,4 +1,11 @@
 //! A run: from any date, clock time and state of charge, quarter-hour by quarter-hour.
+//!
+//! **Question answered:** when is the reserve reached, when does the bank fail its loads, when is it full?
+//!
+//! **Method.** The first step may be shorter, so that all others begin at a quarter of the clock. A crossing within a step is
+//! placed by a straight line. Every sample can be replayed with its working.
+//!
+//! **Left out:** a capacity that changes on the way: it is that of the month of the start.
 
 use super::almanac::Almanac;
 use super::days::Day;
@@ -136,6 +143,17 @@ impl Run {
             .map_or(self.initial, |sample| sample.charge)
     }
 
+    /// State of charge at a time (ratio), straight between the ends of its step; that of the end beyond it.
+    #[must_use]
+    pub fn charge_at(&self, at: Hours) -> f64 {
+        let place = self.samples.partition_point(|sample| sample.at < at);
+        let before = self.charge_before(place);
+        let Some(sample) = self.samples.get(place) else { return before };
+        let from = place.checked_sub(1).and_then(|place| self.samples.get(place));
+        let from = from.map_or(Hours::ZERO, |from| from.at);
+        before + (sample.charge - before) * ((at - from) / (sample.at - from))
+    }
+
     /// State of the bank before a step.
     fn state_before(&self, place: usize) -> State {
         let before = place.checked_sub(1).and_then(|before| self.samples.get(before));
@@ -228,13 +246,27 @@ pub fn run(
     stop_when_empty: bool,
 ) -> Run {
     let system = almanac.system;
+    let day = |place| {
+        let today = *almanac.date(place)?;
+        Some(if sun == Sun::None { darkened(today) } else { today })
+    };
+    run_through(system, full, day, days, stop_when_empty)
+}
+
+/// The same through days that somebody else makes, the first being that of the start; it ends where there is none.
+pub(super) fn run_through(
+    system: &System,
+    full: AmpHours,
+    mut day: impl FnMut(usize) -> Option<Day>,
+    days: usize,
+    stop_when_empty: bool,
+) -> Run {
     let mut run = Run::new(&system.bank, system.start.charge, full, steps_of(days) + 1);
     let whole_step = prepared(system, full, STEP);
     let reserve = system.bank.reserve.ratio();
     let (mut place, mut minute) = (0, system.start.minute);
     let end = Hours(days as f64 * 24.0);
-    while let Some(today) = almanac.date(place) {
-        let today = if sun == Sun::None { darkened(*today) } else { *today };
+    while let Some(today) = day(place) {
         while minute < 24 * 60 {
             let next = (minute / STEP_MIN + 1) * STEP_MIN;
             let time = Hours(f64::from(next - minute) / 60.0);

@@ -1,4 +1,9 @@
 //! A tilted plane and what shades it.
+//!
+//! **Method.** Beam and the bright ring by their angle of incidence, sky and ground by the share of them that the plane sees.
+//! Shade is a share of all light by time of day: morning, midday, afternoon.
+//!
+//! **Left out.** Shade cell by cell, both faces of a module, and planes that turn.
 
 use super::day::SkyStep;
 use super::incidence::incidence_schlick;

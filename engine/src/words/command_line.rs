@@ -2,7 +2,7 @@
 
 use super::{Language, NameOf, en};
 use crate::document::Problem;
-use crate::place::TemperatureOrigin;
+use crate::place::{TemperatureOrigin, WeatherFileFault};
 use crate::quantity::{Amps, Celsius, Degrees, Percent};
 
 /// Why the command line stops.
@@ -34,6 +34,12 @@ pub enum Fault {
     Unreadable(String),
     /// A file that is no text.
     NotText(String),
+    /// A weather file that is not there.
+    NoWeather(String),
+    /// A weather file that is refused.
+    Weather(WeatherFileFault),
+    /// A year of weather and CSV, which has no room for it.
+    WeatherInCsv,
     /// A plan that is refused.
     Refused(Problem),
     /// The figure does not exist for this plan: nothing is used, so it lasts for ever.
@@ -52,6 +58,7 @@ impl Fault {
                 | Self::Missing(_)
                 | Self::TooMuch(_)
                 | Self::JsonOrCsv
+                | Self::WeatherInCsv
                 | Self::UnknownFigure(_)
                 | Self::NoMonth(_)
         )
@@ -73,6 +80,8 @@ pub enum Operand {
     Figure,
     /// A month.
     Month,
+    /// A weather file.
+    Weather,
 }
 
 /// A word or two beside a figure, or over a column.
@@ -96,6 +105,12 @@ pub enum Caption {
     Rated,
     /// Days of autonomy.
     Autonomy,
+    /// Heading of the year of weather that was brought.
+    YearOfWeather,
+    /// Over the hours under the reserve.
+    BelowReserve,
+    /// Over the hours in which a load goes short.
+    ShortOf,
     /// Over the times.
     HowLong,
     /// Heading of what decades of weather say.

@@ -8,7 +8,7 @@ use crate::load::catalogue::{Appliance, Group};
 use crate::outlook::{BestTilt, Generated, Month, Obstacle, Outlook};
 use crate::place::{Origin, SummerTime};
 use crate::quantity::{AmpHours, Hours};
-use crate::simulate::{Chances, Range};
+use crate::simulate::{Chances, Range, Replayed};
 use crate::sky::Trust;
 use crate::system::System;
 
@@ -107,6 +107,14 @@ impl Language {
     pub fn over_years(self, chances: &Chances) -> Vec<String> {
         match self {
             Self::English => en::chances::over_years(chances),
+        }
+    }
+
+    /// What a year of weather that somebody brought does with a plan: sentences, the most important first.
+    #[must_use]
+    pub fn replayed(self, replayed: &Replayed, system: &System) -> Vec<String> {
+        match self {
+            Self::English => en::replay::replayed(replayed, system),
         }
     }
 

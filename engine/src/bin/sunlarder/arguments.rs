@@ -25,6 +25,8 @@ pub(crate) enum Command {
         form: Form,
         /// Whether the sun shines in the run.
         sun: Sun,
+        /// A file with a year of weather to replay.
+        weather: Option<String>,
     },
     /// Print how a figure comes about.
     Working {
@@ -82,6 +84,7 @@ struct Typed {
     json: bool,
     csv: bool,
     without_sun: bool,
+    weather: Option<String>,
     month: Option<usize>,
     help: bool,
     version: bool,
@@ -101,7 +104,11 @@ pub(crate) fn parse(parser: Parser) -> Result<Command, Fault> {
         Some("version") => Command::Version,
         Some("plan") => {
             let sun = if typed.without_sun { Sun::None } else { Sun::Mean };
-            Command::Plan { plan: rest.next(Operand::Plan)?, form: typed.form()?, sun }
+            let (form, weather) = (typed.form()?, typed.weather.clone());
+            if weather.is_some() && form == Form::Csv {
+                return Err(Fault::WeatherInCsv);
+            }
+            Command::Plan { plan: rest.next(Operand::Plan)?, form, sun, weather }
         }
         Some("working") => Command::Working {
             plan: rest.next(Operand::Plan)?,
@@ -146,6 +153,10 @@ fn sort(mut parser: Parser) -> Result<Typed, Fault> {
                 let given = parser.value().map_err(|_| Fault::Missing(Operand::Month))?;
                 typed.month = Some(month(&given.to_string_lossy())?);
             }
+            Some(Arg::Long("weather")) => {
+                let given = parser.value().map_err(|_| Fault::Missing(Operand::Weather))?;
+                typed.weather = Some(given.to_string_lossy().into_owned());
+            }
             Some(Arg::Long(name)) => return Err(Fault::UnknownOption(format!("--{name}"))),
             Some(Arg::Short(name)) => return Err(Fault::UnknownOption(format!("-{name}"))),
         }
@@ -173,22 +184,23 @@ impl Typed {
     /// Refuses options that the command would pass over.
     fn fits(&self, command: &Command) -> Result<(), Fault> {
         use Command as C;
-        let (json, csv, dark, month) = match command {
-            C::Plan { .. } => (true, true, true, false),
-            C::Climate { .. } => (true, true, false, false),
-            C::Sun { .. } => (true, false, false, false),
-            C::Working { .. } => (false, false, false, true),
-            C::Link { .. } | C::File { .. } | C::Version => (false, false, false, false),
+        let allowed: &[&str] = match command {
+            C::Plan { .. } => &["--json", "--csv", "--without-sun", "--weather"],
+            C::Climate { .. } => &["--json", "--csv"],
+            C::Sun { .. } => &["--json"],
+            C::Working { .. } => &["--month"],
+            C::Link { .. } | C::File { .. } | C::Version => &[],
             C::Help => return Ok(()),
         };
         let given = [
-            (self.json, json, "--json"),
-            (self.csv, csv, "--csv"),
-            (self.without_sun, dark, "--without-sun"),
-            (self.month.is_some(), month, "--month"),
+            (self.json, "--json"),
+            (self.csv, "--csv"),
+            (self.without_sun, "--without-sun"),
+            (self.weather.is_some(), "--weather"),
+            (self.month.is_some(), "--month"),
         ];
-        match given.into_iter().find(|(given, allowed, _)| *given && !allowed) {
-            Some((.., name)) => Err(Fault::UnknownOption(name.to_owned())),
+        match given.into_iter().find(|(given, name)| *given && !allowed.contains(name)) {
+            Some((_, name)) => Err(Fault::UnknownOption(name.to_owned())),
             None => Ok(()),
         }
     }
@@ -259,9 +271,16 @@ mod tests {
 
     #[test]
     fn options_stand_anywhere_and_minus_signs_are_numbers() {
-        let plan = |form, sun| Command::Plan { plan: "a.json".into(), form, sun };
+        let plan = |form, sun| Command::Plan { plan: "a.json".into(), form, sun, weather: None };
         assert_eq!(parsed("plan a.json --json"), Ok(plan(Form::Json, Sun::Mean)));
         assert_eq!(parsed("--csv plan --without-sun a.json"), Ok(plan(Form::Csv, Sun::None)));
+        let replayed = Command::Plan {
+            plan: "a.json".into(),
+            form: Form::Json,
+            sun: Sun::Mean,
+            weather: Some("a.epw".into()),
+        };
+        assert_eq!(parsed("plan --weather a.epw a.json --json"), Ok(replayed));
         let cape = Site { latitude: Degrees(-33.9), longitude: Degrees(-0.5) };
         let climate = |form| Command::Climate { site: cape, form };
         assert_eq!(parsed("climate -33.9 -.5 --json"), Ok(climate(Form::Json)));
@@ -299,6 +318,9 @@ mod tests {
             ("plan", Fault::Missing(Operand::Plan)),
             ("plan a b", Fault::TooMuch("b".into())),
             ("plan a --json --csv", Fault::JsonOrCsv),
+            ("plan a --csv --weather b", Fault::WeatherInCsv),
+            ("plan a --weather", Fault::Missing(Operand::Weather)),
+            ("link a --weather b", Fault::UnknownOption("--weather".into())),
             ("plan a --yaml", Fault::UnknownOption("--yaml".into())),
             ("plan a -x", Fault::UnknownOption("-x".into())),
             ("link a --json", Fault::UnknownOption("--json".into())),

@@ -52,8 +52,9 @@ fn answer(command: &Command) -> Result<String, Fault> {
     match command {
         Command::Help => Ok(WORDS.usage().to_owned()),
         Command::Version => Ok(format!("sunlarder {}\n", env!("CARGO_PKG_VERSION"))),
-        Command::Plan { plan, form, sun } => {
-            let plan = plan::Answered::of(read::plan(plan)?, *sun)?;
+        Command::Plan { plan, form, sun, weather } => {
+            let weather = weather.as_deref().map(read::weather).transpose()?;
+            let plan = plan::Answered::of(read::plan(plan)?, *sun, weather.as_ref())?;
             Ok(match form {
                 Form::Text => plan::text(&plan),
                 Form::Json => plan::json(&plan),

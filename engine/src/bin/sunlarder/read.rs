@@ -1,10 +1,11 @@
-//! A plan from wherever it is: a file, a link, or standard input.
+//! A plan from wherever it is: a file, a link, or standard input; and a year of weather from a file.
 
 use std::fs::File;
 use std::io::{self, Read};
 use std::path::Path;
 
 use sunlarder_engine::document::{Document, MAX_BYTES, Problem};
+use sunlarder_engine::place::{MAX_FILE_BYTES, WeatherFile, WeatherFileFault};
 use sunlarder_engine::share;
 use sunlarder_engine::words::command_line::Fault;
 
@@ -24,6 +25,19 @@ pub(crate) fn plan(argument: &str) -> Result<Document, Fault> {
         return Err(Fault::NoFile(argument.to_owned()));
     }
     share::decode(share::code_in(argument)).map_err(Fault::Refused)
+}
+
+/// The year of weather in a file.
+pub(crate) fn weather(path: &str) -> Result<WeatherFile, Fault> {
+    let file = File::open(path).map_err(|_| Fault::NoWeather(path.to_owned()))?;
+    let mut bytes = Vec::new();
+    let most = MAX_FILE_BYTES as u64 + 1;
+    file.take(most).read_to_end(&mut bytes).map_err(|_| Fault::Unreadable(path.to_owned()))?;
+    if bytes.len() > MAX_FILE_BYTES {
+        return Err(Fault::Weather(WeatherFileFault::TooLarge { bytes: bytes.len() }));
+    }
+    // Many such files have names of places in older character sets; nothing else of them is more than ASCII.
+    WeatherFile::read(&String::from_utf8_lossy(&bytes)).map_err(Fault::Weather)
 }
 
 /// All text of a source that is no longer than a plan.

@@ -3,7 +3,7 @@
 use chrono::{Datelike, NaiveDateTime};
 
 use super::calendar::month;
-use super::problems;
+use super::{problems, weather_file};
 use crate::place::TemperatureOrigin;
 use crate::quantity::{Amps, Celsius, Degrees, Percent};
 use crate::words::command_line::{Caption, Fault, Operand};
@@ -13,7 +13,7 @@ use crate::words::{NameOf, amount, precise};
 pub const USAGE: &str = "\
 sunlarder answers what runs, what is stored, what comes in and how long it lasts.
 
-  sunlarder plan PLAN [--json | --csv] [--without-sun]
+  sunlarder plan PLAN [--json | --csv] [--without-sun] [--weather FILE]
       budget and outlook; --csv gives the run, one row a step
   sunlarder working PLAN FIGURE [--month 1..12]
       how a figure comes about: capacity, budget, autonomy or month
@@ -31,6 +31,7 @@ sunlarder answers what runs, what is stored, what comes in and how long it lasts
 PLAN is a file, a link or its code, or - for what comes on standard input.
 North and east are positive. Instants are in universal time unless they state an offset.
 With --without-sun the run goes on without any sun; shore power and engine stay.
+With --weather the plan also goes through the year of hourly weather in an EPW file.
 ";
 
 /// A word or two beside a figure, or over a column.
@@ -48,6 +49,9 @@ pub fn caption(caption: Caption) -> &'static str {
         C::WhatStored => "What you store",
         C::Rated => "Rated",
         C::Autonomy => "Days of autonomy",
+        C::YearOfWeather => "In the year of weather you brought",
+        C::BelowReserve => "below reserve",
+        C::ShortOf => "loads short",
         C::HowLong => "How long it lasts",
         C::RealWeather => "In weather as it may be",
         C::OfTenYears => "of ten years above reserve",
@@ -129,6 +133,11 @@ pub fn fault(fault: &Fault, name_of: NameOf<'_>) -> String {
         }
         Fault::Unreadable(given) => format!("“{given}” cannot be read."),
         Fault::NotText(given) => format!("“{given}” is not text, so it is no plan."),
+        Fault::NoWeather(given) => format!("There is no weather file “{given}”."),
+        Fault::Weather(fault) => weather_file::fault(fault),
+        Fault::WeatherInCsv => {
+            "The year of weather has no CSV: leave --csv or --weather away.".into()
+        }
         Fault::Refused(problem) => problems::problem(problem, name_of),
         Fault::NothingUsed => {
             "This plan uses nothing, so there are no days of autonomy to work out.".into()
@@ -144,6 +153,7 @@ fn operand(operand: Operand) -> &'static str {
         Operand::Instant => "The instant",
         Operand::Figure => "The figure",
         Operand::Month => "The month",
+        Operand::Weather => "The weather file",
     }
 }
 

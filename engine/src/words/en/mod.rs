@@ -10,6 +10,7 @@ pub mod countries;
 pub mod labels;
 pub mod page;
 pub mod problems;
+pub mod replay;
 pub mod verdict;
 pub mod weather_file;
 pub mod working;

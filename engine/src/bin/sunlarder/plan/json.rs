@@ -5,6 +5,7 @@
 //! | `_ah`, `_wh` | amp-hours, watt-hours; of budgets and months on a mean day |
 //! | `_a`, `_v`, `_w` | amps, volts, watts |
 //! | `_h`, `_days` | hours, days |
+//! | `_km` | kilometres |
 //! | `_l` | litres of fuel, of months on a mean day |
 //! | `_pct`, `_ratio` | percent, share of one |
 //! | `_c`, `_deg` | degrees Celsius, degrees of arc |
@@ -26,6 +27,7 @@
 //! | `tightest` | the worst month and why |
 //! | `obstacles` | what stops the plan, and cautions |
 //! | `run` | sums of the run asked for: they balance |
+//! | `replay` | with `--weather`: the year of that file. `place`, `latitude_deg`, `longitude_deg` are the file's own, `distance_km` is that to the plan, `contradiction_ratio` what light of sun and sky lack of all light. `months`, `below_reserve_h`, `short_h`, `filled`, `longest_without_full_h`, `lowest_charge_pct` and `lowest_at_local` are of the year; `to_reserve_h` and `charge_pct` (at the start and after each hour) of 31 days from the start |
 
 use chrono::NaiveDateTime;
 use serde::Serialize;
@@ -33,7 +35,7 @@ use sunlarder_engine::outlook::{Month, Obstacle, Tight, Verdict, clock_time};
 use sunlarder_engine::quantity::{
     AmpHours, Amps, Celsius, Hours, Irradiation, Litres, Percent, WattHours,
 };
-use sunlarder_engine::simulate::Sun;
+use sunlarder_engine::simulate::{Replayed, Sun};
 
 use super::Answered;
 use crate::WORDS;
@@ -61,6 +63,7 @@ struct Answers<'a> {
     tightest: Tightest,
     obstacles: Vec<ObstacleLine>,
     run: RunSums,
+    replay: Option<Replay<'a>>,
 }
 
 #[derive(Serialize)]
@@ -170,6 +173,34 @@ struct ObstacleLine {
 }
 
 #[derive(Serialize)]
+struct Replay<'a> {
+    place: &'a str,
+    latitude_deg: f64,
+    longitude_deg: f64,
+    distance_km: f64,
+    contradiction_ratio: f64,
+    text: Vec<String>,
+    months: Vec<ReplayMonth>,
+    below_reserve_h: Hours,
+    short_h: Hours,
+    filled: bool,
+    longest_without_full_h: Hours,
+    lowest_charge_pct: Percent,
+    lowest_at_local: NaiveDateTime,
+    to_reserve_h: Option<Hours>,
+    charge_pct: Vec<f64>,
+}
+
+#[derive(Serialize)]
+struct ReplayMonth {
+    month: usize,
+    irradiation_kwh_per_m2: Irradiation,
+    air_c: Celsius,
+    below_reserve_h: Hours,
+    short_h: Hours,
+}
+
+#[derive(Serialize)]
 struct RunSums {
     sun: &'static str,
     lasts_h: Hours,
@@ -227,6 +258,7 @@ fn answers(answered: &Answered) -> Answers<'_> {
         },
         obstacles: outlook.obstacles.iter().map(|found| obstacle(answered, found)).collect(),
         run: run_sums(answered),
+        replay: answered.replayed.as_ref().map(|own| replay(answered, own)),
     }
 }
 
@@ -349,6 +381,33 @@ fn obstacle(answered: &Answered, found: &Obstacle) -> ObstacleLine {
         text: WORDS.obstacle(found, &|tag| answered.name_of(tag)),
         load: load.map(from_one),
         array: array.map(from_one),
+    }
+}
+
+fn replay<'a>(answered: &Answered, replayed: &'a Replayed) -> Replay<'a> {
+    let months = (1..).zip(&replayed.months).map(|(month, own)| ReplayMonth {
+        month,
+        irradiation_kwh_per_m2: own.irradiation,
+        air_c: own.temperature,
+        below_reserve_h: own.below_reserve,
+        short_h: own.short,
+    });
+    Replay {
+        place: &replayed.name,
+        latitude_deg: replayed.site.latitude.0,
+        longitude_deg: replayed.site.longitude.0,
+        distance_km: replayed.distance_km,
+        contradiction_ratio: replayed.contradiction,
+        text: WORDS.replayed(replayed, &answered.system),
+        months: months.collect(),
+        below_reserve_h: replayed.below_reserve(),
+        short_h: replayed.short(),
+        filled: replayed.filled,
+        longest_without_full_h: replayed.longest_without_full,
+        lowest_charge_pct: Percent::of_ratio(replayed.lowest),
+        lowest_at_local: replayed.lowest_at,
+        to_reserve_h: replayed.run.reserve_at,
+        charge_pct: replayed.path(),
     }
 }
 

@@ -10,8 +10,8 @@ pub(crate) use text::text;
 
 use sunlarder_engine::document::Document;
 use sunlarder_engine::outlook::Outlook;
-use sunlarder_engine::place::{Climate, SpreadGrid};
-use sunlarder_engine::simulate::{Chances, Extent, Run, Sun};
+use sunlarder_engine::place::{Climate, SpreadGrid, WeatherFile};
+use sunlarder_engine::simulate::{Chances, Extent, Replayed, Run, Sun};
 use sunlarder_engine::sky::Trust;
 use sunlarder_engine::system::System;
 use sunlarder_engine::words::command_line::Fault;
@@ -33,11 +33,17 @@ pub(crate) struct Answered {
     pub(crate) trust: Trust,
     /// Which of the two runs was asked for.
     pub(crate) sun: Sun,
+    /// What a year of weather does with it, if one was brought.
+    pub(crate) replayed: Option<Replayed>,
 }
 
 impl Answered {
-    /// Answers a plan.
-    pub(crate) fn of(plan: Document, sun: Sun) -> Result<Self, Fault> {
+    /// Answers a plan, also in a year of weather if there is one.
+    pub(crate) fn of(
+        plan: Document,
+        sun: Sun,
+        weather: Option<&WeatherFile>,
+    ) -> Result<Self, Fault> {
         let system =
             System::assemble(&plan, Climate::embedded(), &mut ()).map_err(Fault::Refused)?;
         let outlook = Outlook::of(&system);
@@ -46,7 +52,8 @@ impl Answered {
         while ensemble.advance() {}
         let (chances, trust) = (ensemble.chances(), ensemble.trust());
         drop(ensemble);
-        Ok(Self { plan, system, outlook, chances, trust, sun })
+        let replayed = weather.map(|file| outlook.replay(&system, file));
+        Ok(Self { plan, system, outlook, chances, trust, sun, replayed })
     }
 
     /// The run that was asked for.

@@ -19,6 +19,7 @@ pub(crate) fn text(answered: &Answered) -> String {
         times(answered),
         months(answered),
         chances(answered),
+        replayed(answered),
         obstacles(answered),
         format!("{}\n", caption(Caption::Estimates)),
     ];
@@ -129,6 +130,25 @@ fn months(answered: &Answered) -> String {
     }
     let tightest = WORDS.tightest(&answered.outlook);
     format!("{}\n{}{tightest}\n", caption(Caption::MonthByMonth), table.text())
+}
+
+/// The year of weather that was brought: what it comes to, and its months.
+fn replayed(answered: &Answered) -> String {
+    let Some(replayed) = &answered.replayed else { return String::new() };
+    let mut table = Table::default();
+    let columns = [Caption::PeakSun, Caption::Temperature, Caption::BelowReserve, Caption::ShortOf];
+    table.row(core::iter::once("").chain(columns.map(caption)));
+    for (at, month) in replayed.months.iter().enumerate() {
+        table.row([
+            WORDS.month(at).to_owned(),
+            amount(Hours(month.irradiation.0)),
+            amount(month.temperature),
+            amount(month.below_reserve),
+            amount(month.short),
+        ]);
+    }
+    let lines = WORDS.replayed(replayed, &answered.system).join("\n  ");
+    format!("{}\n  {lines}\n{}", caption(Caption::YearOfWeather), table.text())
 }
 
 fn month_row(month: &Month) -> [String; 7] {
