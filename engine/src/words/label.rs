@@ -17,6 +17,7 @@ macro_rules! labels {
 }
 
 labels! {
+    AbsorptionHint,
     AddArray,
     AddByHand,
     AddHours,
@@ -54,6 +55,7 @@ labels! {
     CopyPlan,
     CopyRefused,
     Counted,
+    CutOffHint,
     DayInWords,
     DayLegend,
     DaysAndMonths,
@@ -168,6 +170,7 @@ labels! {
     ProtectionCircuits,
     Pwm,
     Questions,
+    RatingsAndSetPoints,
     ReadTheCurve,
     RecordLowHint,
     Redo,
@@ -181,6 +184,7 @@ labels! {
     ScrubHint,
     SearchAppliance,
     SearchTown,
+    SecondCapacityHint,
     Shade,
     ShadeAfternoon,
     ShadeHint,
@@ -201,6 +205,7 @@ labels! {
     SummerTime,
     SunAndTemperature,
     SurgeHint,
+    TailHint,
     TakeNewVersion,
     TemperaturesAndGround,
     ThereIsAnAlternator,

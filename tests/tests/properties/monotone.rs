@@ -131,6 +131,9 @@ proptest! {
         plan.alternator = None;
         plan.generator = None;
         plan.turbine = None;
+        // Further ratings of a battery that grows would have to grow with it to a tenth.
+        (plan.bank.second_capacity_ah, plan.bank.second_hours_h) = (None, None);
+        (plan.bank.third_capacity_ah, plan.bank.third_hours_h) = (None, None);
         let Some([_, before]) = times(&plan) else { return Ok(()) };
         plan.bank.capacity_ah = Field::BatteryCapacity.range().rounded(plan.bank.capacity_ah * more);
         let [_, after] = times(&plan).unwrap();
