@@ -315,34 +315,57 @@ impl Sheet {
                 }
             }
             Self::Fitting { ratings, absorption, tail, cut_off } => {
-                let typical = typical(bank.chemistry);
-                let cells = (bank.battery_v / typical.cell.0).round().max(1.0);
-                let first = bank.hour_rate_h.unwrap_or(typical.hour_rate.0);
+                let first = bank.hour_rate_h.unwrap_or(typical(bank.chemistry).hour_rate.0);
                 let [second, third] = ratings.map(|rating| {
                     let (hours, exponent) = rating?;
                     let hours = Field::SecondHours.range().rounded(hours);
                     let share = (hours / first).powf((exponent - 1.0) / exponent);
-                    let charge = Field::SecondCapacity.range().rounded(bank.capacity_ah * share);
-                    Some((charge, hours))
+                    Some((held(Field::SecondCapacity, bank.capacity_ah * share), hours))
                 });
-                let volts = |field: Field, share: Option<f64>, cell: f64| {
-                    share.map(|share| field.range().rounded(share * cell * cells))
-                };
-                let absorption_v =
-                    volts(Field::AbsorptionVoltage, absorption, typical.cell_absorption.0);
-                Bank {
+                let tail_pct = tail;
+                let bank = Bank {
                     second_capacity_ah: second.map(|one| one.0),
                     second_hours_h: second.map(|one| one.1),
                     third_capacity_ah: third.map(|one| one.0),
                     third_hours_h: third.map(|one| one.1),
-                    absorption_v,
-                    tail_pct: tail,
-                    low_cut_off_v: volts(Field::LowCutOff, cut_off, typical.cell_low.0),
+                    tail_pct,
                     ..bank
-                }
+                };
+                with_set_points(bank, absorption, cut_off)
             }
         }
     }
+}
+
+/// A value in the range and the resolution of a field.
+fn held(field: Field, value: f64) -> f64 {
+    let range = field.range();
+    range.rounded(value.clamp(range.min, range.max))
+}
+
+/// Typical absorption and cut-off voltage of a battery of a bank.
+fn usual_set_points(bank: &Bank) -> (f64, f64) {
+    let typical = typical(bank.chemistry);
+    let cells = (bank.battery_v / typical.cell.0).round().max(1.0);
+    (typical.cell_absorption.0 * cells, typical.cell_low.0 * cells)
+}
+
+/// A bank with set-points that are stated as shares of what is typical.
+fn with_set_points(bank: Bank, absorption: Option<f64>, cut_off: Option<f64>) -> Bank {
+    let usual = usual_set_points(&bank);
+    Bank {
+        absorption_v: absorption.map(|share| held(Field::AbsorptionVoltage, share * usual.0)),
+        low_cut_off_v: cut_off.map(|share| held(Field::LowCutOff, share * usual.1)),
+        ..bank
+    }
+}
+
+/// The same bank of another chemistry, with set-points as far from what is typical as before.
+pub(crate) fn of_chemistry(bank: Bank, chemistry: Chemistry) -> Bank {
+    let usual = usual_set_points(&bank);
+    let absorption = bank.absorption_v.map(|own| own / usual.0);
+    let cut_off = bank.low_cut_off_v.map(|own| own / usual.1);
+    with_set_points(Bank { chemistry, ..bank }, absorption, cut_off)
 }
 
 fn controller(kind: Kind) -> impl Strategy<Value = Controller> {

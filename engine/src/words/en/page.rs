@@ -67,7 +67,7 @@ pub fn fit(quality: &Quality) -> String {
 #[must_use]
 pub fn voltages(voltages: &Voltages) -> String {
     format!(
-        "At rest it now has {}, under your loads in average weather {} at lowest; at {} they go off.",
+        "At rest it now has {}; under your loads in average weather, {} at lowest. At {} they are cut off.",
         amount(voltages.rest),
         amount(voltages.lowest),
         amount(voltages.cut_off)
