@@ -221,7 +221,7 @@ pub(crate) fn facts(store: Store) -> View {
         month.map_or_else(String::new, |month| rounded(month.gain.kept.0))
     });
     let used = said(store, |solved| rounded(solved.outlook.capacity.usable.0));
-    let of = said(store, |solved| WORDS.of_rated(&rounded(solved.system.bank.rated.0)));
+    let of = said(store, |solved| WORDS.of_rated(&rounded(solved.system.bank.slowest.0)));
     let kept = said(store, |solved| WORDS.months_kept(solved.outlook.months_kept()));
     node("dl")
         .attr("class", "facts")

@@ -17,6 +17,7 @@ macro_rules! labels {
 }
 
 labels! {
+    AbsorptionHint,
     AddArray,
     AddByHand,
     AddHours,
@@ -55,6 +56,7 @@ labels! {
     CopyPlan,
     CopyRefused,
     Counted,
+    CutOffHint,
     DayInWords,
     DayLegend,
     DaysAndMonths,
@@ -180,6 +182,7 @@ labels! {
     ProtectionCircuits,
     Pwm,
     Questions,
+    RatingsAndSetPoints,
     ReadTheCurve,
     RecordLowHint,
     Redo,
@@ -193,6 +196,7 @@ labels! {
     ScrubHint,
     SearchAppliance,
     SearchTown,
+    SecondCapacityHint,
     Shade,
     ShadeAfternoon,
     ShadeHint,
@@ -213,6 +217,7 @@ labels! {
     SummerTime,
     SunAndTemperature,
     SurgeHint,
+    TailHint,
     TakeNewVersion,
     TemperaturesAndGround,
     ThereIsAGenerator,
