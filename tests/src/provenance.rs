@@ -7,7 +7,7 @@ use sunlarder_engine::words::{Language, Line, lines};
 use sunlarder_engine::working::{Input, Source, Step, Symbol, Working};
 
 /// Symbols of counts and shares, which have no unit; every other one must have one.
-const UNITLESS: [Symbol; 13] = [
+const UNITLESS: [Symbol; 15] = [
     Symbol::AutonomyDays,
     Symbol::CalendarWear,
     Symbol::ChargeBefore,
@@ -20,12 +20,14 @@ const UNITLESS: [Symbol; 13] = [
     Symbol::Quantity,
     Symbol::RateExponent,
     Symbol::RateFactor,
+    Symbol::RateOfWells,
+    Symbol::ShareOfWells,
     Symbol::YearsLeft,
 ];
 
 /// What a person states, or what follows from it without a formula (a bank's voltage from its batteries in a row, hours on from a
 /// schedule). Anything else that calls the plan its source was worked out by somebody who did not say how.
-const STATED: [Symbol; 36] = [
+const STATED: [Symbol; 40] = [
     Symbol::AgeingLoss,
     Symbol::ArrayPower,
     Symbol::Azimuth,
@@ -36,6 +38,8 @@ const STATED: [Symbol; 36] = [
     Symbol::DailyIrradiation,
     Symbol::DirtLoss,
     Symbol::Duty,
+    Symbol::FastCapacity,
+    Symbol::FastHours,
     Symbol::FuelPerEnergy,
     Symbol::FuelPerHour,
     Symbol::GeneratorCurrent,
@@ -56,13 +60,18 @@ const STATED: [Symbol; 36] = [
     Symbol::PlateVoltage,
     Symbol::ProtectionCurrent,
     Symbol::Quantity,
-    Symbol::RatedCapacity,
     Symbol::RateExponent,
+    Symbol::RatedCapacity,
+    Symbol::RatingHours,
     Symbol::Reserve,
     Symbol::SearchPower,
     Symbol::StandingCurrent,
+    Symbol::StatedCapacity,
     Symbol::Tilt,
 ];
+
+/// What can only be fitted.
+const FITTED: [Symbol; 3] = [Symbol::RateOfWells, Symbol::ShareOfWells, Symbol::WholeOfWells];
 
 /// What only the steps of a simulation can give.
 const SIMULATED: [Symbol; 29] = [
@@ -197,6 +206,7 @@ fn leaf_fault(input: &Input, shown: &str) -> Option<String> {
     let known = match input.term.source {
         Source::Plan => STATED.contains(symbol),
         Source::Steps => SIMULATED.contains(symbol),
+        Source::Fitted => FITTED.contains(symbol),
         Source::Definition => {
             matches!(symbol, Symbol::Time | Symbol::Year | Symbol::WornOut | Symbol::DayOfYear)
         }

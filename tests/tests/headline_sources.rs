@@ -93,6 +93,23 @@ fn every_question_leads_back_to_what_was_given() {
     rests_on(Question::Month, &[F::ArraysEnergy, F::ArrayCharge, F::ArraysCharge, F::SolarDay]);
 }
 
+/// Where a sheet states several rated capacities, each deviation leads back to them, and so does the exponent of the capacity.
+#[test]
+fn the_fit_to_rated_capacities_leads_back_to_the_sheet() {
+    let mut walked_through = BTreeSet::new();
+    for Answered { name, system, outlook } in answered() {
+        if system.bank.fit_quality().is_some() {
+            let mut working = Working::new();
+            outlook.work(Question::Capacity, &system, &mut working);
+            walked_through.extend(walked(&name, &working, Symbol::RatingDeviation));
+            let capacity = walked(&name, &working, Symbol::UsableCapacity);
+            assert!(capacity.contains("ExponentOfRatings"), "{name}: {capacity:?}");
+        }
+    }
+    let all = ["CapacityInHours", "CapacityOfWells", "ExponentOfRatings", "RatingDeviation"];
+    assert!(all.iter().all(|formula| walked_through.contains(*formula)), "{walked_through:?}");
+}
+
 /// Whatever the sun gives in any month comes from the light on each array.
 #[test]
 fn every_month_of_every_plan_leads_back_and_its_sun_to_the_sky() {

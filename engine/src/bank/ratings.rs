@@ -174,14 +174,14 @@ impl Bank {
         match &self.lead_acid {
             Some(own) => {
                 let whole = self.slowest * own.whole;
-                let bound = if own.fit.unique { Source::Plan } else { Source::Choice };
+                let bound = if own.fit.unique { Source::Fitted } else { Source::Choice };
                 trace.step(
                     Formula::CapacityOfWells,
                     own.fit.wells.capacity(whole, hours),
                     &[
                         term(whole).from(bound),
-                        term(own.fit.wells.share),
-                        term(own.fit.wells.rate),
+                        term(own.fit.wells.share).from(Source::Fitted),
+                        term(own.fit.wells.rate).from(Source::Fitted),
                         term(hours),
                     ],
                 )

@@ -210,6 +210,7 @@ pub fn source(source: Source) -> String {
         Source::Steps => "added up over the quarter-hours, as the simulation gives them",
         Source::Definition => "follows from the definition",
         Source::Typical => "a typical value of the trade; the maker's sheet comes first",
+        Source::Fitted => "found by search: what deviates least from the rated capacities",
         Source::Choice => "a choice of this planner, explained in its documentation",
         published => published.citation().unwrap_or_default(),
     };
