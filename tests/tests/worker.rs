@@ -110,7 +110,7 @@ fn foretold(answers: &[Answer]) -> Vec<(f64, usize, usize)> {
         Answer::Foretold { done, sentences, band, .. } => {
             Some((*done, sentences.split(PART).count(), band.len()))
         }
-        Answer::Worked { .. } => None,
+        Answer::Worked { .. } | Answer::Replayed { .. } => None,
     };
     answers.iter().filter_map(said).collect()
 }
