@@ -2,7 +2,7 @@
 
 use sunlarder_engine::document::{Cooling, Load, Rating, Schedule, Span, When};
 use sunlarder_engine::load::catalogue::{Appliance, Care, Pattern, entry};
-use sunlarder_engine::words::{Label, clock};
+use sunlarder_engine::words::{Label, clock, decimal};
 
 use crate::store::WORDS;
 
@@ -35,7 +35,11 @@ pub(crate) fn summary(load: &Load) -> String {
     if !load.on {
         return WORDS.label(Label::LeftAtHome).to_owned();
     }
-    let times = if load.quantity > 1.0 { format!("{} × ", load.quantity) } else { String::new() };
+    let times = if load.quantity > 1.0 {
+        format!("{} × ", decimal(load.quantity, 0))
+    } else {
+        String::new()
+    };
     times + &when(load)
 }
 

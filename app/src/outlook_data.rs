@@ -2,7 +2,7 @@
 
 use chrono::{Datelike, Duration, NaiveDate, Timelike};
 use sunlarder_engine::outlook::{Outlook, clock_time};
-use sunlarder_engine::quantity::Hours;
+use sunlarder_engine::quantity::{Hours, Within};
 use sunlarder_engine::simulate::{Almanac, Run, Sample, Sunlight};
 use sunlarder_engine::sun::{Daylight, MONTH_DAY, daylight};
 use sunlarder_engine::system::System;
@@ -22,7 +22,7 @@ pub(crate) fn span(outlook: &Outlook) -> f64 {
     let times = outlook.times();
     let last = times.to_empty.or(times.to_reserve).map_or(24.0 * 7.0, |at| at.0 * 1.15);
     let dark = times.dark_to_reserve.map_or(0.0, |at| at.0 * 1.05);
-    ((last.max(dark) / 24.0).ceil() * 24.0).clamp(SPAN.0, SPAN.1)
+    ((last.max(dark) / 24.0).ceil() * 24.0).within(SPAN.0, SPAN.1)
 }
 
 /// Percentages at every quarter-hour from the start on.
@@ -121,7 +121,7 @@ pub(crate) fn curve(solved: &Solved) -> CurveData {
 }
 
 /// The table behind the curve: every six hours, or every twelve of a long one.
-pub(crate) fn curve_rows(solved: &Solved) -> Vec<Vec<String>> {
+pub(crate) fn curve_rows(solved: &Solved, band: &[(f64, f64)]) -> Vec<Vec<String>> {
     let data = curve(solved);
     let every = if data.hours > 24.0 * 5.0 { 48 } else { 24 };
     let percent = |values: &[f64], at: usize| {
@@ -131,7 +131,14 @@ pub(crate) fn curve_rows(solved: &Solved) -> Vec<Vec<String>> {
         .step_by(every)
         .map(|at| {
             let time = clock_time(&solved.system, Hours(at as f64 * STEP));
-            vec![moment(time), percent(&data.charge, at), percent(&data.dark, at)]
+            // The band is known after each whole hour, and at the start nothing is in doubt.
+            let hour = (at as f64 * STEP) as usize;
+            let edges = hour.checked_sub(1).and_then(|before| band.get(before));
+            let edges = edges.map_or_else(
+                || "–".to_owned(),
+                |(low, high)| format!("{}–{}", decimal(*low, 0), decimal(*high, 0)),
+            );
+            vec![moment(time), percent(&data.charge, at), edges, percent(&data.dark, at)]
         })
         .collect()
 }
@@ -281,7 +288,8 @@ mod tests {
     fn every_example_draws() {
         for (name, _) in EXAMPLES {
             let solved = solved(name);
-            assert!(!curve_rows(&solved).is_empty());
+            let rows = curve_rows(&solved, &[(10.0, 20.4); 24]);
+            assert_eq!((rows[0][2].as_str(), rows[1][2].as_str()), ("–", "10–20"));
             assert_eq!(months(&solved).months.len(), 12);
             assert!(day(&solved).out_w.iter().sum::<f64>() > 0.0);
             assert!(reading(&solved, 5.0).contains('%'));

@@ -1,4 +1,14 @@
 //! Energy budgets, solar yield and autonomy of anything that lives from a battery.
+//!
+//! Pure and deterministic: no clock, no input or output, no randomness but from a seed that is passed in, and the same bits on every
+//! platform. What is computed for people can show its [working].
+//!
+//! - [Primer](#primer) · [The rooms](#the-rooms) · [A worked example](#a-worked-example) · [Nomenclature](#nomenclature)
+//! - [Methods](#methods) · [Where it is valid](#where-it-is-valid) · [What this does not model](#what-this-does-not-model)
+//! - How good the chances are: [`sky::calibration`]
+#![doc = include_str!("../GUIDE.md")]
+#![doc = include_str!("../METHODS.md")]
+#![doc = include_str!("../LIMITS.md")]
 
 pub mod bank;
 pub mod document;

@@ -42,6 +42,10 @@ pub enum Unit {
     KilowattHourPerSquareMetre,
     /// Litre \[l\].
     Litre,
+    /// Litre an hour \[l/h\].
+    LitrePerHour,
+    /// Litre for a kilowatt-hour \[l/kWh\].
+    LitrePerKilowattHour,
 }
 
 impl Unit {
@@ -64,6 +68,8 @@ impl Unit {
             Self::WattPerSquareMetre => "W/m²",
             Self::KilowattHourPerSquareMetre => "kWh/m²",
             Self::Litre => "l",
+            Self::LitrePerHour => "l/h",
+            Self::LitrePerKilowattHour => "l/kWh",
         }
     }
 }
@@ -80,6 +86,24 @@ impl Quantity for f64 {
     const UNIT: Unit = Unit::One;
     fn value(self) -> f64 {
         self
+    }
+}
+
+/// Holds a number between two bounds.
+pub trait Within {
+    /// The number, or the bound that it lies beyond; what is no number stays none.
+    ///
+    /// Unlike std's `clamp` it does not panic if the bounds are crossed (then the lower one counts), and so does not bring
+    /// the printing of floats along, which takes 4 kB of the page.
+    #[must_use]
+    fn within(self, low: Self, high: Self) -> Self;
+}
+
+impl Within for f64 {
+    #[inline]
+    fn within(self, low: Self, high: Self) -> Self {
+        let value = if self > high { high } else { self };
+        if value < low { low } else { value }
     }
 }
 
@@ -215,6 +239,10 @@ quantities! {
     Irradiation: KilowattHourPerSquareMetre;
     /// Volume of fuel \[l\].
     Litres: Litre;
+    /// Fuel that an hour takes \[l/h\].
+    LitresPerHour: LitrePerHour;
+    /// Fuel that a kilowatt-hour takes \[l/kWh\].
+    LitresPerKilowattHour: LitrePerKilowattHour;
 }
 
 macro_rules! products {
@@ -308,6 +336,14 @@ mod tests {
     fn quantities_are_plain_numbers_outside() {
         assert_eq!(serde_json::to_string(&Volts(12.8)).unwrap(), "12.8");
         assert_eq!(serde_json::from_str::<AmpHours>("0.1").unwrap(), AmpHours(0.1));
+    }
+
+    #[test]
+    fn numbers_are_held_between_bounds() {
+        let held = [-1.0, 0.25, 2.0, f64::INFINITY].map(|value: f64| value.within(0.0, 1.0));
+        assert_eq!(held, [0.0, 0.25, 1.0, 1.0]);
+        assert!(f64::NAN.within(0.0, 1.0).is_nan());
+        assert_eq!(0.5.within(1.0, 0.0), 1.0, "crossed bounds end nothing");
     }
 
     #[test]

@@ -1,7 +1,9 @@
 //! The whole plan, resolved: every section parsed, the climate looked up, nothing left to fail.
 //!
 //! A [`System`] is valid by construction. What is merely unwise, or cannot work in practice (a bank that cannot carry its
-//! inverter), is no error here; `outlook` says it plainly.
+//! inverter), is no error here; `outlook` says it plainly. Sections that are switched off are gone from it.
+//!
+//! **Assumption.** The inside of vehicle or building is as warm as the air outside, and never colder than its stated least.
 
 use chrono::NaiveDate;
 

@@ -7,6 +7,7 @@ pub mod expression;
 pub mod golden;
 pub mod plain_store;
 pub mod plans;
+pub mod provenance;
 pub mod reference;
 pub mod seal;
 pub mod soundness;

@@ -12,5 +12,6 @@ mod in_browser {
     mod shell;
     mod speed;
     mod stopped;
+    mod weather;
     mod working;
 }

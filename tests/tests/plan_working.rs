@@ -11,8 +11,7 @@ use sunlarder_engine::quantity::Hours;
 use sunlarder_engine::system::System;
 use sunlarder_engine::working::{Formula, Working};
 use sunlarder_tests::expression::{plain, value};
-use sunlarder_tests::golden::golden;
-use sunlarder_tests::plans::EXAMPLES;
+use sunlarder_tests::plans::openable;
 
 /// Rounding of the few operations of a formula in another order than the engine's, relative to one unit or the value.
 const ROUNDING: f64 = 1e-9;
@@ -51,12 +50,8 @@ fn working_of(plan: &Document) -> Working {
 }
 
 fn plans() -> Vec<(String, Document)> {
-    let examples = EXAMPLES.map(|(name, text)| (name.to_owned(), text.to_owned()));
-    let golden = golden("v1").unwrap().into_iter().map(|golden| (golden.name, golden.file));
-    let all = examples.into_iter().chain(golden);
-    all.map(|(name, text)| (name, Document::from_json(&text).unwrap()))
-        .filter(|(_, plan)| System::assemble(plan, Climate::embedded(), &mut ()).is_ok())
-        .collect()
+    let resolved = |plan: &Document| System::assemble(plan, Climate::embedded(), &mut ()).is_ok();
+    openable().unwrap().into_iter().filter(|(_, plan)| resolved(plan)).collect()
 }
 
 #[test]

@@ -1,6 +1,7 @@
 //! Bars that only stretch: their heights as portions of the room they have, and a scale beside them.
 
 use super::scale::{tick_label, ticks};
+use sunlarder_engine::quantity::Within;
 
 /// The largest finite value of a series, at least 0.
 pub(crate) fn largest(values: impl IntoIterator<Item = f64>) -> f64 {
@@ -10,7 +11,7 @@ pub(crate) fn largest(values: impl IntoIterator<Item = f64>) -> f64 {
 /// How much of the room a value takes, 0 to 1; negative values and a largest of nothing take none.
 pub(crate) fn share(value: f64, largest: f64) -> f64 {
     let share = value / largest;
-    if share.is_finite() { share.clamp(0.0, 1.0) } else { 0.0 }
+    if share.is_finite() { share.within(0.0, 1.0) } else { 0.0 }
 }
 
 /// Round figures above zero for a scale that ends at `largest`: the share of the room and the figure.

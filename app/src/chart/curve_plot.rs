@@ -4,6 +4,7 @@ use super::label::{Placed, row};
 use super::path::{polyline, sample};
 use super::scale::Linear;
 use super::time::{hour_step, hour_ticks, midnights};
+use sunlarder_engine::quantity::Within;
 use sunlarder_engine::words::decimal;
 
 /// What the remaining-time curve shows. Hours count from the first sample.
@@ -42,7 +43,7 @@ pub(crate) struct CurveData {
 impl CurveData {
     /// The hour at a share of the span, 0 to 1, at the nearest sample.
     pub(crate) fn hour_at(&self, share: f64) -> f64 {
-        let hour = share.clamp(0.0, 1.0) * self.hours;
+        let hour = share.within(0.0, 1.0) * self.hours;
         if self.step_hours > 0.0 {
             ((hour / self.step_hours).round() * self.step_hours).min(self.hours)
         } else {
@@ -107,7 +108,7 @@ pub(crate) struct CurvePlot {
 impl CurvePlot {
     /// Lays the picture out for a width in pixels. A narrow one is taller for its width.
     pub(crate) fn new(data: &CurveData, width: f64) -> Self {
-        let height = (160.0 + 0.22 * width).clamp(224.0, 360.0).round();
+        let height = (160.0 + 0.22 * width).within(224.0, 360.0).round();
         let (left, top, bottom) = (LEFT, TOP, height - BOTTOM);
         let right = (width - RIGHT).max(left);
         let time = Linear::new((0.0, data.hours), (left, right));

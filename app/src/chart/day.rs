@@ -1,6 +1,7 @@
 //! The day strip: 24 hours of what comes in, drawn up, and what goes out, drawn down.
 
 use leptos::prelude::*;
+use sunlarder_engine::quantity::Within;
 
 use super::bars::{largest, share};
 use super::path::{self, Bar};
@@ -42,7 +43,7 @@ impl Strip {
     fn new(data: &DayData) -> Self {
         let (high, low) = (largest(data.in_w.iter().copied()), largest(data.out_w.iter().copied()));
         let zero = match high / (high + low) {
-            part if part.is_finite() => HEIGHT * part.clamp(LEAST, 1.0 - LEAST),
+            part if part.is_finite() => HEIGHT * part.within(LEAST, 1.0 - LEAST),
             _ => HEIGHT / 2.0,
         };
         // One scale for both sides, the one that fits them both.
@@ -85,7 +86,8 @@ fn hour((at, label): &(f64, String)) -> View {
 
 fn picture(data: &DayData) -> View {
     let Strip { zero, up, down } = Strip::new(data);
-    let nights = data.night.iter().map(|(from, to)| (from.clamp(0.0, HOURS), to.clamp(0.0, HOURS)));
+    let nights =
+        data.night.iter().map(|(from, to)| (from.within(0.0, HOURS), to.within(0.0, HOURS)));
     let night = |(from, to)| rect("night", (from, 0.0), (to - from, HEIGHT));
     let nights: Vec<View> = nights.filter(|(from, to)| from < to).map(night).collect();
     shape::picture(&data.aria, (HOURS, HEIGHT), true)

@@ -1,5 +1,6 @@
 //! Lines as the path language of SVG.
 
+use sunlarder_engine::quantity::Within;
 use sunlarder_engine::words::decimal;
 
 /// Points nearer than this to the last one drawn, in pixels, cannot be told from it.
@@ -70,7 +71,7 @@ fn line_to(path: &mut String, (x, y): (f64, f64)) {
 /// The value of a series of equal steps at `hour`, straight between its samples; the ends hold beyond it.
 pub(crate) fn sample(series: &[f64], step: f64, hour: f64) -> Option<f64> {
     let last = series.len().checked_sub(1)?;
-    let place = (hour / step).clamp(0.0, last as f64);
+    let place = (hour / step).within(0.0, last as f64);
     if place.is_nan() {
         return None;
     }

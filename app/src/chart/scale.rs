@@ -1,5 +1,6 @@
 //! Where a value stands on an axis, and which values get a tick.
 
+use sunlarder_engine::quantity::Within;
 use sunlarder_engine::words::{decimal, padded};
 
 /// A straight map from a domain of values to a range of pixels; either may run backwards.
@@ -25,7 +26,7 @@ impl Linear {
 /// How far `value` lies from the first end of `span` to the second, 0 to 1. The halves keep the widest spans finite.
 fn portion(value: f64, (from, to): (f64, f64)) -> f64 {
     let way = (value / 2.0 - from / 2.0) / (to / 2.0 - from / 2.0);
-    if way.is_finite() { way.clamp(0.0, 1.0) } else { 0.5 }
+    if way.is_finite() { way.within(0.0, 1.0) } else { 0.5 }
 }
 
 /// Round values from `low` to `high`, in steps of 1, 2 or 5 times a power of ten, at most `at_most` steps.
@@ -61,7 +62,7 @@ pub(crate) fn tick_label(value: f64, step: f64) -> String {
         let power = value.abs().log10().floor() as i32;
         return format!("{}e{power}", decimal(value / 10_f64.powi(power), 3));
     }
-    let decimals = (-step.abs().log10().floor()).clamp(0.0, 6.0);
+    let decimals = (-step.abs().log10().floor()).within(0.0, 6.0);
     padded(value, decimals as u32)
 }
 

@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 use sunlarder_engine::document::{Cooling, Document, Field, Load, Rating, Supply, When};
 use sunlarder_engine::load::catalogue::{Appliance, entry};
+use sunlarder_engine::quantity::Within;
 use sunlarder_engine::words::{Label as L, amount};
 
 use super::field::{Figure, button, button_unless, choice, fields, more, select, text_box, toggle};
@@ -36,7 +37,7 @@ fn restated(load: &Load, way: usize) -> Rating {
     let at_v = if load.supply == Supply::Ac { 230.0 } else { 12.0 };
     let within = |field: Field, value: f64| {
         let range = field.range();
-        range.rounded(value.clamp(range.min, range.max))
+        range.rounded(value.within(range.min, range.max))
     };
     match way {
         0 => Rating::PowerW(within(Field::LoadPower, power)),

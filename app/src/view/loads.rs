@@ -4,7 +4,7 @@ use leptos::prelude::*;
 use leptos::web_sys;
 use sunlarder_engine::document::{Field, List, Load};
 use sunlarder_engine::load::catalogue::{Appliance, Group, entry};
-use sunlarder_engine::quantity::AmpHours;
+use sunlarder_engine::quantity::{AmpHours, Within};
 use sunlarder_engine::words::{Label as L, amount, rounded};
 
 use wasm_bindgen::JsCast;
@@ -64,7 +64,7 @@ fn largest(solved: &Solved) -> AmpHours {
 /// Width of a share's underline.
 fn share(charge: Option<AmpHours>, largest: AmpHours) -> String {
     let share = charge.map_or(0.0, |charge| charge / largest);
-    format!("{}%", decimal(share.clamp(0.0, 1.0) * 100.0, 1))
+    format!("{}%", decimal(share.within(0.0, 1.0) * 100.0, 1))
 }
 
 fn row(store: Store, place: usize, open: RwSignal<Option<usize>>) -> View {

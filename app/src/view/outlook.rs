@@ -187,8 +187,16 @@ pub(crate) fn now(store: Store) -> View {
         .child(node("p").attr("class", "readout").child(signal(readout)).view())
         .child(node("ul").attr("class", "legend").child(keys).view())
         .child(more_while("more", L::AsATable, move || {
-            let heads = vec![L::Time, L::MeanWeatherPercent, L::WithoutSunPercent];
-            table(L::RemainingTime, heads, said(store, data::curve_rows))
+            let heads =
+                vec![L::Time, L::MeanWeatherPercent, L::EightOfTenPercent, L::WithoutSunPercent];
+            let rows = memo(Box::new(move || {
+                store.answers.with(|answers| {
+                    let rows =
+                        |solved| store.worked.band.with(|band| data::curve_rows(solved, band));
+                    answers.solved().map(|solved| rows(solved)).unwrap_or_default()
+                })
+            }));
+            table(L::RemainingTime, heads, rows)
         }))
         .child(worked(store, L::HowWorkedOut, Question::Run))
         .view()

@@ -1,11 +1,16 @@
 //! From the capacity on the label to the capacity one may really use, step by step.
 //!
-//! Lithium and sodium: usable = rated × age × rate × cold × (1 − reserve). Lead-acid keeps what a fast discharge leaves and gives it
-//! later, so there the rate only sets how deep one can go at once: usable = rated × age × cold × min(1 − reserve, rate).
-//! Each factor is at most one: warmth and slow discharge never promise more than the label, because a bank is not to be planned
-//! on a good day.
+//! **Method.** Lithium and sodium: usable = rated × age × rate × cold × (1 − reserve). Lead-acid keeps what a fast discharge
+//! leaves and gives it later, so there the rate only sets how deep one can go at once: usable = rated × age × cold × min(1 −
+//! reserve, rate). The rate follows Peukert's law with the rated hours as its reference; cold follows the standard's table
+//! and, for slow discharges of lead-acid, half a per cent a degree. Each factor is at most one: warmth and slow discharge
+//! never promise more than the label, because a bank is not to be planned on a good day.
+//!
+//! **Range.** Temperatures of −4 to 52 °C (lead-acid, fast) and −20 to 25 °C (lithium; sodium for want of a curve of its
+//! own), level beyond. **Left out:** the capacity at the very current of a step; the mean discharge current of the month
+//! stands for it.
 
-use crate::quantity::{AmpHours, Amps, Celsius, Hours, Percent};
+use crate::quantity::{AmpHours, Amps, Celsius, Hours, Percent, Within};
 use crate::working::{Formula, Source, Trace, term};
 
 use super::Bank;
@@ -91,11 +96,11 @@ pub fn cold_factor(law: ColdLaw, temperature: Celsius, hours: Hours) -> f64 {
         ColdLaw::LeadAcid => {
             let fast = 1.0 / standard_cold_factor(temperature);
             let slow = 1.0 - SLOW_COLD_PER_K * (RATED_AT - temperature).0;
-            let share = ((hours.0 - FAST_HOURS) / (SLOW_HOURS - FAST_HOURS)).clamp(0.0, 1.0);
+            let share = ((hours.0 - FAST_HOURS) / (SLOW_HOURS - FAST_HOURS)).within(0.0, 1.0);
             fast + (slow - fast) * share
         }
     };
-    factor.clamp(0.1, 1.0)
+    factor.within(0.1, 1.0)
 }
 
 /// What a bank holds under given circumstances.

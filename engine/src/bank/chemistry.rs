@@ -1,6 +1,9 @@
 //! What the chemistries differ in: voltages, losses, limits. Typical values where the maker's sheet is silent.
 //!
-//! Confidence differs and is said per constant. The maker's sheet always comes first; every figure here can be overridden.
+//! **How sure.** Confidence differs and is said per constant: open-circuit curves are published tables or measured cells
+//! (glass mat: the middle of what is usual), the rest is the rounded middle of what the trade states. The maker's sheet
+//! always comes first; capacity, limits, efficiency, self-discharge, exponent and protection draw can be stated in a plan,
+//! set-points and resistance cannot.
 
 use crate::document::Chemistry;
 use crate::quantity::{Amps, Celsius, Hours, Percent, Volts};

@@ -10,7 +10,7 @@
 //! **Left out:** hysteresis, cables (their loss is in the sources), the resistance of lithium and sodium rising in the cold,
 //! for which no figure was found that could be cited.
 
-use crate::quantity::{AmpHours, Amps, Celsius, Ohms, Volts, WattHours};
+use crate::quantity::{AmpHours, Amps, Celsius, Ohms, Volts, WattHours, Within};
 
 use super::Bank;
 use super::lead_acid::LeadAcid;
@@ -47,7 +47,7 @@ impl Bank {
         for pair in self.typical.curve.windows(2) {
             let ((x0, y0), (x1, y1)) = (pair[0], pair[1]);
             if cell < y1 {
-                return (x0 + (x1 - x0) * (cell - y0) / (y1 - y0)).clamp(below, x1);
+                return (x0 + (x1 - x0) * (cell - y0) / (y1 - y0)).within(below, x1);
             }
             below = x1;
         }

@@ -14,7 +14,7 @@
 //!
 //! **Left out:** temperature (it scales the whole, see `capacity`), differing rates for charge and discharge, ageing of c and k.
 
-use crate::quantity::{AmpHours, Amps, Hours};
+use crate::quantity::{AmpHours, Amps, Hours, Within};
 
 /// Under this k·dt the closed forms cancel and a series takes over: there both are right to some 1e-14.
 const SMALL: f64 = 0.01;
@@ -234,10 +234,10 @@ impl Line {
         let determinant = n * xx - x * x;
         let free = (y * xx - x * xy) / determinant;
         let (least, most) = (1.0 / (WHOLE.1 * largest), 1.0 / (WHOLE.0 * largest));
-        let free = if free.is_finite() { free.clamp(least, most) } else { most };
+        let free = if free.is_finite() { free.within(least, most) } else { most };
         let level = fixed.unwrap_or(free);
         let slope = (xy - level * x) / xx;
-        let slope = slope.clamp(level * (1.0 / SHARE.1 - 1.0), level * (1.0 / SHARE.0 - 1.0));
+        let slope = slope.within(level * (1.0 / SHARE.1 - 1.0), level * (1.0 / SHARE.0 - 1.0));
         let off = |(charge, time): &Rating| {
             let off = charge.0 * (level + slope * mean_decay(rate * time.0)) - 1.0;
             off * off
@@ -250,7 +250,7 @@ impl Line {
 fn search(error: impl Fn(f64) -> f64) -> f64 {
     let span = libm::log(RATE.1 / RATE.0);
     let width = span / f64::from(SEARCH_POINTS);
-    let at = |place: f64| RATE.0 * libm::exp(place.clamp(0.0, span));
+    let at = |place: f64| RATE.0 * libm::exp(place.within(0.0, span));
     let (mut best, mut least) = (0.0, f64::INFINITY);
     for point in 0..=SEARCH_POINTS {
         let place = f64::from(point) * width;

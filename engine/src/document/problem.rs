@@ -1,4 +1,5 @@
-//! What can be wrong with something that came in from outside, as typed messages.
+//! What can be wrong with something that came in from outside, as typed messages: the field, the value, the place. `words`
+//! says them.
 
 use super::schedule::Span;
 use super::{Field, List, TextField};

@@ -1,4 +1,7 @@
 //! When something runs: hours of the day, days of the week, months of the year.
+//!
+//! A stretch may go over midnight; it belongs to the day on which it starts. Minutes are kept, though steps are
+//! quarter-hours.
 
 use core::fmt;
 

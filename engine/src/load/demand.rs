@@ -1,4 +1,10 @@
 //! What all loads of a plan want through a day, step by step.
+//!
+//! **Method.** Each load's running power times the share of the step in which it is on times its duty, in sums by supply.
+//! Losses of the inverter go with the square of its output, so the mean of the square is kept beside the mean; within a step
+//! loads are taken to be on together as far as they can.
+//!
+//! **Left out:** when exactly within a quarter-hour something starts, and which pauses of two cycling loads meet.
 
 use super::{DayKind, Inverter, Load, presence};
 use crate::document::Supply;

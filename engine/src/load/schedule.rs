@@ -1,4 +1,6 @@
 //! Schedules as shares of quarter-hours.
+//!
+//! **Method.** Stretches of minutes are cut into steps; hours without a time are spread evenly over the day.
 
 use crate::document::{Schedule, When};
 use crate::quantity::Hours;

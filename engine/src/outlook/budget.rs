@@ -1,8 +1,13 @@
 //! The daily budget: what each load takes on a mean day of a month, at the bank.
 //!
-//! Energy is the load's power times its quantity, the hours in which it is on and its duty; charge is that over the nominal voltage, as
-//! anyone can redo by hand. Loads on the inverter carry their share of its losses that grow with the output; its idle
-//! draw is a line of its own.
+//! **Question answered:** where do the amp-hours go?
+//!
+//! **Method.** Energy is the load's power times its quantity, the hours in which it is on and its duty; charge is that over
+//! the nominal voltage, as anyone can redo by hand. Loads on the inverter carry their share of its losses that grow with the
+//! output; its idle draw is a line of its own.
+//!
+//! **Left out:** that the voltage is not the nominal one. The runs know it, so they take a little more or less charge for the
+//! same loads.
 
 use crate::document::Supply;
 use crate::load::{Inverter, Load, LoadDay};

@@ -1,7 +1,15 @@
-//! Questions asked of simulations: what goes out, what comes in, how long it lasts, which month is tightest, what cannot work.
+//! Questions asked of simulations: what goes out, what comes in, how long it lasts, which month is tightest, what cannot
+//! work.
 //!
-//! Everything here is in the mean weather of the month. Days without any sun stand beside it as the other bound; the chances
-//! between the two need weather years and are for a later room.
+//! **Question answered:** what does this plan come to?
+//!
+//! **Method.** An [`Outlook`] is worked out in the mean weather of the months, fast enough to follow an edit, with the run
+//! without any sun beside it as the other bound. What lies between the two is the [`Ensemble`]'s, which begins from the
+//! answers of the outlook ([`Outlook::ensemble`]) and may be worked out elsewhere and later. The one verdict says what
+//! decides.
+//!
+//! **Range.** Runs end after [`HORIZON_DAYS`]. **Left out:** the verdict itself knows mean weather only; a month that keeps
+//! up in it may fail in a dull year, which the chances say.
 
 mod budget;
 mod months;
@@ -10,7 +18,7 @@ mod question;
 mod verdict;
 
 pub use budget::{Budget, InverterBudget, LoadBudget, budget, discharge_current};
-pub use months::{Gain, Generated, Month, array_yield, month};
+pub use months::{ArrayDay, Gain, Generated, Month, array_yield, month};
 pub use obstacle::{Obstacle, Peak, obstacles};
 pub use question::Question;
 pub use verdict::{Verdict, clock_time};
@@ -99,7 +107,7 @@ impl Outlook {
         let month_of_start = almanac.month_of_start();
         let budgets: Vec<Budget> = (0..12).map(|month| budget(almanac, month, &mut ())).collect();
         let months: Vec<Month> =
-            (0..12).map(|at| month(almanac, at, budgets[at].total, &mut ())).collect();
+            (0..12).map(|at| month(almanac, at, budgets[at].total, &[], &mut ())).collect();
         let now = &months[month_of_start];
         let capacity = system.bank.capacity(now.current, now.bank_temperature, &mut ());
         let lit = run(almanac, capacity.full, Sun::Mean, HORIZON_DAYS, true);
@@ -164,13 +172,12 @@ impl Outlook {
 
     /// A month's balance with its working: each array's yield, the gain, the need.
     pub fn month_worked(&self, system: &System, at: usize, trace: &mut impl Trace) -> Month {
-        for array in &system.arrays {
-            array_yield(system, array, at, trace);
-        }
+        let yields: Vec<_> =
+            system.arrays.iter().map(|array| array_yield(system, array, at, trace)).collect();
         let sunlight = &mut Sunlight::default();
         let almanac = &mut Almanac::new(system, sunlight);
         let need = budget(almanac, at, trace).total;
-        month(almanac, at, need, trace)
+        month(almanac, at, need, &yields, trace)
     }
 
     /// Bits of the months that keep up, January first.

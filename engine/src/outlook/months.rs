@@ -1,11 +1,23 @@
 //! The twelve typical months: what comes in against what goes out, and what a run of such days does to the bank.
+//!
+//! **Question answered:** which months keep up, and what is missing in the others?
+//!
+//! **Method.** The balance is the gain of a mean day, less what charging loses by the chemistry's mean efficiency, less the
+//! day's use. Whether a month keeps up is simulated: two weeks of its typical days from full must stay above the reserve,
+//! leave no load short, and end the second week as they ended the first.
+//!
+//! **Left out:** weather. These are mean months; the share of real ones that keep up is the ensemble's.
 
 use super::budget::discharge_current;
-use crate::quantity::{AmpHours, Amps, Celsius, Hours, Irradiation, Litres, Percent, WattHours};
-use crate::simulate::{Almanac, Day, STEP, run_month};
+use crate::document::ControllerKind;
+use crate::quantity::{
+    AmpHours, Amps, Celsius, Hours, Irradiation, Litres, LitresPerHour, LitresPerKilowattHour,
+    Percent, WattHours,
+};
+use crate::simulate::{Almanac, Day, STEP, run_month, typical_diffuse_share};
 use crate::source::Array;
 use crate::system::System;
-use crate::working::{Formula, Source, Tag, Trace, term};
+use crate::working::{Formula, Source, Tag, Term, Trace, term};
 
 /// Typical days run for each month: two weeks, of which the second tells whether the bank holds its level.
 const DAYS: usize = 14;
@@ -73,17 +85,20 @@ fn week(almanac: &mut Almanac<'_>, month: usize) -> Vec<Day> {
 }
 
 /// A typical month, simulated.
+///
+/// `yields` are those of all arrays, from which the working of the gain goes on; without them it begins with their sum.
 pub fn month(
     almanac: &mut Almanac<'_>,
     month: usize,
     need: AmpHours,
+    yields: &[ArrayDay],
     trace: &mut impl Trace,
 ) -> Month {
     let system = almanac.system;
     let tag = Tag::Month(month as u8 + 1);
     let week = week(almanac, month);
     let irradiation = almanac.sky(month).irradiation;
-    let gain = gain(system, &week, tag, trace);
+    let gain = gain(system, &week, yields, tag, trace);
     let balance = trace.step_of(
         tag,
         Formula::Balance,
@@ -165,9 +180,9 @@ fn generated(
             Formula::GeneratorFuel,
             fuel,
             &[
-                term(per_hour.unwrap_or(0.0)),
+                term(LitresPerHour(per_hour.unwrap_or(0.0))),
                 term(hours).of(tag),
-                term(per_kwh.unwrap_or(0.0)),
+                term(LitresPerKilowattHour(per_kwh.unwrap_or(0.0))),
                 term(nominal),
                 term(generator.limit),
             ],
@@ -186,7 +201,13 @@ fn mean_temperature(week: &[Day]) -> Celsius {
 }
 
 /// What comes in on a mean day if the bank takes all of it.
-fn gain(system: &System, week: &[Day], tag: Tag, trace: &mut impl Trace) -> Gain {
+fn gain(
+    system: &System,
+    week: &[Day],
+    yields: &[ArrayDay],
+    tag: Tag,
+    trace: &mut impl Trace,
+) -> Gain {
     let per_day = STEP / week.len() as f64;
     let (mut power, mut current) = (WattHours::ZERO, AmpHours::ZERO);
     let (mut turbine_energy, mut turbine) = (WattHours::ZERO, AmpHours::ZERO);
@@ -199,6 +220,7 @@ fn gain(system: &System, week: &[Day], tag: Tag, trace: &mut impl Trace) -> Gain
         engine += forcing.engine * per_day;
         shore += forcing.shore * per_day;
     }
+    from_arrays(system, yields, power, current, trace);
     let solar = trace.step_of(
         tag,
         Formula::SolarDay,
@@ -226,6 +248,50 @@ fn gain(system: &System, week: &[Day], tag: Tag, trace: &mut impl Trace) -> Gain
     Gain { solar, turbine, engine, shore, kept }
 }
 
+/// The working of what all arrays give on a day, by power and by current, from the yield of each.
+fn from_arrays(
+    system: &System,
+    yields: &[ArrayDay],
+    power: WattHours,
+    current: AmpHours,
+    trace: &mut impl Trace,
+) {
+    let by = |kind| yields.iter().filter(move |day| day.controller == kind);
+    let powers: Vec<_> = by(ControllerKind::Mppt).map(ArrayDay::term).collect();
+    if !powers.is_empty() {
+        trace.step(Formula::ArraysEnergy, power, &powers);
+    }
+    let charging = system.bank.charging_voltage();
+    let inputs = |day: &ArrayDay| [day.term(), term(charging).from(Source::Typical)];
+    let currents: Vec<_> = by(ControllerKind::Pwm)
+        .map(|day| {
+            let charge = day.energy / charging;
+            let charge = trace.step_of(day.tag, Formula::ArrayCharge, charge, &inputs(day));
+            term(charge).of(day.tag)
+        })
+        .collect();
+    if !currents.is_empty() {
+        trace.step(Formula::ArraysCharge, current, &currents);
+    }
+}
+
+/// What one array gives on a month's typical day.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ArrayDay {
+    /// Which array.
+    pub tag: Tag,
+    /// How its controller works.
+    pub controller: ControllerKind,
+    /// Energy at the bank, at the bank's charging voltage for a series regulator.
+    pub energy: WattHours,
+}
+
+impl ArrayDay {
+    fn term(&self) -> Term {
+        term(self.energy).of(self.tag)
+    }
+}
+
 /// The yield of one array on a month's typical day with its working, from the light to the energy at the bank.
 ///
 /// Heat, low light and the controller's limit come out as one factor: what the step-by-step sum gives over the product of all
@@ -235,7 +301,7 @@ pub fn array_yield(
     array: &Array,
     month: usize,
     trace: &mut impl Trace,
-) -> WattHours {
+) -> ArrayDay {
     let tag = Tag::Array(array.place);
     let sky = crate::simulate::typical_sky(system, month, trace);
     let charging = system.bank.charging_voltage();
@@ -250,12 +316,17 @@ pub fn array_yield(
         tag,
         Formula::PlaneIrradiation,
         plane,
-        &[term(sky.irradiation), term(array.plane.tilt), term(array.plane.azimuth)],
+        &[
+            term(sky.irradiation),
+            term(typical_diffuse_share(system, month)),
+            term(array.plane.tilt),
+            term(array.plane.azimuth),
+        ],
     );
     let kept = array.light_kept() * array.cable.remainder();
     let ideal = array.rated().0 * plane.0 * kept;
     let running = if ideal > 0.0 { energy.0 / ideal } else { 0.0 };
-    trace.step_of(
+    let energy = trace.step_of(
         tag,
         Formula::ArrayYield,
         energy,
@@ -268,5 +339,6 @@ pub fn array_yield(
             term(array.cable),
             term(Percent::of_ratio(running)).from(Source::Steps),
         ],
-    )
+    );
+    ArrayDay { tag, controller: array.controller, energy }
 }

@@ -1,4 +1,12 @@
 //! What cannot work at all, and what should be thought of, said plainly.
+//!
+//! **Question answered:** is there anything that no weather could mend?
+//!
+//! **Method.** Loads that are on together by their schedules, in every quarter-hour of the week and month, against inverter
+//! and bank; of those without a time only the largest counts. The hardest start is added to the highest load. An array's
+//! open-circuit voltage at the record low stands against its controller's highest.
+//!
+//! **Left out:** cables, fuses, contacts; starts of two motors in the same moment.
 
 use crate::document::{ControllerKind, Supply, When};
 use crate::load::{DayKind, Load, presence};

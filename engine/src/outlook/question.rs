@@ -1,4 +1,4 @@
-//! The figures whose working a person can ask for.
+//! The figures whose working a person can ask for, by ids that messages can carry.
 
 use super::Outlook;
 use crate::system::System;

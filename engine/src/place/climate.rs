@@ -1,4 +1,7 @@
-//! Twelve months of clearness and temperature.
+//! Twelve months of clearness and temperature, from the grid or from a person.
+//!
+//! **Range.** Own irradiation may be 0.1 kWh/m² a day over what arrives outside the air; more is refused. How good the grid
+//! is stands in its own header; each climate says its [`Origin`].
 
 use crate::quantity::{Celsius, Irradiation};
 use crate::sun::{MONTH_DAY, Site, daily_extraterrestrial, noon};

@@ -20,7 +20,7 @@
 //! 31 kB that brotli brings to 21 kB and 13 kB.
 
 use super::climate::{MonthlyClimate, Origin, TemperatureOrigin};
-use crate::quantity::Celsius;
+use crate::quantity::{Celsius, Within};
 use crate::sun::Site;
 
 /// Cells from south to north.
@@ -254,7 +254,7 @@ struct Spot {
 impl Spot {
     fn new(site: Site) -> Self {
         let last = (CELLS_NORTH - 1) as f64;
-        let y = ((site.latitude.0 - FIRST.0) / CELL).clamp(-0.5, last + 0.5);
+        let y = ((site.latitude.0 - FIRST.0) / CELL).within(-0.5, last + 0.5);
         let (south, north, northing) = if y < 0.0 {
             (Row::Pole(0), Row::Cells(0), 2.0 * y + 1.0)
         } else if y >= last {

@@ -1,4 +1,8 @@
 //! What acts on the bank through a day: loads by the clock, sun by the sky, chargers by their hours.
+//!
+//! **Method.** Light is that of the date in the mean weather of its month, taken off by the horizon; everything else follows
+//! the clock. A month's typical day is Klein's day of the month in standard or summer time as on that day of the starting
+//! year.
 
 use chrono::{Datelike, NaiveDate};
 
@@ -6,7 +10,7 @@ use super::almanac::LitDay;
 use super::flows::Forcing;
 use crate::load::{DayKind, Demand, presence};
 use crate::quantity::{Amps, Celsius, Hours};
-use crate::sky::{DaySpec, STEPS_PER_DAY, SkyDay, SkyStep, mean_day};
+use crate::sky::{DaySpec, STEPS_PER_DAY, SkyDay, SkyStep, mean_day, mean_diffuse_share};
 use crate::source::{Charger, Feed, Flow};
 use crate::sun::MONTH_DAY;
 use crate::system::System;
@@ -30,6 +34,12 @@ pub fn sky_of(system: &System, date: NaiveDate) -> SkyDay {
 pub fn typical_sky(system: &System, month: usize, trace: &mut impl Trace) -> SkyDay {
     let (day, offset) = typical_date(system, month);
     sky(system, month, day, offset, trace)
+}
+
+/// Diffuse share of the light of a month's typical day (ratio), before the horizon takes its part.
+#[must_use]
+pub fn typical_diffuse_share(system: &System, month: usize) -> f64 {
+    mean_diffuse_share(&typical_spec(system, month))
 }
 
 /// A month's typical day in mean weather, before its sky is worked out.

@@ -19,7 +19,7 @@ use super::flows::Forcing;
 use super::prepared::{Prepared, State};
 use super::step::After;
 use crate::bank::Ageing;
-use crate::quantity::{AmpHours, Celsius, Hours, WattHours};
+use crate::quantity::{AmpHours, Celsius, Hours, WattHours, Within};
 use crate::sky::{DAYS_PER_YEAR, Replica, Trust, Weather, WeatherSpec, Year, month_of_day};
 use crate::system::System;
 
@@ -222,7 +222,7 @@ impl Ensemble {
             let after = self.hour(&mut course, &bank, &acting[hour]);
             let charge = after.state.charge;
             if reached.is_infinite() && charge <= self.reserve && charge < before {
-                let part = ((before - self.reserve) / (before - charge)).clamp(0.0, 1.0);
+                let part = ((before - self.reserve) / (before - charge)).within(0.0, 1.0);
                 reached = step as f64 + part;
             }
             if let Some(carried) = after.carried {

@@ -1,4 +1,8 @@
 //! What acts on the bank in a step, and what flows.
+//!
+//! **Accounts.** Charge: what came is what the loads and the protection took, what was lost, and what is stored; likewise
+//! energy. The shares of the sources are those of what was used: what nobody took is curtailed, in the order that `step`
+//! says.
 
 use crate::quantity::{AmpHours, Amps, Celsius, Hours, Volts, WattHours, Watts};
 

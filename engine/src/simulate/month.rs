@@ -1,4 +1,6 @@
 //! Typical days of one month, one after another: does the bank hold its level?
+//!
+//! **Method.** Quarter-hours in mean weather from a given state of charge, Monday first, with the capacity of the month.
 
 use super::almanac::Almanac;
 use super::prepared::Prepared;

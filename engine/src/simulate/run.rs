@@ -1,11 +1,18 @@
 //! A run: from any date, clock time and state of charge, quarter-hour by quarter-hour.
+//!
+//! **Question answered:** when is the reserve reached, when does the bank fail its loads, when is it full?
+//!
+//! **Method.** The first step may be shorter, so that all others begin at a quarter of the clock. A crossing within a step is
+//! placed by a straight line. Every sample can be replayed with its working.
+//!
+//! **Left out:** a capacity that changes on the way: it is that of the month of the start.
 
 use super::almanac::Almanac;
 use super::days::Day;
 use super::flows::{Flows, Forcing};
 use super::prepared::{Prepared, State};
 use crate::bank::Bank;
-use crate::quantity::{AmpHours, Hours, Litres, Volts};
+use crate::quantity::{AmpHours, Hours, Litres, Volts, Within};
 use crate::sky::STEPS_PER_DAY;
 use crate::system::System;
 use crate::working::{Formula, Source, Trace, term};
@@ -101,7 +108,7 @@ impl Run {
         if self.reserve_at.is_none() {
             let part = if before > charge { (before - reserve) / (before - charge) } else { 0.0 };
             let crossed = charge <= reserve && charge < before;
-            let crossed = crossed.then(|| from + time * part.clamp(0.0, 1.0));
+            let crossed = crossed.then(|| from + time * part.within(0.0, 1.0));
             // In one step both may come: the loads go out before what is left is drawn by whatever the bank still carries.
             self.reserve_at = match (crossed, self.empty_at) {
                 (Some(crossed), Some(empty)) => Some(crossed.at_most(empty)),

@@ -12,8 +12,8 @@
 
 use super::flows::{Flowing, Flows, Forcing, Offer};
 use super::prepared::{Able, Prepared, State};
-use crate::quantity::{Amps, Hours, Volts};
-use crate::working::{Formula, Trace, term};
+use crate::quantity::{Amps, Hours, Volts, Within};
+use crate::working::{Formula, Source, Trace, term};
 
 /// The voltage under load never falls under this share of the open-circuit voltage: below it no load works and the linear
 /// model ends.
@@ -68,18 +68,17 @@ impl Prepared<'_> {
         let wanted = trace.step(
             Formula::LoadsCurrent,
             Amps(forcing.demand.0 * per_volt) + forcing.standing,
-            &[term(forcing.demand), term(volts), term(forcing.standing)],
+            &[
+                term(forcing.demand).from(Source::Steps),
+                term(volts).from(Source::Steps),
+                term(forcing.standing),
+            ],
         );
         let supply = trace.step(
             Formula::SourcesCurrent,
             offer.sum(),
-            &[
-                term(offer.solar),
-                term(offer.turbine),
-                term(offer.engine),
-                term(offer.generator),
-                term(offer.shore),
-            ],
+            &[offer.solar, offer.turbine, offer.engine, offer.generator, offer.shore]
+                .map(|current| term(current).from(Source::Steps)),
         );
         let limit = self.limit(&able);
         // A bank that gives nothing has shut its protection circuit off.
@@ -87,7 +86,7 @@ impl Prepared<'_> {
         let net = trace.step(
             Formula::NetCurrent,
             supply - wanted - protection,
-            &[term(supply), term(wanted), term(protection)],
+            &[term(supply), term(wanted), term(protection).from(bank.protection_source)],
         );
         let (taken, kept) = self.charged(&able, charge, net);
         let need = (-net).at_least(Amps::ZERO);
@@ -100,11 +99,14 @@ impl Prepared<'_> {
         let leak =
             (held * bank.self_discharge_per_hour / Hours(1.0)).at_most(held / time + kept - given);
         let stored = (kept - given - leak) * time;
-        let after = ((held + stored) / full).clamp(0.0, 1.0);
+        let after = ((held + stored) / full).within(0.0, 1.0);
         let stored_energy = bank.stored_between(charge, after, full);
         let flows = flows.over(time, &offer, leak, stored, stored_energy);
-        let after =
-            trace.step(Formula::ChargeAfter, after, &[term(charge), term(stored), term(full)]);
+        let after = trace.step(
+            Formula::ChargeAfter,
+            after,
+            &[term(charge).from(Source::Steps), term(stored).from(Source::Steps), term(full)],
+        );
         let ended = net.0 > 0.0 && net >= able.fades && able.fades <= self.tail;
         let filled = after >= self.top - AS_GOOD_AS_FULL || ended;
         After {

@@ -1,4 +1,10 @@
-//! A mean day in quarter-hours of clock time.
+//! A day in quarter-hours of clock time: the mean day of a month, or a single day of a given clearness.
+//!
+//! **Method.** The day's light, global and diffuse, is spread by its two profiles, integrated exactly over each step, with
+//! the sun placed in the middle of the lit part. Air temperature is a cosine about the day's mean, warmest in mid-afternoon,
+//! with a range that grows with the clearness.
+//!
+//! **Left out.** Which hours are cloudy: both kinds of day are symmetric about solar noon.
 
 use core::f64::consts::PI;
 
@@ -104,13 +110,23 @@ pub fn mean_day(spec: &DaySpec, trace: &mut impl Trace) -> SkyDay {
         outside * spec.clearness,
         &[term(spec.clearness), term(outside)],
     );
-    let sunset = sunset_hour_angle(spec.site.latitude, declination(noon));
-    let relation =
-        if is_winter(sunset) { Formula::DiffuseShareWinter } else { Formula::DiffuseShare };
-    let share = diffuse_fraction_monthly(spec.clearness, sunset);
+    let winter = is_winter(sunset_of(spec));
+    let relation = if winter { Formula::DiffuseShareWinter } else { Formula::DiffuseShare };
+    let share = mean_diffuse_share(spec);
     let share = trace.step(relation, share, &[term(spec.clearness.min(BRIGHTEST_MONTH))]);
     let range = daily_temperature_range(spec.clearness);
     Geometry::new(spec).spread(irradiation, irradiation * share, spec.mean_temperature, range)
+}
+
+/// Hour angle of sunset \[rad\].
+fn sunset_of(spec: &DaySpec) -> f64 {
+    sunset_hour_angle(spec.site.latitude, declination(sun::noon(spec.day_of_year)))
+}
+
+/// Diffuse share of the light of a mean day (ratio), by the monthly relation.
+#[must_use]
+pub fn mean_diffuse_share(spec: &DaySpec) -> f64 {
+    diffuse_fraction_monthly(spec.clearness, sunset_of(spec))
 }
 
 /// One day of weather: [`DaySpec::clearness`] is that of the day itself, in a month of mean clearness `month_clearness`.

@@ -5,7 +5,7 @@
 //! day would give too much diffuse light (0.65 of the day instead of 0.57 to 0.61 at a clearness of 0.5), the monthly
 //! one on a single day far too little.
 
-use crate::quantity::Degrees;
+use crate::quantity::{Degrees, Within};
 
 /// Sunset hour angle that parts winter from the other seasons \[°\].
 const WINTER: Degrees = Degrees(81.4);
@@ -54,7 +54,7 @@ pub fn diffuse_fraction_daily(k: f64, sunset: f64) -> f64 {
 /// reaches 1 near 0.13, where it is cut: no published relation covers that range, and it is continuous.
 #[must_use]
 pub fn diffuse_fraction_monthly(clearness: f64, sunset: f64) -> f64 {
-    let k = clearness.clamp(0.0, BRIGHTEST_MONTH);
+    let k = clearness.within(0.0, BRIGHTEST_MONTH);
     let share = if is_winter(sunset) {
         1.391 + k * (-3.560 + k * (4.189 - k * 2.137))
     } else {

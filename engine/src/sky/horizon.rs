@@ -9,7 +9,7 @@
 //! makes up for part of it.
 
 use super::day::SkyStep;
-use crate::quantity::{Degrees, Irradiance};
+use crate::quantity::{Degrees, Irradiance, Within};
 
 /// Directions in which it is known.
 const DIRECTIONS: usize = 12;
@@ -47,13 +47,15 @@ impl Horizon {
         let at = direction.0.rem_euclid(360.0) / STEP;
         let first = (at as usize) % DIRECTIONS;
         let (from, to) = (self.elevations[first], self.elevations[(first + 1) % DIRECTIONS]);
-        from + (to - from) * (at - first as f64).clamp(0.0, 1.0)
+        from + (to - from) * (at - first as f64).within(0.0, 1.0)
     }
 
     /// Whether it hides the sun in a direction of the unit vector east, north, up.
     #[must_use]
     pub fn hides(&self, [east, north, up]: [f64; 3]) -> bool {
-        let direction = Degrees(libm::atan2(east, north).to_degrees());
+        let level = (east * east + north * north).sqrt();
+        let turned = if level > 0.0 { libm::acos((north / level).within(-1.0, 1.0)) } else { 0.0 };
+        let direction = Degrees((if east < 0.0 { -turned } else { turned }).to_degrees());
         up < libm::sin(self.elevation(direction).radians())
     }
 

@@ -10,6 +10,8 @@
 //! **Range.** Means of 0.08 to 0.80, spreads of 0.02 to 0.26; what lies outside is held there, and so is a
 //! spread that would leave no days between the bounds (0.15 and more at a mean of 0.1; months of polar twilight only).
 
+use crate::quantity::Within;
+
 /// Fitted means.
 const MEANS: (f64, f64) = (0.08, 0.80);
 /// Fitted spreads.
@@ -127,8 +129,8 @@ impl Marginal {
             if !(middle.is_finite() && log.is_finite()) {
                 break;
             }
-            self.middle += middle.clamp(-LONGEST_STEP, LONGEST_STEP);
-            self.slope *= libm::exp(log.clamp(-LONGEST_STEP, LONGEST_STEP));
+            self.middle += middle.within(-LONGEST_STEP, LONGEST_STEP);
+            self.slope *= libm::exp(log.within(-LONGEST_STEP, LONGEST_STEP));
             if mean_off.abs() < CLOSE_ENOUGH && spread_off.abs() < CLOSE_ENOUGH {
                 break;
             }
@@ -145,8 +147,8 @@ impl Marginal {
 
 /// Mean and spread as far as they can be fitted.
 pub(crate) fn held(mean: f64, spread: f64) -> (f64, f64) {
-    let mean = if mean.is_nan() { MEANS.0 } else { mean.clamp(MEANS.0, MEANS.1) };
-    let spread = if spread.is_nan() { SPREADS.0 } else { spread.clamp(SPREADS.0, SPREADS.1) };
+    let mean = if mean.is_nan() { MEANS.0 } else { mean.within(MEANS.0, MEANS.1) };
+    let spread = if spread.is_nan() { SPREADS.0 } else { spread.within(SPREADS.0, SPREADS.1) };
     (mean, spread)
 }
 

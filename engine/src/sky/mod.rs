@@ -38,7 +38,8 @@ mod transposition;
 mod weather;
 
 pub use day::{
-    DaySpec, STEPS_PER_DAY, SkyDay, SkyStep, daily_temperature_range, mean_day, single_day,
+    DaySpec, STEPS_PER_DAY, SkyDay, SkyStep, daily_temperature_range, mean_day, mean_diffuse_share,
+    single_day,
 };
 pub use day_table::{Blend, DayTable, Season};
 pub use diffuse::{diffuse_fraction_daily, diffuse_fraction_hourly, diffuse_fraction_monthly};

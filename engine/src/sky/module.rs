@@ -1,4 +1,11 @@
 //! How warm the cells get and what they make of the light.
+//!
+//! **Method.** Cell temperature by the light alone: Faiman's model with 1 m/s of wind for modules with air behind them, a
+//! coefficient for those that lie flat on something. Power falls in a straight line with cell temperature, and with the
+//! logarithm of the light in weak light.
+//!
+//! **Range.** Silicon; −10 to 75 °C and a fifth of full sun and more (see `source`). **Left out:** real wind, spectrum, the
+//! time that a module takes to warm.
 
 use crate::quantity::{Celsius, Irradiance};
 

@@ -1,9 +1,14 @@
 //! A tilted plane and what shades it.
+//!
+//! **Method.** Beam and the bright ring by their angle of incidence, sky and ground by the share of them that the plane sees.
+//! Shade is a share of all light by time of day: morning, midday, afternoon.
+//!
+//! **Left out.** Shade cell by cell, both faces of a module, and planes that turn.
 
 use super::day::SkyStep;
 use super::incidence::incidence_schlick;
 use super::transposition::{LOWEST_SUN, sky_view};
-use crate::quantity::{Degrees, Irradiance, Percent};
+use crate::quantity::{Degrees, Irradiance, Percent, Within};
 
 /// Share of light from all of the sky or the ground that the glass lets through: a typical value for the mean over all
 /// angles; the physical form gives 0.944 for a whole hemisphere.
@@ -89,6 +94,6 @@ impl Shade {
         } else {
             self.afternoon
         };
-        lost.remainder().clamp(0.0, 1.0)
+        lost.remainder().within(0.0, 1.0)
     }
 }

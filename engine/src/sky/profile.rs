@@ -10,7 +10,7 @@
 
 use core::f64::consts::PI;
 
-use crate::quantity::Degrees;
+use crate::quantity::{Degrees, Within};
 
 /// Shortest day that is not treated as night: half-length as hour angle \[rad\]. About 1 minute of sun, which carries
 /// less than 1e-7 kWh/m²; below it the integrals would be rounding noise.
@@ -91,7 +91,7 @@ impl Profile {
             let (day, rest) = (self.until(PI), self.until(hour_angle - 2.0 * PI));
             return Share { global: day.global + rest.global, sine: day.sine + rest.sine };
         }
-        let end = self.primitive(hour_angle.clamp(-self.sunset, self.sunset));
+        let end = self.primitive(hour_angle.within(-self.sunset, self.sunset));
         Share { global: end.global - self.dawn.global, sine: end.sine - self.dawn.sine }
     }
 

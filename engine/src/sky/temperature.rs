@@ -10,7 +10,7 @@
 //! **Range.** Every latitude. It is meant for banks and modules, whose output changes by a per cent or so with 3 K.
 
 use super::day::daily_temperature_range;
-use crate::quantity::{Celsius, Degrees};
+use crate::quantity::{Celsius, Degrees, Within};
 
 /// Change of the daily range with clearness within a month \[K\]: 10 to 17 at most stations. Between stations, whose means
 /// differ for other reasons too, it is 23.
@@ -60,7 +60,7 @@ impl TemperatureModel {
         let warmest = temperatures.iter().copied().fold(Celsius(-90.0), Celsius::at_least);
         let coldest = temperatures.iter().copied().fold(Celsius(60.0), Celsius::at_most);
         let swing = (warmest - coldest).0 / 2.0;
-        let seasons = if swing.is_finite() { swing.clamp(0.0, MOST_SEASONS) } else { 0.0 };
+        let seasons = if swing.is_finite() { swing.within(0.0, MOST_SEASONS) } else { 0.0 };
         let far = (latitude.abs().0 - NEAR_END) / (FAR_START - NEAR_END);
         let far = if far > 0.0 { far.min(1.0) } else { 0.0 };
         Self(core::array::from_fn(|month| {

@@ -1,4 +1,8 @@
 //! The tilt that brings most.
+//!
+//! **Method.** A coarse search by five degrees and a fine one by one degree on typical days, facing the equator. **Left
+//! out:** shade, horizon on one side, and what the bank can do with the light: in the months that matter a steeper plane than
+//! this may serve better.
 
 use super::day::{STEPS_PER_DAY, SkyDay};
 use super::plane::Plane;

@@ -8,7 +8,7 @@
 
 use core::f64::consts::PI;
 
-use crate::quantity::{Degrees, Irradiance};
+use crate::quantity::{Degrees, Irradiance, Within};
 
 /// Least sine of the elevation that beam is divided by: the sun 1° high. Below it the plane would get absurd amounts.
 pub(crate) const LOWEST_SUN: f64 = 0.017_45;
@@ -33,7 +33,7 @@ impl Hemisphere {
         if self.extraterrestrial.0 <= 0.0 {
             return 0.0;
         }
-        (self.beam / self.extraterrestrial).clamp(0.0, 1.0)
+        (self.beam / self.extraterrestrial).within(0.0, 1.0)
     }
 }
 

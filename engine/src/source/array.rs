@@ -12,7 +12,7 @@
 //! by cells, wind, snow.
 
 use crate::document::{Array as Section, ControllerKind, Mounting as Mounted};
-use crate::quantity::{Amps, Celsius, Irradiance, Percent, Volts, Watts};
+use crate::quantity::{Amps, Celsius, Irradiance, Percent, Volts, Watts, Within};
 use crate::sky::{Facing, Mounting, Plane, Shade, SkyStep, array_power_ratio, cell_temperature};
 
 /// Tracking times conversion of a maximum-power-point controller, typical (0.98 · 0.96).
@@ -97,7 +97,7 @@ impl Module {
     fn knee(&self, cell: Celsius) -> f64 {
         let warmth = (cell - STANDARD_CELL).0;
         let best = self.best * (1.0 + (self.power_per_k.ratio() - CURRENT_PER_K) * warmth);
-        let share = (best / self.open_at(cell)).clamp(LEAST_BEST_SHARE, MOST_BEST_SHARE);
+        let share = (best / self.open_at(cell)).within(LEAST_BEST_SHARE, MOST_BEST_SHARE);
         libm::log(1.0 - self.power / self.best / self.short) / libm::log(share)
     }
 

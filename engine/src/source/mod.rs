@@ -1,11 +1,14 @@
 //! Sources: what can charge the bank, before the bank has its say.
 //!
-//! **Question answered:** what could come in during a quarter-hour, if the bank took all of it?
+//! **Question answered:** what could come in during a step, if the bank took all of it?
 //!
-//! Arrays follow the sky; chargers on shore power or on the engine give their limit, less what heat takes, while their source is
-//! there; a turbine gives its mean of the month; a generator runs by the state of charge. What the bank does not accept is
-//! left over, and the step in `simulate` says so. When several charge at once the sun is used first, then the turbine, the
-//! engine, the generator, and shore power last.
+//! **Method.** Arrays follow the sky; chargers on shore power or on the engine give their limit, less what heat takes, while
+//! their source is there; a turbine gives its mean of the month; a generator runs by the state of charge. What the bank does
+//! not accept is left over, and the step in `simulate` says so. When several charge at once the sun is used first, then the
+//! turbine, the engine, the generator, and shore power last.
+//!
+//! **Left out:** how a charger's output follows the speed of the engine, the weakness of a shore supply, and what a charger
+//! itself takes from its side. Whether a source exists at a time is its schedule's, not chance.
 
 mod array;
 mod generator;

@@ -9,7 +9,7 @@ use core::f64::consts::PI;
 
 use super::orbit::day_angle;
 use super::{DAY, Site, declination, degrees, equation_of_time, extraterrestrial_normal};
-use crate::quantity::{Degrees, Hours, Irradiance, Irradiation};
+use crate::quantity::{Degrees, Hours, Irradiance, Irradiation, Within};
 use crate::working::{Formula, Source, Trace, term};
 
 /// The day of the year in each month whose irradiation outside the air is nearest to the month's mean (Klein 1977).
@@ -36,7 +36,7 @@ pub fn sunset_hour_angle(latitude: Degrees, declination: f64) -> f64 {
 fn hour_angle_at(latitude: Degrees, declination: f64, sine: f64) -> f64 {
     let (sin_lat, cos_lat) = libm::sincos(latitude.radians());
     let (sin_decl, cos_decl) = libm::sincos(declination);
-    libm::acos(((sine - sin_lat * sin_decl) / (cos_lat * cos_decl)).clamp(-1.0, 1.0))
+    libm::acos(((sine - sin_lat * sin_decl) / (cos_lat * cos_decl)).within(-1.0, 1.0))
 }
 
 /// Irradiation of a day on the horizontal outside the air \[kWh/m²\], from the declination \[rad\] and the irradiance at

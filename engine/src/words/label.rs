@@ -71,6 +71,7 @@ labels! {
     EfficiencyFull,
     EfficiencyHalf,
     EightOfTen,
+    EightOfTenPercent,
     Engine,
     FedBy,
     FirstDay,

@@ -10,7 +10,8 @@ pub fn rounded(value: f64) -> String {
         return "–".to_owned();
     }
     let size = value.abs();
-    let digits = if size < 0.005 {
+    // What was given as a whole number is said as one.
+    let digits = if size < 0.005 || libm::trunc(size) == size {
         0
     } else if size < 1.0 {
         2
@@ -122,6 +123,8 @@ mod tests {
             (0.854, "0.85"),
             (8.54, "8.5"),
             (85.44, "85.4"),
+            (24.0, "24"),
+            (23.98, "24.0"),
             (854.4, "854"),
             (-12345.6, "−12\u{202f}346"),
             (f64::NAN, "–"),
@@ -170,6 +173,6 @@ mod tests {
     #[test]
     fn units_stand_behind_a_no_break_space() {
         assert_eq!(amount(AmpHours(60.84)), "60.8\u{a0}Ah");
-        assert_eq!(amount(Degrees(35.0)), "35.0°");
+        assert_eq!(amount(Degrees(35.0)), "35°");
     }
 }

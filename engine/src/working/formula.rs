@@ -97,9 +97,15 @@ formulas! {
     /// Days that the usable charge lasts without any source.
     Autonomy: AutonomyDays = "{0} / {1}" [UsableCapacity, DayTotal] Definition;
     /// Light on the plane of an array on a day: sky, ground and beam step by step.
-    PlaneIrradiation: PlaneIrradiation = "Σ G({0}, {1}, {2})" [DailyIrradiation, Tilt, Azimuth] HayDavies;
+    PlaneIrradiation: PlaneIrradiation = "Σ G({0}, {1}, {2}, {3})" [DailyIrradiation, DiffuseShare, Tilt, Azimuth] HayDavies;
     /// Energy of an array at the bank on a day.
     ArrayYield: ArrayYield = "{0} · {1} / (1 kW/m²) · (1 − {2}) · (1 − {3}) · (1 − {4}) · (1 − {5}) · {6}" [ArrayPower, PlaneIrradiation, DirtLoss, AgeingLoss, OtherLoss, CableLoss, RunningShare] Definition;
+    /// Energy from the sun of all arrays behind maximum-power-point controllers.
+    ArraysEnergy: SolarEnergy = "each: + " [ArrayYield] Definition;
+    /// Charge of an array behind a series regulator.
+    ArrayCharge: ArrayCharge = "{0} / {1}" [ArrayYield, ChargingVoltage] Definition;
+    /// Charge from the sun of all arrays behind series regulators.
+    ArraysCharge: SeriesCharge = "each: + " [ArrayCharge] Definition;
     /// Charge from the sun on a day.
     SolarDay: SolarDay = "{0} / {1} + {2}" [SolarEnergy, NominalVoltage, SeriesCharge] Definition;
     /// Charge that came in on a day and can be used.

@@ -1,4 +1,7 @@
 //! Where formulas and constants come from.
+//!
+//! A citation is written once, here, and stands beside each figure that rests on it. The headers of the rooms name further
+//! publications, of methods whose single steps no person is shown.
 
 macro_rules! sources {
     ($($(#[$doc:meta])* $name:ident = $text:literal;)+) => {

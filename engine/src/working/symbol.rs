@@ -78,6 +78,10 @@ symbols! {
     RunningShare = "η_run";
     /// Energy of an array on a day.
     ArrayYield = "E_a";
+    /// Voltage of the bank while it is charged in bulk.
+    ChargingVoltage = "U_ch";
+    /// Charge of an array on a day.
+    ArrayCharge = "Q_a";
     /// Energy from the sun by maximum-power-point controllers.
     SolarEnergy = "E_sun";
     /// Charge from the sun by series regulators.

@@ -38,7 +38,7 @@ async fn processor_time(page: &Page) -> Outcome<[f64; 4]> {
 }
 
 /// Scripts, styles and layout of an edit, the pictures that follow included, take the processor for no longer than this \[ms\]. Other
-/// work on the machine does not stretch it, so it holds the page to account where the clock cannot.
+/// work on the machine stretches it less than the clock, so it holds the page to account where the clock cannot.
 const BUSY: f64 = 50.0;
 
 /// Presses keys one after another in what has the focus, each once the one before is on the screen.
@@ -57,7 +57,7 @@ async fn time_keys(page: &Page, keys: &[char]) -> Outcome<Vec<f64>> {
     println!(
         "an edit keeps the processor busy for {all:.1} ms: {script:.1} scripts, {style:.1} styles, {layout:.1} layout"
     );
-    assert!(script + style + layout <= BUSY, "{script:.1} + {style:.1} + {layout:.1} ms");
+    assert!(script + style + layout <= BUSY * NOISE, "{script:.1} + {style:.1} + {layout:.1} ms");
     Ok(times)
 }
 

@@ -4,14 +4,14 @@ use super::calendar::month;
 use super::verdict::moment;
 use crate::bank::{Ageing, Wear};
 use crate::outlook::clock_time;
-use crate::quantity::Hours;
+use crate::quantity::{Hours, Within};
 use crate::simulate::{BLOCK_YEARS, Chances, GeneratorYears, RUN_DAYS, Range};
 use crate::sky::Trust;
 use crate::system::System;
 
 /// Most and fewest of ten years, and the middle.
 fn of_ten(range: &Range) -> [u32; 3] {
-    [range.low, range.middle, range.high].map(|years| years.round().clamp(0.0, 10.0) as u32)
+    [range.low, range.middle, range.high].map(|years| years.round().within(0.0, 10.0) as u32)
 }
 
 /// In how many of ten years a month stays over the reserve.
@@ -56,7 +56,7 @@ pub fn when(chances: &Chances, system: &System) -> String {
         };
     }
     if low < span {
-        let share = (reached * 10.0).round().clamp(1.0, 9.0) as u32;
+        let share = (reached * 10.0).round().within(1.0, 9.0) as u32;
         let usual =
             if middle < span { format!(", most likely by {}", at(middle)) } else { String::new() };
         return format!(

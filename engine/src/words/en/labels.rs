@@ -43,7 +43,8 @@ pub fn label(label: Label) -> &'static str {
         Label::BankStands => "Where the bank stands",
         Label::InRealWeather => "In weather as it may be",
         Label::WeatherComing => "Four hundred years of weather are being tried on this plan…",
-        Label::EightOfTen => "eight of ten weathers",
+        Label::EightOfTen => "Eight of ten weathers",
+        Label::EightOfTenPercent => "Eight of ten, %",
         Label::BeingWorkedOut => "Being worked out…",
         Label::BestPoint => "Voltage at the best point",
         Label::BlankPlan => "A blank plan",
@@ -128,7 +129,7 @@ pub fn label(label: Label) -> &'static str {
         }
         Label::InverterAwake => "Inverter, awake",
         Label::InverterIsOn => "The inverter is on",
-        Label::KeepsUp => "Keeps up",
+        Label::KeepsUp => "Keeps up on average",
         Label::KeptAt => "At its own temperature",
         Label::KeptInside => "Inside",
         Label::KeptOutside => "Outside",
