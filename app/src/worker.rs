@@ -19,6 +19,7 @@ use wasm_bindgen::JsValue;
 use wasm_bindgen_futures::spawn_local;
 
 use crate::assets;
+use crate::chart::BandHour;
 use crate::edge::{after_rest, after_words, on_document, send};
 use crate::store::{Face, Solved, Store, WORDS};
 
@@ -27,6 +28,8 @@ use crate::store::{Face, Solved, Store, WORDS};
 pub(crate) struct Foretold {
     /// What belongs to the verdict.
     pub(crate) verdict: String,
+    /// Of ten years those in which each month stays over the reserve.
+    pub(crate) months: Vec<String>,
     /// What the years come to.
     pub(crate) years: Vec<String>,
     /// Whether it is of the plan as it was before the last edit, or not yet complete.
@@ -40,8 +43,8 @@ pub(crate) struct Worked {
     spread: RwSignal<Option<&'static SpreadGrid>>,
     /// What weather does with the plan.
     pub(crate) foretold: RwSignal<Foretold>,
-    /// Low and high edge of the state of charge, hour by hour \[%\].
-    pub(crate) band: RwSignal<Vec<(f64, f64)>>,
+    /// The state of charge in eight of ten weathers, hour by hour.
+    pub(crate) band: RwSignal<Vec<BandHour>>,
     /// What the year that somebody brought does with the plan, as parts of a sheet; empty without one.
     pub(crate) replayed: RwSignal<String>,
     /// Hour and state of charge in that year \[h, %\].
@@ -206,10 +209,17 @@ fn take(store: Store, answer: JsValue) {
         let mut sentences = text.split(PART).map(str::to_owned);
         store.worked.foretold.set(Foretold {
             verdict: sentences.next().unwrap_or_default(),
+            months: sentences.by_ref().take(12).collect(),
             years: sentences.collect(),
             coming: answer.get(2).as_f64() != Some(1.0),
         });
-        store.worked.band.set(pairs(answer.get(4)));
+        let numbers = Float64Array::from(answer.get(4)).to_vec();
+        let hours = numbers.chunks_exact(3).map(|hour| BandHour {
+            low: hour[0],
+            high: hour[1],
+            reached: hour[2],
+        });
+        store.worked.band.set(hours.collect());
     } else if number(0) == u32::from(REPLAYED) {
         store.worked.replayed.set(text(2));
         store.worked.path.set(pairs(answer.get(3)));

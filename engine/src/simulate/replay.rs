@@ -24,7 +24,7 @@ use super::prepared::{Prepared, State};
 use super::run::{Run, STEP, run_through};
 use crate::load::DayKind;
 use crate::place::WeatherFile;
-use crate::quantity::{AmpHours, Celsius, Degrees, Hours, Irradiation};
+use crate::quantity::{AmpHours, Celsius, Degrees, Hours, Irradiation, Within};
 use crate::sky::{STEPS_PER_DAY, contradiction, replayed_day};
 use crate::sun::Site;
 use crate::system::System;
@@ -147,7 +147,7 @@ fn distance_km(one: Site, other: Site) -> f64 {
     let (across, along) =
         (sine(other.latitude - one.latitude), sine(other.longitude - one.longitude));
     let cosines = libm::cos(one.latitude.0.to_radians()) * libm::cos(other.latitude.0.to_radians());
-    let haversine = (across * across + cosines * along * along).clamp(0.0, 1.0);
+    let haversine = (across * across + cosines * along * along).within(0.0, 1.0);
     2.0 * EARTH_RADIUS_KM * libm::asin(libm::sqrt(haversine))
 }
 

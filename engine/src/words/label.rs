@@ -17,6 +17,7 @@ macro_rules! labels {
 }
 
 labels! {
+    AbsorptionHint,
     AddArray,
     AddByHand,
     AddHours,
@@ -55,6 +56,7 @@ labels! {
     CopyPlan,
     CopyRefused,
     Counted,
+    CutOffHint,
     DayInWords,
     DayLegend,
     DaysAndMonths,
@@ -153,6 +155,7 @@ labels! {
     NotBeforeEmpty,
     NotWorkedOut,
     NothingFound,
+    OfTenYears,
     OnTheBank,
     OnThisDevice,
     OnlyWithLoads,
@@ -180,6 +183,7 @@ labels! {
     ProtectionCircuits,
     Pwm,
     Questions,
+    RatingsAndSetPoints,
     ReadTheCurve,
     RecordLowHint,
     Redo,
@@ -195,6 +199,7 @@ labels! {
     ScrubHint,
     SearchAppliance,
     SearchTown,
+    SecondCapacityHint,
     Shade,
     ShadeAfternoon,
     ShadeHint,
@@ -215,6 +220,7 @@ labels! {
     SummerTime,
     SunAndTemperature,
     SurgeHint,
+    TailHint,
     TakeNewVersion,
     TakeYearAway,
     TemperaturesAndGround,

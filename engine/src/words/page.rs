@@ -3,9 +3,10 @@
 #[cfg(feature = "towns")]
 use super::Countries;
 use super::{Label, Language, NameOf, Sentence, en};
+use crate::bank::Quality;
 use crate::document::{Chemistry, Field};
 use crate::load::catalogue::{Appliance, Group};
-use crate::outlook::{BestTilt, Generated, Month, Obstacle, Outlook};
+use crate::outlook::{BestTilt, Generated, Month, Obstacle, Outlook, Voltages};
 use crate::place::{Origin, SummerTime};
 use crate::quantity::{AmpHours, Hours};
 use crate::simulate::{Chances, Range, Replayed};
@@ -254,6 +255,22 @@ impl Language {
         }
     }
 
+    /// How well the bank fits its rated capacities.
+    #[must_use]
+    pub fn fit(self, quality: &Quality) -> String {
+        match self {
+            Self::English => en::page::fit(quality),
+        }
+    }
+
+    /// Voltages between the posts.
+    #[must_use]
+    pub fn voltages(self, voltages: &Voltages) -> String {
+        match self {
+            Self::English => en::page::voltages(voltages),
+        }
+    }
+
     /// The limits of the bank.
     #[must_use]
     pub fn bank_limits(self, charge: &str, discharge: &str, peak: &str, milliohm: &str) -> String {
@@ -314,6 +331,14 @@ impl Language {
     pub fn reading(self, when: &str, charge: &str, volts: &str, comes: &str, goes: &str) -> String {
         match self {
             Self::English => en::page::reading(when, charge, volts, comes, goes),
+        }
+    }
+
+    /// How many weathers have reached the reserve by an hour, from a share \[%\].
+    #[must_use]
+    pub fn reached_by(self, percent: f64) -> String {
+        match self {
+            Self::English => en::page::reached_by(percent),
         }
     }
 
