@@ -246,18 +246,18 @@ pub fn run(
     stop_when_empty: bool,
 ) -> Run {
     let system = almanac.system;
-    let day = |place| {
+    let mut day = |place| {
         let today = *almanac.date(place)?;
         Some(if sun == Sun::None { darkened(today) } else { today })
     };
-    run_through(system, full, day, days, stop_when_empty)
+    run_through(system, full, &mut day, days, stop_when_empty)
 }
 
 /// The same through days that somebody else makes, the first being that of the start; it ends where there is none.
 pub(super) fn run_through(
     system: &System,
     full: AmpHours,
-    mut day: impl FnMut(usize) -> Option<Day>,
+    day: &mut dyn FnMut(usize) -> Option<Day>,
     days: usize,
     stop_when_empty: bool,
 ) -> Run {
