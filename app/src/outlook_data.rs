@@ -8,7 +8,7 @@ use sunlarder_engine::sun::{Daylight, MONTH_DAY, daylight};
 use sunlarder_engine::system::System;
 use sunlarder_engine::words::{Label, clock, rounded};
 
-use crate::chart::{CurveData, DayData, MonthBar, MonthData, midnights};
+use crate::chart::{BandHour, CurveData, DayData, MonthBar, MonthData, midnights};
 use crate::store::{Solved, WORDS};
 use sunlarder_engine::words::{decimal, padded};
 
@@ -120,7 +120,7 @@ pub(crate) fn curve(solved: &Solved) -> CurveData {
 }
 
 /// The table behind the curve: every six hours, or every twelve of a long one.
-pub(crate) fn curve_rows(solved: &Solved, band: &[(f64, f64)]) -> Vec<Vec<String>> {
+pub(crate) fn curve_rows(solved: &Solved, band: &[BandHour]) -> Vec<Vec<String>> {
     let data = curve(solved);
     let every = if data.hours > 24.0 * 5.0 { 48 } else { 24 };
     let percent = |values: &[f64], at: usize| {
@@ -135,7 +135,7 @@ pub(crate) fn curve_rows(solved: &Solved, band: &[(f64, f64)]) -> Vec<Vec<String
             let edges = hour.checked_sub(1).and_then(|before| band.get(before));
             let edges = edges.map_or_else(
                 || "–".to_owned(),
-                |(low, high)| format!("{}–{}", decimal(*low, 0), decimal(*high, 0)),
+                |edges| format!("{}–{}", decimal(edges.low, 0), decimal(edges.high, 0)),
             );
             vec![moment(time), percent(&data.charge, at), edges, percent(&data.dark, at)]
         })
@@ -155,11 +155,15 @@ pub(crate) fn day_rows(solved: &Solved) -> Vec<Vec<String>> {
 }
 
 /// The table behind the month-by-month balance.
-pub(crate) fn month_rows(solved: &Solved) -> Vec<Vec<String>> {
+///
+/// `years` says of ten years those in which each month stays over the reserve.
+pub(crate) fn month_rows(solved: &Solved, years: &[String]) -> Vec<Vec<String>> {
     let row = |month: &sunlarder_engine::outlook::Month| {
         let figures =
             [month.irradiation.0, month.gain.kept.0, month.need.0, month.balance.0, month.usable.0];
-        core::iter::once(WORDS.month(month.month).to_owned()).chain(figures.map(rounded)).collect()
+        let name = WORDS.month(month.month).to_owned();
+        let years = years.get(month.month).cloned().unwrap_or_default();
+        core::iter::once(name).chain(figures.map(rounded)).chain([years]).collect()
     };
     solved.outlook.months.iter().map(row).collect()
 }
@@ -182,7 +186,7 @@ pub(crate) fn sample_at(solved: &Solved, hour: f64) -> Option<&Sample> {
 }
 
 /// What is read at an hour of the curve, as a sentence.
-pub(crate) fn reading(solved: &Solved, hour: f64) -> String {
+pub(crate) fn reading(solved: &Solved, hour: f64, band: &[BandHour]) -> String {
     let when = moment(clock_time(&solved.system, Hours(hour)));
     let Some(sample) = sample_at(solved, hour.max(0.01)) else { return when };
     let last = solved.outlook.run.samples.last().map_or(0.0, |last| last.at.0);
@@ -190,13 +194,19 @@ pub(crate) fn reading(solved: &Solved, hour: f64) -> String {
         return WORDS.reading_empty(&when);
     }
     let amps = |charge: f64| format!("{} A", rounded(charge / STEP));
-    WORDS.reading(
+    let by_then =
+        band.get((hour as usize).saturating_sub(1)).map(|own| WORDS.reached_by(own.reached));
+    let reading = WORDS.reading(
         &when,
         &format!("{} %", decimal(sample.charge * 100.0, 0)),
         &format!("{} V", padded(sample.volts.0, 1)),
         &amps(sample.flows.came().0),
         &amps(sample.flows.load.0),
-    )
+    );
+    match by_then {
+        Some(by_then) => format!("{reading} {by_then}"),
+        None => reading,
+    }
 }
 
 /// What the month-by-month balance shows.
@@ -287,11 +297,11 @@ mod tests {
     fn every_example_draws() {
         for (name, _) in EXAMPLES {
             let solved = solved(name);
-            let rows = curve_rows(&solved, &[(10.0, 20.4); 24]);
+            let rows = curve_rows(&solved, &[BandHour { low: 10.0, high: 20.4, reached: 0.0 }; 24]);
             assert_eq!((rows[0][2].as_str(), rows[1][2].as_str()), ("–", "10–20"));
             assert_eq!(months(&solved).months.len(), 12);
             assert!(day(&solved).out_w.iter().sum::<f64>() > 0.0);
-            assert!(reading(&solved, 5.0).contains('%'));
+            assert!(reading(&solved, 5.0, &[]).contains('%'));
         }
     }
 

@@ -17,6 +17,7 @@ use wasm_bindgen::JsValue;
 use wasm_bindgen_futures::spawn_local;
 
 use crate::assets;
+use crate::chart::BandHour;
 use crate::edge::{after_rest, after_words, on_document, send};
 use crate::store::{Face, Solved, Store, WORDS};
 
@@ -25,6 +26,8 @@ use crate::store::{Face, Solved, Store, WORDS};
 pub(crate) struct Foretold {
     /// What belongs to the verdict.
     pub(crate) verdict: String,
+    /// Of ten years those in which each month stays over the reserve.
+    pub(crate) months: Vec<String>,
     /// What the years come to.
     pub(crate) years: Vec<String>,
     /// Whether it is of the plan as it was before the last edit, or not yet complete.
@@ -38,8 +41,8 @@ pub(crate) struct Worked {
     spread: RwSignal<Option<&'static SpreadGrid>>,
     /// What weather does with the plan.
     pub(crate) foretold: RwSignal<Foretold>,
-    /// Low and high edge of the state of charge, hour by hour \[%\].
-    pub(crate) band: RwSignal<Vec<(f64, f64)>>,
+    /// The state of charge in eight of ten weathers, hour by hour.
+    pub(crate) band: RwSignal<Vec<BandHour>>,
     /// Bits of the figures whose panels are open.
     asked: RwSignal<u32>,
     /// What stands in each panel: a sheet of steps, or a sentence while there is none.
@@ -181,10 +184,16 @@ fn take(store: Store, answer: JsValue) {
         let mut sentences = text.split(PART).map(str::to_owned);
         store.worked.foretold.set(Foretold {
             verdict: sentences.next().unwrap_or_default(),
+            months: sentences.by_ref().take(12).collect(),
             years: sentences.collect(),
             coming: answer.get(2).as_f64() != Some(1.0),
         });
-        let edges = Float64Array::from(answer.get(4)).to_vec();
-        store.worked.band.set(edges.chunks_exact(2).map(|edge| (edge[0], edge[1])).collect());
+        let numbers = Float64Array::from(answer.get(4)).to_vec();
+        let hours = numbers.chunks_exact(3).map(|hour| BandHour {
+            low: hour[0],
+            high: hour[1],
+            reached: hour[2],
+        });
+        store.worked.band.set(hours.collect());
     }
 }

@@ -137,7 +137,11 @@ fn weather_is_foretold_from_coarse_to_fine_and_as_the_engine_does() {
     };
     assert!(sentences.contains(&WORDS.month_kept(&chances, outlook.month)), "{sentences}");
     let edges: Vec<f64> = chances.band.iter().flat_map(|at| [at.low, at.high]).collect();
-    assert_eq!(*band, edges);
+    assert_eq!(band.chunks(3).flat_map(|hour| [hour[0], hour[1]]).collect::<Vec<_>>(), edges);
+    let reached: Vec<f64> = chances.reached.iter().map(|share| share * 100.0).collect();
+    assert_eq!(band.chunks(3).map(|hour| hour[2]).collect::<Vec<_>>(), reached);
+    let december = sentences.split(PART).nth(12);
+    assert_eq!(december, Some(WORDS.of_ten_years(&chances.months_kept[11]).as_str()));
 
     // Asked again it says at once what it knows; a newer plan ends it.
     desk.take(request(5, &plan, &system));

@@ -7,6 +7,17 @@ use super::time::{hour_step, hour_ticks, midnights};
 use sunlarder_engine::quantity::Within;
 use sunlarder_engine::words::decimal;
 
+/// Eight of ten weathers at an hour.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub(crate) struct BandHour {
+    /// Lowest state of charge \[%\].
+    pub(crate) low: f64,
+    /// Highest state of charge \[%\].
+    pub(crate) high: f64,
+    /// How many weathers have reached the reserve by then \[%\].
+    pub(crate) reached: f64,
+}
+
 /// What the remaining-time curve shows. Hours count from the first sample.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(crate) struct CurveData {
@@ -20,8 +31,8 @@ pub(crate) struct CurveData {
     pub(crate) charge: Vec<f64>,
     /// State of charge at each step without any sun \[%\]; may be empty.
     pub(crate) dark: Vec<f64>,
-    /// Lowest and highest state of charge in eight of ten weathers after each whole hour \[%\]; may be empty.
-    pub(crate) band: Vec<(f64, f64)>,
+    /// Eight of ten weathers after each whole hour; may be empty.
+    pub(crate) band: Vec<BandHour>,
     /// The reserve \[%\].
     pub(crate) reserve: f64,
     /// From sunset to sunrise \[h\].
@@ -212,8 +223,8 @@ impl CurvePlot {
 fn outline(data: &CurveData, time: Linear, charge: Linear) -> String {
     let start = data.charge.first().filter(|_| !data.band.is_empty());
     let start = start.map(|charge| (*charge, *charge));
-    let seen =
-        start.iter().chain(&data.band).enumerate().map(|(hour, edges)| (hour as f64, *edges));
+    let edges = data.band.iter().map(|hour| (hour.low, hour.high));
+    let seen = start.into_iter().chain(edges).enumerate().map(|(hour, edges)| (hour as f64, edges));
     let seen = seen.take_while(|(hour, _)| *hour <= data.hours);
     let lower = seen.clone().map(|(hour, (low, _))| (time.at(hour), charge.at(low)));
     let upper = seen.map(|(hour, (_, high))| (time.at(hour), charge.at(high)));
@@ -263,7 +274,7 @@ mod tests {
                 .iter()
                 .step_by(4)
                 .skip(1)
-                .map(|c| (c * 0.9, (c * 1.1).min(100.0)))
+                .map(|c| BandHour { low: c * 0.9, high: (c * 1.1).min(100.0), reached: 0.0 })
                 .collect(),
             charge,
             reserve: 20.0,

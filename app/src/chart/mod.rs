@@ -19,7 +19,7 @@ mod time;
 mod width;
 
 pub(crate) use curve::remaining_curve;
-pub(crate) use curve_plot::CurveData;
+pub(crate) use curve_plot::{BandHour, CurveData};
 pub(crate) use day::{DayData, day_strip};
 pub(crate) use months::{MonthBar, MonthData, month_balance};
 pub(crate) use time::midnights;

@@ -154,7 +154,8 @@ pub(crate) fn now(store: Store) -> View {
     let cursor = RwSignal::new(None::<f64>);
     let reading = Callback::new(move |hour: f64| {
         store.answers.with(|answers| {
-            answers.solved().map(|solved| data::reading(solved, hour)).unwrap_or_default()
+            let read = |solved| store.worked.band.with(|band| data::reading(solved, hour, band));
+            answers.solved().map(|solved| read(solved)).unwrap_or_default()
         })
     });
     let readout = memo(Box::new(move || match cursor.get() {
@@ -332,9 +333,23 @@ pub(crate) fn months(store: Store) -> View {
         .child(month_balance(drawn(store.drawn_below, data::months), pick))
         .child(node("p").attr("class", "note").attr("id", "tightest").child(tightest).view())
         .child(more_while("more", L::AsATable, move || {
-            let heads =
-                vec![L::Month, L::PeakSunHours, L::InAh, L::OutAh, L::BalanceAh, L::UsableAh];
-            table(L::MonthByMonth, heads, said(store, data::month_rows))
+            let heads = vec![
+                L::Month,
+                L::PeakSunHours,
+                L::InAh,
+                L::OutAh,
+                L::BalanceAh,
+                L::UsableAh,
+                L::OfTenYears,
+            ];
+            let rows = memo(Box::new(move || {
+                let years = store.worked.foretold.with(|foretold| foretold.months.clone());
+                store.answers.with(|answers| {
+                    let solved = answers.solved();
+                    solved.map(|solved| data::month_rows(solved, &years)).unwrap_or_default()
+                })
+            }));
+            table(L::MonthByMonth, heads, rows)
         }))
         .child(worked(store, L::HowMonth, Question::Month))
         .view()

@@ -7,7 +7,7 @@ use sunlarder_engine::document::Document;
 use sunlarder_engine::outlook::{Outlook, Question};
 use sunlarder_engine::quantity::Degrees;
 use sunlarder_engine::share;
-use sunlarder_engine::simulate::{Ensemble, Extent, Sunlight};
+use sunlarder_engine::simulate::{Chances, Ensemble, Extent, Sunlight};
 use sunlarder_engine::sun::Site;
 use sunlarder_engine::system::System;
 use sunlarder_engine::words::{Language, lines};
@@ -152,15 +152,25 @@ impl Desk {
         let first = [Some(self.language.when_reserve_comes(&chances, system)), month];
         let first = first.into_iter().flatten().filter(|sentence| !sentence.is_empty());
         let mut sentences = vec![first.collect::<Vec<_>>().join(" ")];
+        sentences.extend(chances.months_kept.iter().map(|years| match blocks {
+            0 => String::new(),
+            _ => self.language.of_ten_years(years),
+        }));
         sentences.extend(self.language.over_years(&chances));
         sentences.push(self.language.doubt(weather.ensemble.trust(), &chances));
         Some(Some(Answer::Foretold {
             serial: self.serial,
             done: weather.ensemble.done(),
             sentences: sentences.join(&String::from(PART)),
-            band: chances.band.iter().flat_map(|range| [range.low, range.high]).collect(),
+            band: band(&chances),
         }))
     }
+}
+
+/// Low and high edge and the share that has reached the reserve, hour by hour \[%\].
+fn band(chances: &Chances) -> Vec<f64> {
+    let hours = chances.band.iter().zip(&chances.reached);
+    hours.flat_map(|(range, reached)| [range.low, range.high, reached * 100.0]).collect()
 }
 
 impl Plan {

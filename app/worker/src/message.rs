@@ -9,7 +9,7 @@
 //! | page to worker | [`WEATHER`], serial, twelve spreads of the daily clearness |
 //! | page to worker | [`WORK`], serial, bits of the [questions](Question), the first of [`Question::ALL`] lowest |
 //! | worker to page | [`WORKED`], serial, number of the question, its working as a [sheet](crate::sheet) |
-//! | worker to page | [`FORETOLD`], serial, share done, sentences as the parts of one step of a sheet, that of the verdict first, the edges of the band: low and high of each hour in turn \[%\] |
+//! | worker to page | [`FORETOLD`], serial, share done, sentences as the parts of one step of a sheet, that of the verdict first, then the twelve months, the band: low, high and share that has reached the reserve, of each hour in turn \[%\] |
 
 use sunlarder_engine::outlook::Question;
 use sunlarder_engine::place::{MonthlyClimate, Origin, TemperatureOrigin};
@@ -83,9 +83,10 @@ pub enum Answer {
         serial: u32,
         /// Share of the work that is done.
         done: f64,
-        /// Sentences as parts of a sheet: first what belongs to the verdict, then one by one what the years come to.
+        /// Sentences as parts of a sheet: first what belongs to the verdict, then of ten years those in which each month stays
+        /// over the reserve (nothing while no year is known), then one by one what the years come to.
         sentences: String,
-        /// Low and high edge of the band, hour by hour \[%\].
+        /// Low and high edge of the band and the share of the weathers that has reached the reserve, hour by hour \[%\].
         band: Vec<f64>,
     },
 }

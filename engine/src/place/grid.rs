@@ -10,7 +10,7 @@
 //!
 //! **How good.** Monthly irradiation against 801 typical-year stations: 9.0 % (root of the mean square difference over
 //! the mean irradiation; 10.7 % of each month's own figure), bias 0.9 %; against 31 measured records that were never used:
-//! 14.8 % (16.5 %), bias 1.5 %. A test prints and holds these figures; two typical-year files of one place already differ
+//! 14.9 % (16.5 %), bias 1.5 %. A test prints and holds these figures; two typical-year files of one place already differ
 //! by 6 %. Weak: the darkest month (20 to 24 %), snowy continental winters (up to 15 % too dark), the humid Guinea coast
 //! (too bright), coasts, fog and mountain basins smaller than 250 km, spring and autumn beyond 67.5° N, oceans (15 %).
 //! Temperature: 2.1 K; mountains 5 K.

@@ -153,6 +153,7 @@ labels! {
     NotBeforeEmpty,
     NotWorkedOut,
     NothingFound,
+    OfTenYears,
     OnTheBank,
     OnThisDevice,
     OnlyWithLoads,

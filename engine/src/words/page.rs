@@ -317,6 +317,14 @@ impl Language {
         }
     }
 
+    /// How many weathers have reached the reserve by an hour, from a share \[%\].
+    #[must_use]
+    pub fn reached_by(self, percent: f64) -> String {
+        match self {
+            Self::English => en::page::reached_by(percent),
+        }
+    }
+
     /// What is read after the bank is empty.
     #[must_use]
     pub fn reading_empty(self, when: &str) -> String {

@@ -44,6 +44,7 @@ pub fn label(label: Label) -> &'static str {
         Label::InRealWeather => "In weather as it may be",
         Label::WeatherComing => "Four hundred years of weather are being tried on this plan…",
         Label::EightOfTen => "Eight of ten weathers",
+        Label::OfTenYears => "Of ten years above reserve",
         Label::EightOfTenPercent => "Eight of ten, %",
         Label::BeingWorkedOut => "Being worked out…",
         Label::BestPoint => "Voltage at the best point",

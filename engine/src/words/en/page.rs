@@ -153,6 +153,21 @@ pub fn reading(when: &str, charge: &str, volts: &str, comes: &str, goes: &str) -
     format!("{when}: {charge}, {volts}. In {comes}, out {goes}.")
 }
 
+/// How many weathers have reached the reserve by an hour, from a share \[%\]; of a sample of 200, no finer than tenths.
+#[must_use]
+pub fn reached_by(percent: f64) -> String {
+    if percent <= 0.0 {
+        "No weather has reached the reserve by then.".into()
+    } else if percent < 10.0 {
+        "Fewer than one of ten weathers have reached the reserve by then.".into()
+    } else if percent > 90.0 {
+        "More than nine of ten weathers have reached the reserve by then.".into()
+    } else {
+        let tenths = decimal(percent / 10.0, 0);
+        format!("{tenths} of ten weathers have reached the reserve by then.")
+    }
+}
+
 /// What is read after the bank is empty.
 #[must_use]
 pub fn reading_empty(when: &str) -> String {
