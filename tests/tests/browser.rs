@@ -10,6 +10,7 @@ mod in_browser {
     mod keyboard;
     mod offline;
     mod shell;
+    mod sources;
     mod speed;
     mod stopped;
     mod weather;
