@@ -121,6 +121,7 @@ pub(crate) fn draw_after_words(store: Store) {
         move || {
             // What weather does with another plan is no band of this one.
             store.worked.band.set(Vec::new());
+            store.worked.path.set(Vec::new());
             store.drawn.set(store.answers.get_untracked());
         },
     );

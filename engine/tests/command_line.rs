@@ -30,7 +30,7 @@ const UNITS: [&str; 18] = [
     "_utc",
 ];
 /// Numbers that count and have no unit.
-const COUNTS: [&str; 5] = ["format", "month", "months", "load", "array"];
+const COUNTS: [&str; 6] = ["format", "month", "months", "load", "array", "ratings"];
 /// Rounding of the sums of a run, relative to the charge moved.
 const ROUNDING: f64 = 1e-9;
 

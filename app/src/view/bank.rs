@@ -1,8 +1,10 @@
 //! What do you store?
 
+use core::ops::Range;
+
 use leptos::prelude::*;
-use sunlarder_engine::bank::typical;
-use sunlarder_engine::document::{Bank, Chemistry, Field, Kept};
+use sunlarder_engine::bank::{Bank as Resolved, typical};
+use sunlarder_engine::document::{Bank, Chemistry, Document, Field, Kept};
 use sunlarder_engine::outlook::Question;
 use sunlarder_engine::words::{Label as L, amount, rounded};
 
@@ -47,42 +49,67 @@ const FIGURES: [Figure; 5] = [
     .slider(0.0, 95.0, 5.0),
 ];
 
-/// A figure that is typical of the chemistry unless the sheet says otherwise.
-macro_rules! typical {
-    ($field:ident, $part:ident, $typical:expr) => {
-        Figure::new(
-            Field::$field,
-            |plan, _| plan.bank.$part,
-            |plan, _, value| plan.bank.$part = Some(value),
-        )
-        .or_typical(|plan, _| plan.bank.$part = None, $typical)
+/// Figures that a sheet may state; left empty, what is typical counts. They are told apart by their place in the list, so that
+/// each part of a figure is one function for all of them.
+macro_rules! options {
+    ($($field:ident $part:ident $typical:expr $(, $more:ident $label:ident)?;)+) => {
+        fn own(plan: &Document, at: usize) -> Option<f64> {
+            [$(plan.bank.$part),+].get(at).copied().flatten()
+        }
+
+        fn put(plan: &mut Document, at: usize, value: Option<f64>) {
+            if let Some(own) = [$(&mut plan.bank.$part),+].into_iter().nth(at) {
+                *own = value;
+            }
+        }
+
+        fn typically(solved: &Solved, at: usize) -> Option<f64> {
+            let bank = &solved.system.bank;
+            let typical: [fn(&Resolved) -> f64; _] = [$($typical),+];
+            typical.get(at).map(|typical| typical(bank)).filter(|value| value.is_finite())
+        }
+
+        /// What the sheet says.
+        const OPTIONS: [Figure; [$(Field::$field),+].len()] = [$(
+            Figure::new(Field::$field, own, |plan, at, value| put(plan, at, Some(value)))
+                .or_typical(|plan, at| put(plan, at, None), typically)
+                $(.$more(L::$label))?,
+        )+];
     };
 }
 
-/// What the sheet says.
-const SHEET: [Figure; 9] = [
-    Figure::new(
-        Field::Health,
-        |plan, _| Some(plan.bank.health_pct),
-        |plan, _, value| plan.bank.health_pct = value,
-    )
-    .hint(L::HealthHint),
-    typical!(HourRate, hour_rate_h, |solved, _| Some(solved.system.bank.hour_rate.0))
-        .hint(L::HourRateHint),
-    typical!(RateExponent, rate_exponent, |solved, _| Some(solved.system.bank.exponent)),
-    typical!(BatteryCurrent, charge_limit_a, |_, _| None).label(L::ChargeLimit),
-    typical!(BatteryCurrent, discharge_limit_a, |_, _| None).label(L::DischargeLimit),
-    typical!(BatteryCurrent, peak_limit_a, |_, _| None).label(L::PeakLimit),
-    typical!(ProtectionDraw, protection_ma, |solved, _| Some(
-        solved.system.bank.typical.protection.0 * 1000.0
-    )),
-    typical!(ChargeEfficiency, charge_efficiency_pct, |solved, _| Some(
-        solved.system.bank.mean_efficiency * 100.0
-    )),
-    typical!(SelfDischarge, self_discharge_pct, |solved, _| Some(
-        solved.system.bank.typical.self_discharge.0
-    )),
-];
+/// Nothing is typical.
+fn none(_: &Resolved) -> f64 {
+    f64::NAN
+}
+
+options! {
+    HourRate hour_rate_h |bank| bank.typical.hour_rate.0, hint HourRateHint;
+    SecondCapacity second_capacity_ah none, hint SecondCapacityHint;
+    SecondHours second_hours_h none;
+    ThirdCapacity third_capacity_ah none;
+    ThirdHours third_hours_h none;
+    RateExponent rate_exponent |bank| bank.exponent;
+    AbsorptionVoltage absorption_v |bank| bank.of_one_battery(bank.set_points.absorption).0, hint AbsorptionHint;
+    TailCurrent tail_pct |bank| bank.set_points.tail.0, hint TailHint;
+    LowCutOff low_cut_off_v |bank| bank.of_one_battery(bank.set_points.cut_off).0, hint CutOffHint;
+    BatteryCurrent charge_limit_a none, label ChargeLimit;
+    BatteryCurrent discharge_limit_a none, label DischargeLimit;
+    BatteryCurrent peak_limit_a none, label PeakLimit;
+    ProtectionDraw protection_ma |bank| bank.typical.protection.0 * 1000.0;
+    ChargeEfficiency charge_efficiency_pct |bank| bank.mean_efficiency * 100.0;
+    SelfDischarge self_discharge_pct |bank| bank.typical.self_discharge.0;
+}
+
+/// How many of them are ratings and set-points; the rest are limits and losses.
+const SET_POINTS: usize = 9;
+
+const HEALTH: [Figure; 1] = [Figure::new(
+    Field::Health,
+    |plan, _| Some(plan.bank.health_pct),
+    |plan, _, value| plan.bank.health_pct = value,
+)
+.hint(L::HealthHint)];
 
 const TEMPERATURE: [Figure; 1] = [Figure::new(
     Field::BatteryTemperature,
@@ -104,6 +131,8 @@ pub(crate) fn change_chemistry(bank: &mut Bank, chemistry: Chemistry) {
     if bank.reserve_pct == old.reserve.0 {
         bank.reserve_pct = new.reserve.0;
     }
+    // Voltages to end at belong to the chemistry.
+    (bank.absorption_v, bank.low_cut_off_v) = (None, None);
     bank.chemistry = chemistry;
 }
 
@@ -126,10 +155,11 @@ fn inside(store: Store) -> View {
         }
     });
     let names = Chemistry::ALL.iter().map(|own| WORDS.chemistry(*own)).collect();
+    let ratings = more(L::RatingsAndSetPoints, move || options(store, 0..SET_POINTS));
     let sheet = more(L::MoreOfTheBank, move || {
         group(vec![
-            node("p").attr("class", "hint").child(WORDS.label(L::SheetFirst)).view(),
-            fields(store, 0, &SHEET).view(),
+            fields(store, 0, &HEALTH).view(),
+            options(store, SET_POINTS..OPTIONS.len()),
             node("p").attr("class", "hint").child(said(store, limits)).view(),
         ])
     });
@@ -137,21 +167,33 @@ fn inside(store: Store) -> View {
         select(L::Chemistry, names, chemistry, set).view(),
         fields(store, 0, &FIGURES).view(),
         kept_choice(store).view(),
+        ratings.view(),
         sheet.view(),
         node("p").attr("class", "note").child(said(store, usable)).view(),
         worked(store, L::HowUsable, Question::Capacity),
     ])
 }
 
-/// What may be used, in a sentence.
+/// Some of the figures that a sheet may state.
+fn options(store: Store, places: Range<usize>) -> View {
+    let boxes: Vec<View> = places.map(|at| OPTIONS[at].view(store, at)).collect();
+    group(vec![
+        node("p").attr("class", "hint").child(WORDS.label(L::SheetFirst)).view(),
+        node("div").attr("class", "fields").child(boxes).view(),
+    ])
+}
+
+/// What may be used, how sure its rated capacities are, and which voltages it comes to.
 fn usable(solved: &Solved) -> String {
-    let outlook = &solved.outlook;
-    WORDS.usable(
+    let (bank, outlook) = (&solved.system.bank, &solved.outlook);
+    let usable = WORDS.usable(
         &amount(outlook.capacity.usable),
-        &amount(solved.system.bank.rated),
+        &amount(bank.slowest),
         &format!("{} °C", decimal(outlook.bank_temperature.0, 0)),
         outlook.month,
-    )
+    );
+    let fit = bank.fit_quality().map(|quality| WORDS.fit(&quality)).unwrap_or_default();
+    [usable, fit, WORDS.voltages(&outlook.voltages(&solved.system))].join(" ")
 }
 
 /// The limits of the whole bank, in a sentence.

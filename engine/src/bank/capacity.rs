@@ -2,16 +2,18 @@
 //!
 //! **Method.** Lithium and sodium: usable = rated × age × rate × cold × (1 − reserve). Lead-acid keeps what a fast discharge
 //! leaves and gives it later, so there the rate only sets how deep one can go at once: usable = rated × age × cold × min(1 −
-//! reserve, rate). The rate follows Peukert's law with the rated hours as its reference; cold follows the standard's table
-//! and, for slow discharges of lead-acid, half a per cent a degree. Each factor is at most one: warmth and slow discharge
-//! never promise more than the label, because a bank is not to be planned on a good day.
+//! reserve, rate). Rated is the slowest capacity that the sheet states, mostly that of the label. The rate follows Peukert's
+//! law with the rated hours as its reference; cold follows the standard's table and, for slow discharges of lead-acid, half a
+//! per cent a degree. Each factor is at most one: warmth and slow discharge never promise more than the label, because a bank
+//! is not to be planned on a good day. Where loads are cut off at a voltage that the bank has at rest above its reserve, no
+//! more than what is above it is usable.
 //!
 //! **Range.** Temperatures of −4 to 52 °C (lead-acid, fast) and −20 to 25 °C (lithium; sodium for want of a curve of its
 //! own), level beyond. **Left out:** the capacity at the very current of a step; the mean discharge current of the month
 //! stands for it.
 
 use crate::quantity::{AmpHours, Amps, Celsius, Hours, Percent, Within};
-use crate::working::{Formula, Source, Trace, term};
+use crate::working::{Formula, Source, Symbol, Term, Trace, term};
 
 use super::Bank;
 use super::chemistry::ColdLaw;
@@ -126,8 +128,8 @@ impl Bank {
     ) -> Capacity {
         let aged = trace.step(
             Formula::AgedCapacity,
-            self.rated * self.health.ratio(),
-            &[term(self.rated), term(self.health)],
+            self.slowest * self.health.ratio(),
+            &[term(self.slowest), term(self.health)],
         );
         let rate = self.rate_factor(aged, current, trace);
         let hours = aged / current.at_least(Amps(1e-6));
@@ -152,12 +154,21 @@ impl Bank {
             aged * (rate * cold),
             &[term(aged), term(rate), term(cold)],
         );
-        let usable = trace.step(
-            Formula::UsableCapacity,
-            full * self.reserve.remainder(),
-            &[term(full), term(self.reserve)],
-        );
+        let (kept, source) = self.kept_back();
+        let usable =
+            trace.step(Formula::UsableCapacity, full * kept.remainder(), &[term(full), source]);
         (full, usable)
+    }
+
+    /// Share of the charge that is not to be used: the reserve, or what is left at the low cut-off if that is more.
+    fn kept_back(&self) -> (Percent, Term) {
+        let left = Percent::of_ratio(self.charge_at_cut_off());
+        if left > self.reserve {
+            let source = self.typical.curve_source;
+            (left, term(left).named(Symbol::ChargeAtCutOff).from(source))
+        } else {
+            (self.reserve, term(self.reserve))
+        }
     }
 
     /// Full and usable charge of a bank whose charge waits in a bound well while a discharge is too fast for it.
@@ -169,12 +180,13 @@ impl Bank {
         trace: &mut impl Trace,
     ) -> (AmpHours, AmpHours) {
         let full = trace.step(Formula::FullCapacityOfWells, aged * cold, &[term(aged), term(cold)]);
-        let deepest = self.reserve.remainder();
+        let (kept, source) = self.kept_back();
+        let deepest = kept.remainder();
         let deepest = if deepest < rate { deepest } else { rate };
         let usable = trace.step(
             Formula::UsableCapacityOfWells,
             full * deepest,
-            &[term(full), term(self.reserve), term(rate)],
+            &[term(full), source, term(rate)],
         );
         (full, usable)
     }

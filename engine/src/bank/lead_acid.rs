@@ -52,7 +52,11 @@ impl LeadAcid {
     /// Typical of a rating in so many hours and an exponent of the loss of capacity with current.
     #[must_use]
     pub fn typical(exponent: f64, hour_rate: Hours) -> Self {
-        let fit = Fit::typical(exponent, hour_rate);
+        Self::of(Fit::typical(exponent, hour_rate))
+    }
+
+    /// Of wells whose whole is over a rated capacity of 1.
+    pub(super) fn of(fit: Fit) -> Self {
         let whole = f64::max(fit.whole.0, 1.0);
         let mut conductance = [0.0; PARTS + 1];
         for (place, value) in conductance.iter_mut().enumerate().take(PARTS) {

@@ -14,6 +14,8 @@ mod capacity;
 mod charging;
 mod chemistry;
 mod lead_acid;
+mod ratings;
+mod set_points;
 mod voltage;
 mod wells;
 
@@ -22,6 +24,8 @@ pub use capacity::{Capacity, capacity_at, cold_factor, exponent_from, standard_c
 pub use charging::ChargeEfficiency;
 pub use chemistry::{ColdLaw, CurvePoint, Typical, typical};
 pub use lead_acid::LeadAcid;
+pub use ratings::{Quality, Ratings};
+pub use set_points::SetPoints;
 pub use wells::{Fit, Held, Pace, Rating, Wells};
 
 use crate::document::{Bank as Section, Chemistry, Field, Kept, Problem};
@@ -46,8 +50,14 @@ pub struct Bank {
     pub batteries: f64,
     /// Nominal voltage.
     pub nominal: Volts,
-    /// Rated capacity of all strings.
+    /// Strings side by side.
+    pub strings: f64,
+    /// Rated capacity of all strings, as the label says.
     pub rated: AmpHours,
+    /// All rated capacities of one battery.
+    pub ratings: Ratings,
+    /// The slowest rated capacity, of all strings; mostly that of the label. No more is counted on.
+    pub slowest: AmpHours,
     /// Hours in which that is rated.
     pub hour_rate: Hours,
     /// Where these hours come from.
@@ -60,6 +70,8 @@ pub struct Bank {
     pub exponent: f64,
     /// Where that exponent comes from.
     pub exponent_source: Source,
+    /// Whether the plan states it itself.
+    own_exponent: bool,
     /// Its wells and its resistance to charge, if it is lead-acid.
     pub lead_acid: Option<LeadAcid>,
     /// How charge comes out again.
@@ -74,6 +86,8 @@ pub struct Bank {
     pub protection: Amps,
     /// Where that draw comes from.
     pub protection_source: Source,
+    /// Where charging and discharging end.
+    pub set_points: SetPoints,
     /// Charge limit.
     pub charge_limit: Amps,
     /// Continuous discharge limit, if something sets one.
@@ -100,7 +114,7 @@ impl Bank {
     /// Reads its section.
     ///
     /// # Errors
-    /// If so many cells would be in a row that no bank is built so.
+    /// If so many cells would be in a row that no bank is built so, or if what the sheet states cannot be of one battery.
     pub fn parse(section: &Section) -> Result<Self, Problem> {
         let typical = typical(section.chemistry);
         let cells_each = (section.battery_v / typical.cell.0).round().max(1.0);
@@ -122,8 +136,10 @@ impl Bank {
             .peak_limit_a
             .map(Amps)
             .or(discharge.map(|continuous| continuous * typical.peak_ratio));
-        let hour_rate = section.hour_rate_h.map_or(typical.hour_rate, Hours);
-        let exponent = section.rate_exponent.unwrap_or(typical.rate_exponent);
+        let ratings = Ratings::parse(section, typical.hour_rate)?;
+        let set_points = SetPoints::parse(section, &typical, cells_each)?;
+        let own_exponent = section.rate_exponent.or_else(|| ratings.exponent());
+        let exponent = own_exponent.unwrap_or(typical.rate_exponent);
         let own_efficiency = section.charge_efficiency_pct.map(|own| Percent(own).ratio());
         let own_protection = section.protection_ma.map(|draw| Amps(draw / 1000.0));
         let self_discharge = section.self_discharge_pct.map_or(typical.self_discharge, Percent);
@@ -133,15 +149,24 @@ impl Bank {
             cells,
             batteries,
             nominal: Volts(section.battery_v * section.in_series),
+            strings,
             rated: capacity * strings,
-            hour_rate,
+            slowest: ratings.slowest.0 * strings,
+            hour_rate: ratings.slowest.1,
             health: Percent(section.health_pct),
             reserve: Percent(section.reserve_pct),
-            hour_rate_source: stated(section.hour_rate_h),
+            hour_rate_source: if ratings.all.len() > 1 {
+                Source::Plan
+            } else {
+                stated(section.hour_rate_h)
+            },
             exponent,
-            exponent_source: stated(section.rate_exponent),
+            exponent_source: stated(own_exponent),
+            own_exponent: section.rate_exponent.is_some(),
             lead_acid: (typical.cold == ColdLaw::LeadAcid)
-                .then(|| LeadAcid::typical(exponent, hour_rate)),
+                .then(|| LeadAcid::rated(&ratings, exponent)),
+            ratings,
+            set_points,
             efficiency: own_efficiency
                 .map_or(typical.efficiency, |own| typical.efficiency.capped(own)),
             mean_efficiency: own_efficiency.unwrap_or(typical.mean_efficiency),
@@ -154,6 +179,12 @@ impl Bank {
             peak_limit: peak.map(|limit| limit * strings),
             kept: section.kept,
         })
+    }
+
+    /// A voltage of one battery from that of a cell.
+    #[must_use]
+    pub fn of_one_battery(&self, cell: Volts) -> Volts {
+        cell * (self.cells * self.strings / self.batteries)
     }
 
     /// Temperature of the bank where the air outside and the least temperature inside are these.

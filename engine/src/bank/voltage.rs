@@ -5,7 +5,7 @@
 //!
 //! **Method.** Open-circuit voltage at the state of charge (lead-acid: at the level of the available well, so that what
 //! went before counts) and a resistance. Charge ends at the absorption voltage, discharge at the low cut-off. Set-points are in
-//! the middle of what is usual (cut-off: the lowest usual) for a plan without a maker's sheet.
+//! the middle of what is usual (cut-off: the lowest usual) for a plan without a maker's sheet, see `set_points`.
 //!
 //! **Left out:** hysteresis, cables (their loss is in the sources), the resistance of lithium and sodium rising in the cold,
 //! for which no figure was found that could be cited.
@@ -13,6 +13,7 @@
 use crate::quantity::{AmpHours, Amps, Celsius, Ohms, Volts, WattHours, Within};
 
 use super::Bank;
+use super::chemistry::CurvePoint;
 use super::lead_acid::LeadAcid;
 
 /// Charge that resistances of cells are stated for.
@@ -22,21 +23,26 @@ const ABSORPTION_PER_K: Volts = Volts(-0.004);
 /// Temperature of the set-points.
 const STATED_AT: Celsius = Celsius(25.0);
 
+/// Open-circuit voltage of a cell at a state of charge (ratio).
+#[inline]
+pub(super) fn open_circuit_of_cell(curve: &[CurvePoint], charge: f64) -> Volts {
+    let mut volts = curve.last().map_or(0.0, |point| point.1);
+    for pair in curve.windows(2) {
+        let ((x0, y0), (x1, y1)) = (pair[0], pair[1]);
+        if charge <= x1 {
+            volts = y0 + (y1 - y0) * (charge - x0) / (x1 - x0);
+            break;
+        }
+    }
+    Volts(volts)
+}
+
 impl Bank {
     /// Open-circuit voltage at a state of charge (ratio).
     #[inline]
     #[must_use]
     pub fn open_circuit(&self, charge: f64) -> Volts {
-        let curve = self.typical.curve;
-        let mut volts = curve.last().map_or(0.0, |point| point.1);
-        for pair in curve.windows(2) {
-            let ((x0, y0), (x1, y1)) = (pair[0], pair[1]);
-            if charge <= x1 {
-                volts = y0 + (y1 - y0) * (charge - x0) / (x1 - x0);
-                break;
-            }
-        }
-        Volts(volts * self.cells)
+        open_circuit_of_cell(self.typical.curve, charge) * self.cells
     }
 
     /// State of charge (ratio) at which the open-circuit voltage reaches this.
@@ -131,10 +137,8 @@ impl Bank {
     #[must_use]
     pub fn absorption_voltage(&self, temperature: Celsius) -> Volts {
         let cell = match self.lead_acid {
-            None => self.typical.cell_absorption,
-            Some(_) => {
-                self.typical.cell_absorption + ABSORPTION_PER_K * (temperature - STATED_AT).0
-            }
+            None => self.set_points.absorption,
+            Some(_) => self.set_points.absorption + ABSORPTION_PER_K * (temperature - STATED_AT).0,
         };
         cell * self.cells
     }
@@ -142,13 +146,19 @@ impl Bank {
     /// Lowest voltage at which loads are still fed; currents are largest there.
     #[must_use]
     pub fn low_voltage(&self) -> Volts {
-        self.typical.cell_low * self.cells
+        self.set_points.cut_off * self.cells
+    }
+
+    /// State of charge (ratio) at which the bank at rest is down to its low cut-off: under it loads get nothing.
+    #[must_use]
+    pub fn charge_at_cut_off(&self) -> f64 {
+        self.charge_at(self.low_voltage())
     }
 
     /// Charge current over which charging counts as not yet ended.
     #[must_use]
     pub fn tail_current(&self) -> Amps {
-        Amps(self.rated.0 * self.typical.tail.ratio())
+        Amps(self.rated.0 * self.set_points.tail.ratio())
     }
 }
 

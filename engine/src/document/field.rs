@@ -195,6 +195,20 @@ fields! {
     TurbineCharge: 0.0..20000.0 by 10.0, AmpHour;
     /// What an hour of the day has of a turbine's output, beside the other hours.
     HourShare: 0.0..100.0 by 10.0, One;
+    /// A second rated capacity of one battery.
+    SecondCapacity: 0.1..20000.0 by 10.0, AmpHour;
+    /// Hours in which the second rated capacity was measured.
+    SecondHours: 0.1..240.0 by 10.0, Hour;
+    /// A third rated capacity of one battery.
+    ThirdCapacity: 0.1..20000.0 by 10.0, AmpHour;
+    /// Hours in which the third rated capacity was measured.
+    ThirdHours: 0.1..240.0 by 10.0, Hour;
+    /// Voltage of one battery that chargers hold until the current has faded.
+    AbsorptionVoltage: 1.0..800.0 by 100.0, Volt;
+    /// Current at which charging ends, of the rated capacity in an hour.
+    TailCurrent: 0.1..20.0 by 10.0, Percent;
+    /// Voltage of one battery at which loads are cut off.
+    LowCutOff: 0.5..600.0 by 100.0, Volt;
 }
 
 #[cfg(test)]

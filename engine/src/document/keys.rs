@@ -120,6 +120,10 @@ pub(super) const BANK: Keys = &[
     needed("battery_v"),
     needed("capacity_ah"),
     spared("hour_rate_h"),
+    spared("second_capacity_ah"),
+    spared("second_hours_h"),
+    spared("third_capacity_ah"),
+    spared("third_hours_h"),
     spared("in_series"),
     spared("in_parallel"),
     spared("health_pct"),
@@ -132,6 +136,9 @@ pub(super) const BANK: Keys = &[
     spared("charge_efficiency_pct"),
     spared("rate_exponent"),
     spared("self_discharge_pct"),
+    spared("absorption_v"),
+    spared("tail_pct"),
+    spared("low_cut_off_v"),
 ];
 
 pub(super) const ARRAY: Keys = &[

@@ -3,7 +3,7 @@
 
 use super::schedule::Span;
 use super::{Field, List, TextField};
-use crate::quantity::{Irradiation, Percent, Watts};
+use crate::quantity::{AmpHours, Hours, Irradiation, Percent, Volts, Watts};
 use crate::working::Tag;
 
 /// Why a scenario is refused. Words for it are in `words`.
@@ -61,6 +61,29 @@ pub enum Problem {
         start: Percent,
         /// Where it stops.
         stop: Percent,
+    },
+    /// A rated capacity without its hours, or hours without their capacity.
+    HalfRating {
+        /// What is not stated.
+        missing: Field,
+    },
+    /// Two rated capacities of a battery that no battery has.
+    RatingsClash {
+        /// The one in fewer hours.
+        faster: (AmpHours, Hours),
+        /// The one in more hours.
+        slower: (AmpHours, Hours),
+    },
+    /// A voltage of one battery that does not go with its chemistry and nominal voltage.
+    SetPoint {
+        /// The field.
+        field: Field,
+        /// What was found.
+        value: Volts,
+        /// The least that is accepted.
+        least: Volts,
+        /// The most that is accepted.
+        most: Volts,
     },
     /// A first day outside 2020 to 2099.
     DateOutOfRange {

@@ -265,6 +265,20 @@ pub struct Bank {
     pub rate_exponent: Option<f64>,
     /// Charge lost by standing in a month \[%\].
     pub self_discharge_pct: Option<f64>,
+    /// A second rated capacity of one battery \[Ah\]...
+    pub second_capacity_ah: Option<f64>,
+    /// ...and the hours in which it was measured \[h\]; neither goes without the other.
+    pub second_hours_h: Option<f64>,
+    /// A third rated capacity of one battery \[Ah\]...
+    pub third_capacity_ah: Option<f64>,
+    /// ...and its hours \[h\].
+    pub third_hours_h: Option<f64>,
+    /// Voltage of one battery that chargers hold until the current has faded, at 25 °C \[V\].
+    pub absorption_v: Option<f64>,
+    /// Current at which charging ends, of the rated capacity in an hour \[%\].
+    pub tail_pct: Option<f64>,
+    /// Voltage of one battery at which its protection or the inverter cuts loads off, whichever is higher \[V\].
+    pub low_cut_off_v: Option<f64>,
 }
 
 /// How the modules are mounted, which sets how hot they get.
@@ -473,6 +487,13 @@ impl Default for Bank {
             charge_efficiency_pct: None,
             rate_exponent: None,
             self_discharge_pct: None,
+            second_capacity_ah: None,
+            second_hours_h: None,
+            third_capacity_ah: None,
+            third_hours_h: None,
+            absorption_v: None,
+            tail_pct: None,
+            low_cut_off_v: None,
         }
     }
 }

@@ -172,6 +172,13 @@ fn bank(bank: &mut Bank, v: &mut dyn NamedVisitor) -> Result<(), Problem> {
     v.option("charge_efficiency_pct", Field::ChargeEfficiency, &mut bank.charge_efficiency_pct)?;
     v.option("rate_exponent", Field::RateExponent, &mut bank.rate_exponent)?;
     v.option("self_discharge_pct", Field::SelfDischarge, &mut bank.self_discharge_pct)?;
+    v.option("second_capacity_ah", Field::SecondCapacity, &mut bank.second_capacity_ah)?;
+    v.option("second_hours_h", Field::SecondHours, &mut bank.second_hours_h)?;
+    v.option("third_capacity_ah", Field::ThirdCapacity, &mut bank.third_capacity_ah)?;
+    v.option("third_hours_h", Field::ThirdHours, &mut bank.third_hours_h)?;
+    v.option("absorption_v", Field::AbsorptionVoltage, &mut bank.absorption_v)?;
+    v.option("tail_pct", Field::TailCurrent, &mut bank.tail_pct)?;
+    v.option("low_cut_off_v", Field::LowCutOff, &mut bank.low_cut_off_v)?;
     v.close()
 }
 

@@ -25,7 +25,7 @@ pub use verdict::{Verdict, clock_time};
 
 use crate::bank::Capacity;
 use crate::place::WeatherFile;
-use crate::quantity::{AmpHours, Amps, Celsius, Degrees, Hours, Irradiation, Percent};
+use crate::quantity::{AmpHours, Amps, Celsius, Degrees, Hours, Irradiation, Percent, Volts};
 use crate::simulate::{
     Almanac, Ensemble, Extent, Replayed, Run, Sun, Sunlight, replay, run, typical_sky,
 };
@@ -152,8 +152,9 @@ impl Outlook {
         })
     }
 
-    /// Usable capacity with every step of its working.
+    /// Usable capacity with every step of its working, that of several rated capacities first.
     pub fn capacity_worked(&self, system: &System, trace: &mut impl Trace) -> Capacity {
+        system.bank.ratings_worked(trace);
         system.bank.capacity(self.current, self.bank_temperature, trace)
     }
 
@@ -303,7 +304,26 @@ pub struct Times {
     pub to_full: Option<Hours>,
 }
 
+/// Voltages between the posts of a bank.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Voltages {
+    /// At rest, at the start.
+    pub rest: Volts,
+    /// The lowest of a quarter-hour in the run in the mean weather; a start can pull it down further for a moment.
+    pub lowest: Volts,
+    /// Where loads go off.
+    pub cut_off: Volts,
+}
+
 impl Outlook {
+    /// Voltages that the plan comes to; `system` must be the one that the outlook is of.
+    #[must_use]
+    pub fn voltages(&self, system: &System) -> Voltages {
+        let rest = system.bank.open_circuit(system.start.charge);
+        let lowest = self.run.samples.iter().map(|sample| sample.volts).reduce(Volts::at_most);
+        Voltages { rest, lowest: lowest.unwrap_or(rest), cut_off: system.bank.low_voltage() }
+    }
+
     /// The times of both runs.
     #[must_use]
     pub fn times(&self) -> Times {

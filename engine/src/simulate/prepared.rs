@@ -109,7 +109,7 @@ impl<'a> Prepared<'a> {
                 / plates.map_or(full / TEN, |own| own.lead_acid.ten_hour_current(full)).0,
             top: plates
                 .map_or_else(|| bank.charge_at(bank.absorption_voltage(Celsius::ZERO)), |_| 1.0),
-            bottom: bank.charge_at(bank.low_voltage()),
+            bottom: bank.charge_at_cut_off(),
             tail: bank.tail_current(),
             low: bank.low_voltage(),
             plates,

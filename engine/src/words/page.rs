@@ -3,9 +3,10 @@
 #[cfg(feature = "towns")]
 use super::Countries;
 use super::{Label, Language, NameOf, Sentence, en};
+use crate::bank::Quality;
 use crate::document::{Chemistry, Field};
 use crate::load::catalogue::{Appliance, Group};
-use crate::outlook::{BestTilt, Generated, Month, Obstacle, Outlook};
+use crate::outlook::{BestTilt, Generated, Month, Obstacle, Outlook, Voltages};
 use crate::place::{Origin, SummerTime};
 use crate::quantity::{AmpHours, Hours};
 use crate::simulate::{Chances, Range, Replayed};
@@ -251,6 +252,22 @@ impl Language {
     pub fn usable(self, usable: &str, rated: &str, temperature: &str, month: usize) -> String {
         match self {
             Self::English => en::page::usable(usable, rated, temperature, month),
+        }
+    }
+
+    /// How well the bank fits its rated capacities.
+    #[must_use]
+    pub fn fit(self, quality: &Quality) -> String {
+        match self {
+            Self::English => en::page::fit(quality),
+        }
+    }
+
+    /// Voltages between the posts.
+    #[must_use]
+    pub fn voltages(self, voltages: &Voltages) -> String {
+        match self {
+            Self::English => en::page::voltages(voltages),
         }
     }
 

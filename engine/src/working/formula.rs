@@ -56,6 +56,14 @@ formulas! {
     CoolingDuty: CoolingDuty = "{0} · ({1} − {2}) · ({1} + {3} − {4}) / (({5} − {2}) · ({5} + {3} − {4}))" [Duty, AirTemperature, InsideTemperature, CondenserLift, EvaporatorTemperature, ReferenceTemperature] HeatPump;
     /// Input of the inverter while on.
     InverterInput: InverterInput = "{0} + {1} · ({2} + {3} · {0}/{1} + {4} · ({0}/{1})²)" [InverterOutput, InverterRated, LossIdle, LossLinear, LossSquare] SchmidtSauer;
+    /// Exponent of Peukert's law between the fastest and the slowest rated capacity.
+    ExponentOfRatings: RateExponent = "ln({0} / {1}) / ln({2} · {0} / ({3} · {1}))" [HourRate, FastHours, FastCapacity, RatedCapacity] Peukert;
+    /// Capacity in the hours of a rating, of lead-acid as two wells that were fitted to all ratings.
+    CapacityOfWells: FittedCapacity = "{0} · {1} · {2} · {3} / (1 − exp(−{2} · {3}) + {1} · ({2} · {3} − 1 + exp(−{2} · {3})))" [WholeOfWells, ShareOfWells, RateOfWells, RatingHours] ManwellMcGowan;
+    /// The same by Peukert's law from the slowest rating.
+    CapacityInHours: FittedCapacity = "{0} · ({1} / {2})^(({3} − 1) / {3})" [RatedCapacity, RatingHours, HourRate, RateExponent] Peukert;
+    /// How far what was fitted is from a rated capacity.
+    RatingDeviation: RatingDeviation = "{0} / {1} − 1" [FittedCapacity, StatedCapacity] Definition;
     /// Capacity that age has left.
     AgedCapacity: AgedCapacity = "{0} · {1}" [RatedCapacity, Health] Definition;
     /// Share of the capacity at a current above the rated one; 1 at and below it.

@@ -196,8 +196,28 @@ symbols! {
     LossLinear = "k₁";
     /// Square loss coefficient.
     LossSquare = "k₂";
-    /// Rated capacity of the bank.
+    /// Rated capacity of the bank; the slowest if there are several.
     RatedCapacity = "C_r";
+    /// The rated capacity in the fewest hours.
+    FastCapacity = "C_1";
+    /// Its hours.
+    FastHours = "H_1";
+    /// One of several rated capacities.
+    StatedCapacity = "C_s";
+    /// Its hours.
+    RatingHours = "H_s";
+    /// What the fitted battery gives in these hours.
+    FittedCapacity = "C_fit";
+    /// How far that is off.
+    RatingDeviation = "ε";
+    /// All charge in the two wells.
+    WholeOfWells = "C_w";
+    /// Share of the available well.
+    ShareOfWells = "c";
+    /// Rate at which the wells become level.
+    RateOfWells = "k";
+    /// What is left at rest at the low cut-off.
+    ChargeAtCutOff = "s_low";
     /// Share that age has left.
     Health = "k_age";
     /// Rated capacity less age.

@@ -56,7 +56,7 @@ impl Shown {
         let outlook = Outlook::of(&system);
         let headline = WORDS.headline(&outlook);
         let gain = outlook.months.get(outlook.month).ok_or("no such month")?.gain.kept;
-        let rated = WORDS.of_rated(&rounded(system.bank.rated.0));
+        let rated = WORDS.of_rated(&rounded(system.bank.slowest.0));
         let facts = [
             format!("{} Ah", rounded(outlook.budget.total.0)),
             format!("{} Ah", rounded(gain.0)),

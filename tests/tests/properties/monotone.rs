@@ -10,7 +10,7 @@ use sunlarder_engine::outlook::Outlook;
 use sunlarder_engine::place::Climate;
 use sunlarder_engine::system::System;
 
-use crate::plans::{Kind, array, load, plan};
+use crate::plans::{Kind, array, load, of_chemistry, plan};
 use crate::{CASES, settings};
 
 /// Rounding of a time \[h\].
@@ -44,7 +44,7 @@ fn stored() -> impl Strategy<Value = Document> {
         [Chemistry::Lifepo4, Chemistry::FloodedLeadAcid, Chemistry::Agm, Chemistry::Gel];
     (plan(Kind::Everyday), proptest::sample::select(chemistries.to_vec())).prop_map(
         |(mut plan, chemistry)| {
-            plan.bank.chemistry = chemistry;
+            plan.bank = of_chemistry(plan.bank, chemistry);
             plan.generator = None;
             plan
         },
@@ -131,6 +131,9 @@ proptest! {
         plan.alternator = None;
         plan.generator = None;
         plan.turbine = None;
+        // Further ratings of a battery that grows would have to grow with it to a tenth.
+        (plan.bank.second_capacity_ah, plan.bank.second_hours_h) = (None, None);
+        (plan.bank.third_capacity_ah, plan.bank.third_hours_h) = (None, None);
         let Some([_, before]) = times(&plan) else { return Ok(()) };
         plan.bank.capacity_ah = Field::BatteryCapacity.range().rounded(plan.bank.capacity_ah * more);
         let [_, after] = times(&plan).unwrap();

@@ -5,6 +5,7 @@ use proptest::collection::vec;
 use proptest::option::weighted;
 use proptest::prelude::*;
 use proptest::sample::select;
+use sunlarder_engine::bank::typical;
 use sunlarder_engine::document::{
     Array, Awake, Bank, Charger, Chemistry, ClockTime, Controller, ControllerKind, Cooling,
     DAY_MIN, Days, Document, Field, Generator, Inverter, Kept, Load, Losses, Months, Mounting,
@@ -222,13 +223,13 @@ fn bank(kind: Kind) -> impl Strategy<Value = Bank> {
         kind.option(Field::RateExponent, 1.0, 1.3),
         kind.option(Field::SelfDischarge, 0.0, 10.0),
     );
-    (battery, row, left, kept, limits, losses).prop_map(
-        |(battery, (in_series, in_parallel), left, kept, limits, losses)| {
+    (battery, row, left, kept, limits, losses, sheet(kind)).prop_map(
+        |(battery, (in_series, in_parallel), left, kept, limits, losses, sheet)| {
             let (chemistry, battery_v, capacity_ah, hour_rate_h) = battery;
             let (health_pct, reserve_pct) = left;
             let (charge_limit_a, discharge_limit_a, peak_limit_a) = limits;
             let (protection_ma, charge_efficiency_pct, rate_exponent, self_discharge_pct) = losses;
-            Bank {
+            let bank = Bank {
                 chemistry,
                 battery_v,
                 capacity_ah,
@@ -245,9 +246,126 @@ fn bank(kind: Kind) -> impl Strategy<Value = Bank> {
                 charge_efficiency_pct,
                 rate_exponent,
                 self_discharge_pct,
-            }
+                ..Bank::default()
+            };
+            sheet.on(bank)
         },
     )
+}
+
+/// What a sheet states beside one capacity.
+#[derive(Clone, Debug)]
+enum Sheet {
+    /// Figures of the battery that the plan has, as far as they are there: further ratings by their hours and the exponent between
+    /// them and the first, and set-points over those of a cell.
+    Fitting {
+        ratings: [Option<(f64, f64)>; 2],
+        absorption: Option<f64>,
+        tail: Option<f64>,
+        cut_off: Option<f64>,
+    },
+    /// Anything at all.
+    Any([Option<f64>; 7]),
+}
+
+fn sheet(kind: Kind) -> impl Strategy<Value = Sheet> {
+    let rating = |hours: core::ops::Range<f64>| weighted(OFTEN, (hours, 1.0..1.4_f64));
+    let fitting = (
+        [rating(0.5..4.0).boxed(), rating(30.0..100.0).boxed()],
+        weighted(OFTEN, 0.97..1.03_f64),
+        kind.option(Field::TailCurrent, 0.5, 5.0),
+        weighted(OFTEN, 0.95..1.05_f64),
+    );
+    let fitting = fitting.prop_map(|(ratings, absorption, tail, cut_off)| Sheet::Fitting {
+        ratings,
+        absorption,
+        tail,
+        cut_off,
+    });
+    let wild = |field| Kind::Wild.option(field, 0.0, 0.0);
+    let any = [
+        wild(Field::SecondCapacity),
+        wild(Field::SecondHours),
+        wild(Field::ThirdCapacity),
+        wild(Field::ThirdHours),
+        wild(Field::AbsorptionVoltage),
+        wild(Field::TailCurrent),
+        wild(Field::LowCutOff),
+    ];
+    let any_weight = u32::from(kind == Kind::Wild);
+    prop_oneof![9 => fitting, any_weight => any.prop_map(Sheet::Any)]
+}
+
+impl Sheet {
+    /// A bank whose sheet states this too.
+    fn on(self, bank: Bank) -> Bank {
+        match self {
+            Self::Any(all) => {
+                let [second_capacity_ah, second_hours_h, third_capacity_ah, rest @ ..] = all;
+                let [third_hours_h, absorption_v, tail_pct, low_cut_off_v] = rest;
+                Bank {
+                    second_capacity_ah,
+                    second_hours_h,
+                    third_capacity_ah,
+                    third_hours_h,
+                    absorption_v,
+                    tail_pct,
+                    low_cut_off_v,
+                    ..bank
+                }
+            }
+            Self::Fitting { ratings, absorption, tail, cut_off } => {
+                let first = bank.hour_rate_h.unwrap_or(typical(bank.chemistry).hour_rate.0);
+                let [second, third] = ratings.map(|rating| {
+                    let (hours, exponent) = rating?;
+                    let hours = Field::SecondHours.range().rounded(hours);
+                    let share = (hours / first).powf((exponent - 1.0) / exponent);
+                    Some((held(Field::SecondCapacity, bank.capacity_ah * share), hours))
+                });
+                let tail_pct = tail;
+                let bank = Bank {
+                    second_capacity_ah: second.map(|one| one.0),
+                    second_hours_h: second.map(|one| one.1),
+                    third_capacity_ah: third.map(|one| one.0),
+                    third_hours_h: third.map(|one| one.1),
+                    tail_pct,
+                    ..bank
+                };
+                with_set_points(bank, absorption, cut_off)
+            }
+        }
+    }
+}
+
+/// A value in the range and the resolution of a field.
+fn held(field: Field, value: f64) -> f64 {
+    let range = field.range();
+    range.rounded(value.clamp(range.min, range.max))
+}
+
+/// Typical absorption and cut-off voltage of a battery of a bank.
+fn usual_set_points(bank: &Bank) -> (f64, f64) {
+    let typical = typical(bank.chemistry);
+    let cells = (bank.battery_v / typical.cell.0).round().max(1.0);
+    (typical.cell_absorption.0 * cells, typical.cell_low.0 * cells)
+}
+
+/// A bank with set-points that are stated as shares of what is typical.
+fn with_set_points(bank: Bank, absorption: Option<f64>, cut_off: Option<f64>) -> Bank {
+    let usual = usual_set_points(&bank);
+    Bank {
+        absorption_v: absorption.map(|share| held(Field::AbsorptionVoltage, share * usual.0)),
+        low_cut_off_v: cut_off.map(|share| held(Field::LowCutOff, share * usual.1)),
+        ..bank
+    }
+}
+
+/// The same bank of another chemistry, with set-points as far from what is typical as before.
+pub(crate) fn of_chemistry(bank: Bank, chemistry: Chemistry) -> Bank {
+    let usual = usual_set_points(&bank);
+    let absorption = bank.absorption_v.map(|own| own / usual.0);
+    let cut_off = bank.low_cut_off_v.map(|own| own / usual.1);
+    with_set_points(Bank { chemistry, ..bank }, absorption, cut_off)
 }
 
 fn controller(kind: Kind) -> impl Strategy<Value = Controller> {

@@ -114,7 +114,7 @@ proptest! {
             assert_closes(&system.bank, run)?;
         }
         prop_assert!(outlook.capacity.usable <= outlook.capacity.full);
-        prop_assert!(outlook.capacity.full <= system.bank.rated);
+        prop_assert!(outlook.capacity.full <= system.bank.slowest);
     }
 
     #[test]

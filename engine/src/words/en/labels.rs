@@ -19,6 +19,7 @@ pub fn label(label: Label) -> &'static str {
         Label::BalanceAh => "Balance, Ah",
         Label::UsableAh => "May be used, Ah",
         Label::InShort => "In short",
+        Label::AbsorptionHint => "As the charger is set, at 25 °C.",
         Label::AddArray => "Add an array",
         Label::AddByHand => "Type one in yourself",
         Label::AddHours => "Add hours",
@@ -75,6 +76,7 @@ pub fn label(label: Label) -> &'static str {
             "The browser did not let the page copy. Mark the link in the box and copy it by hand."
         }
         Label::Counted => "Counted in the plan",
+        Label::CutOffHint => "Of its protection or of the inverter, whichever is higher.",
         Label::DayInWords => "What comes in and what goes out through a typical day",
         Label::DayLegend => "in above, out below",
         Label::DaysAndMonths => "Days and months",
@@ -198,6 +200,12 @@ pub fn label(label: Label) -> &'static str {
         Label::OtherLosses => "Other losses",
         Label::OutADay => "Out, a day",
         Label::OutputHint => "Share of the input that becomes heat; about 64 % for a microwave.",
+        Label::OwnYear => "your year of weather",
+        Label::ReplayHint => {
+            "A year of hourly weather in the open EPW form. It stays in this page while that is open, and is neither stored nor shared."
+        }
+        Label::ReplayYear => "Replay a year of weather (EPW file)",
+        Label::TakeYearAway => "Take the year away",
         Label::OwnAir => "Use temperatures of my own",
         Label::OwnSun => "Use peak sun hours of my own",
         Label::PasteLink => "Paste a link",
@@ -212,6 +220,7 @@ pub fn label(label: Label) -> &'static str {
         Label::ProtectionCircuits => "Protection circuits",
         Label::Pwm => "Series-regulating (PWM)",
         Label::Questions => "Your plan",
+        Label::RatingsAndSetPoints => "Rated capacities and set-points",
         Label::ReadTheCurve => "Read the curve hour by hour",
         Label::RecordLowHint => {
             "The coldest night on record. In the cold an array's voltage rises, and may destroy its controller."
@@ -231,6 +240,9 @@ pub fn label(label: Label) -> &'static str {
         Label::ScrubHint => "Slide along the curve to read any hour.",
         Label::SearchAppliance => "What do you use?",
         Label::SearchTown => "Search a town, harbour or island",
+        Label::SecondCapacityHint => {
+            "Sheets state more than one, each with its hours. They tell how a fast discharge costs."
+        }
         Label::Shade => "Shade",
         Label::ShadeAfternoon => "After 14 h by the sun",
         Label::ShadeHint => "Share of the light that a mast, trees or hills take away.",
@@ -263,6 +275,7 @@ pub fn label(label: Label) -> &'static str {
         Label::SurgeHint => {
             "How many times its power it takes at the start; 1 for none. Motors take 3 to 7."
         }
+        Label::TailHint => "Charging ends at this share of the rated capacity in an hour.",
         Label::TakeNewVersion => "Use it now",
         Label::TemperaturesAndGround => "Temperatures and ground",
         Label::ThereIsAGenerator => "There is a generator",

@@ -1,11 +1,15 @@
 //! Sentences of the page that carry figures.
 
 use super::calendar::{month, weekday};
+use crate::bank::Quality;
 use crate::document::{Chemistry, Field};
-use crate::outlook::BestTilt;
+use crate::outlook::{BestTilt, Voltages};
 use crate::place::{Origin, SummerTime};
-use crate::quantity::AmpHours;
+use crate::quantity::{AmpHours, Percent};
 use crate::words::{amount, decimal, rounded};
+
+/// No deviation is told finer than this (ratio): rated capacities are not stated finer.
+const LEAST_DEVIATION: f64 = 0.001;
 
 /// A chemistry.
 #[must_use]
@@ -42,6 +46,32 @@ pub fn bank(charge: &str, chemistry: Chemistry, volts: &str) -> String {
 #[must_use]
 pub fn usable(usable: &str, rated: &str, temperature: &str, of_month: usize) -> String {
     format!("Of {rated} you may use {usable}, at {temperature} in an average {}.", month(of_month))
+}
+
+/// How well the bank fits its rated capacities.
+#[must_use]
+pub fn fit(quality: &Quality) -> String {
+    let deviation = amount(Percent::of_ratio(quality.deviation.max(LEAST_DEVIATION)));
+    if quality.poor() {
+        format!(
+            "Its rated capacities do not go together: the nearest battery of this kind misses one by {deviation}. Check them."
+        )
+    } else if quality.unique {
+        format!("Fitted to {} rated capacities within {deviation}.", quality.ratings)
+    } else {
+        "Two rated capacities fit more than one battery; a third would settle it.".into()
+    }
+}
+
+/// Voltages between the posts.
+#[must_use]
+pub fn voltages(voltages: &Voltages) -> String {
+    format!(
+        "At rest it now has {}; under your loads in average weather, {} at lowest. At {} they are cut off.",
+        amount(voltages.rest),
+        amount(voltages.lowest),
+        amount(voltages.cut_off)
+    )
 }
 
 /// The limits of the whole bank.

@@ -1,7 +1,7 @@
 //! Why something was refused, and how the fields are called.
 
 use crate::document::{Field, FieldFault, List, MAX_BYTES, Problem, TextField, VERSION, date_text};
-use crate::quantity::Unit;
+use crate::quantity::{Unit, Volts};
 use crate::words::number::{as_given, grouped_count};
 use crate::words::{NameOf, amount};
 use crate::working::Tag;
@@ -41,6 +41,24 @@ pub fn problem(problem: &Problem, name_of: NameOf<'_>) -> String {
             "The generator starts at {} and would stop at {}: let it stop at a higher state of charge than it starts.",
             amount(*start),
             amount(*stop)
+        ),
+        Problem::HalfRating { missing } => format!(
+            "{} is missing: a rated capacity and its hours only count together. Add it, or clear the other.",
+            field(*missing)
+        ),
+        Problem::RatingsClash { faster, slower } => format!(
+            "{} in {} and {} in {} do not go together: emptied slower a battery gives more, and never many times as much. Correct a capacity or its hours.",
+            amount(faster.0),
+            amount(faster.1),
+            amount(slower.0),
+            amount(slower.1)
+        ),
+        Problem::SetPoint { field, value, least, most } => format!(
+            "{} is {}; for this kind of battery and its nominal voltage it must lie between {} and {}.",
+            self::field(*field),
+            as_given_volts(*value),
+            as_given_volts(*least),
+            as_given_volts(*most)
         ),
         Problem::DateOutOfRange { date } => {
             let date = date_text(*date);
@@ -112,6 +130,11 @@ fn belonging(at: Tag, name_of: NameOf<'_>) -> String {
         Some(name) => format!(" of {kind} {number}, “{name}”,"),
         None => format!(" of {kind} {number}"),
     }
+}
+
+/// A voltage to the hundredth that its box takes.
+fn as_given_volts(volts: Volts) -> String {
+    format!("{}\u{a0}V", as_given((volts.0 * 100.0).round() / 100.0))
 }
 
 fn too_many(list: List, length: usize) -> String {
@@ -256,6 +279,13 @@ pub fn field(field: Field) -> &'static str {
         F::TurbinePower => "Mean power",
         F::TurbineCharge => "Charge a day",
         F::HourShare => "Share of an hour of the day",
+        F::SecondCapacity => "Second rated capacity",
+        F::SecondHours => "Hours of the second capacity",
+        F::ThirdCapacity => "Third rated capacity",
+        F::ThirdHours => "Hours of the third capacity",
+        F::AbsorptionVoltage => "Absorption voltage of one battery",
+        F::TailCurrent => "Tail current",
+        F::LowCutOff => "Low cut-off voltage of one battery",
     }
 }
 
@@ -263,7 +293,7 @@ pub fn field(field: Field) -> &'static str {
 mod tests {
     use super::*;
     use crate::document::{Document, Span};
-    use crate::quantity::{Irradiation, Percent, Watts};
+    use crate::quantity::{AmpHours, Hours, Irradiation, Percent, Watts};
 
     fn nameless(_: Tag) -> Option<String> {
         None
@@ -301,6 +331,17 @@ mod tests {
             Problem::ImplausibleSun { month: 3, stated: Irradiation(14.2), most: Irradiation(9.3) },
             Problem::IdleAboveLoss { idle: Watts(90.0), loss: Watts(43.5) },
             Problem::GeneratorStops { start: Percent(60.0), stop: Percent(50.0) },
+            Problem::HalfRating { missing: Field::SecondHours },
+            Problem::RatingsClash {
+                faster: (AmpHours(100.0), Hours(5.0)),
+                slower: (AmpHours(80.0), Hours(20.0)),
+            },
+            Problem::SetPoint {
+                field: Field::AbsorptionVoltage,
+                value: Volts(5.0),
+                least: Volts(13.2),
+                most: Volts(15.6),
+            },
             Problem::DateOutOfRange { date: chrono::NaiveDate::MIN },
             Problem::NotJson { line: 3, column: 16 },
             Problem::NotJson { line: 1, column: 0 },

@@ -21,7 +21,8 @@
 //! | `plan`, `place`, `start` | what was asked |
 //! | `verdict` | the answer: `kind`, `text`, and what it rests on |
 //! | `budget` | each load, the inverter's idle draw, standing draw, protection, and the sum, on a mean day of the starting month |
-//! | `capacity` | from rated to usable |
+//! | `capacity` | from rated to usable; `rated_ah` is the slowest of several ratings, `ratings` how many, and the rest how they fit |
+//! | `voltage` | of the bank: at rest at the start, the lowest in the mean weather, and the set-points |
 //! | `times` | to the reserve, to empty, to full; with the mean sun and without |
 //! | `months` | twelve mean days: what comes in, what is used, what is left |
 //! | `tightest` | the worst month and why |
@@ -33,7 +34,7 @@ use chrono::NaiveDateTime;
 use serde::Serialize;
 use sunlarder_engine::outlook::{Month, Obstacle, Tight, Verdict, clock_time};
 use sunlarder_engine::quantity::{
-    AmpHours, Amps, Celsius, Hours, Irradiation, Litres, Percent, WattHours,
+    AmpHours, Amps, Celsius, Hours, Irradiation, Litres, Percent, Volts, WattHours,
 };
 use sunlarder_engine::simulate::{Replayed, Sun};
 
@@ -58,6 +59,7 @@ struct Answers<'a> {
     verdict: Told,
     budget: Budget,
     capacity: Capacity,
+    voltage: Voltage,
     times: Times,
     months: Vec<MonthLine>,
     tightest: Tightest,
@@ -125,6 +127,18 @@ struct Capacity {
     bank_c: Celsius,
     mean_discharge_a: Amps,
     autonomy_days: Option<f64>,
+    ratings: usize,
+    largest_deviation_ratio: Option<f64>,
+    ratings_determine_it: Option<bool>,
+}
+
+#[derive(Serialize)]
+struct Voltage {
+    rest_v: Volts,
+    lowest_v: Volts,
+    low_cut_off_v: Volts,
+    absorption_v: Volts,
+    tail_a: Amps,
 }
 
 #[derive(Serialize)]
@@ -245,6 +259,7 @@ fn answers(answered: &Answered) -> Answers<'_> {
         verdict: told(answered),
         budget: budget(answered),
         capacity: capacity(answered),
+        voltage: voltage(answered),
         times: times(answered),
         months: outlook.months.iter().map(month_line).collect(),
         tightest: Tightest {
@@ -310,8 +325,9 @@ fn budget(answered: &Answered) -> Budget {
 
 fn capacity(answered: &Answered) -> Capacity {
     let (bank, outlook) = (&answered.system.bank, &answered.outlook);
+    let fit = bank.fit_quality();
     Capacity {
-        rated_ah: bank.rated,
+        rated_ah: bank.slowest,
         full_ah: outlook.capacity.full,
         usable_ah: outlook.capacity.usable,
         rate_ratio: outlook.capacity.rate,
@@ -320,6 +336,21 @@ fn capacity(answered: &Answered) -> Capacity {
         bank_c: outlook.bank_temperature,
         mean_discharge_a: outlook.current,
         autonomy_days: outlook.autonomy_days,
+        ratings: bank.ratings.all.len(),
+        largest_deviation_ratio: fit.map(|fit| fit.deviation),
+        ratings_determine_it: fit.map(|fit| fit.unique),
+    }
+}
+
+fn voltage(answered: &Answered) -> Voltage {
+    let bank = &answered.system.bank;
+    let voltages = answered.outlook.voltages(&answered.system);
+    Voltage {
+        rest_v: voltages.rest,
+        lowest_v: voltages.lowest,
+        low_cut_off_v: voltages.cut_off,
+        absorption_v: bank.absorption_voltage(answered.outlook.bank_temperature),
+        tail_a: bank.tail_current(),
     }
 }
 

@@ -83,12 +83,16 @@ fn stored(answered: &Answered) -> String {
     let (bank, outlook) = (&answered.system.bank, &answered.outlook);
     let full = WORDS.full_at(outlook.bank_temperature, outlook.current);
     let mut table = Table::default();
-    table.row([caption(Caption::Rated).to_owned(), amount(bank.rated)]);
+    table.row([caption(Caption::Rated).to_owned(), amount(bank.slowest)]);
     table.row([full, amount(outlook.capacity.full)]);
     let usable = WORDS.usable_above(bank.reserve);
     table.row([usable, amount(outlook.capacity.usable)]);
     table.row([caption(Caption::Autonomy).to_owned(), WORDS.autonomy(outlook.autonomy_days)]);
-    format!("{}\n{}", caption(Caption::WhatStored), table.text())
+    let fit = bank.fit_quality().map(|quality| WORDS.fit(&quality));
+    let voltages = WORDS.voltages(&outlook.voltages(&answered.system));
+    let lines: String =
+        fit.into_iter().chain([voltages]).map(|line| format!("  {line}\n")).collect();
+    format!("{}\n{}{lines}", caption(Caption::WhatStored), table.text())
 }
 
 fn times(answered: &Answered) -> String {
