@@ -105,6 +105,7 @@ pub(crate) fn curve(solved: &Solved) -> CurveData {
         step_hours: STEP,
         charge: series(&outlook.run, hours),
         band: Vec::new(),
+        replayed: Vec::new(),
         dark: if system.arrays.is_empty() { Vec::new() } else { series(&outlook.dark, hours) },
         reserve: system.bank.reserve.0,
         nights: nights(system, first, start_hour, hours),

@@ -11,7 +11,9 @@ use sunlarder_engine::outlook::{Question, Verdict};
 use sunlarder_engine::place::SpreadGrid;
 use sunlarder_engine::share;
 use sunlarder_engine::words::Label as L;
-use sunlarder_worker::message::{FORETOLD, PLAN, WEATHER, WORK, WORKED, bit, climate_numbers};
+use sunlarder_worker::message::{
+    FORETOLD, PLAN, REPLAY, REPLAYED, WEATHER, WORK, WORKED, YEAR, bit, climate_numbers,
+};
 use sunlarder_worker::sheet::PART;
 use wasm_bindgen::JsValue;
 use wasm_bindgen_futures::spawn_local;
@@ -43,6 +45,10 @@ pub(crate) struct Worked {
     pub(crate) foretold: RwSignal<Foretold>,
     /// The state of charge in eight of ten weathers, hour by hour.
     pub(crate) band: RwSignal<Vec<BandHour>>,
+    /// What the year that somebody brought does with the plan, as parts of a sheet; empty without one.
+    pub(crate) replayed: RwSignal<String>,
+    /// Hour and state of charge in that year \[h, %\].
+    pub(crate) path: RwSignal<Vec<(f64, f64)>>,
     /// Bits of the figures whose panels are open.
     asked: RwSignal<u32>,
     /// What stands in each panel: a sheet of steps, or a sentence while there is none.
@@ -58,6 +64,8 @@ impl Worked {
             spread: RwSignal::new(None),
             foretold: RwSignal::new(Foretold::default()),
             band: RwSignal::new(Vec::new()),
+            replayed: RwSignal::new(String::new()),
+            path: RwSignal::new(Vec::new()),
             asked: RwSignal::new(0),
             sheets: core::array::from_fn(|_| RwSignal::new(String::new())),
             serial: StoredValue::new(0),
@@ -117,6 +125,17 @@ pub(crate) fn follow(store: Store) {
     });
 }
 
+/// Brings the text of a weather file for the place of the plan; what is no text takes that of before away.
+pub(crate) fn bring(store: Store, text: &JsValue) {
+    let Worked { replayed, path, .. } = store.worked;
+    let code = store.plan.with_untracked(share::encode).unwrap_or_default();
+    send("sunlarder:year", &Array::of4(&YEAR.into(), &0.into(), &code.into(), text));
+    let said = if text.is_string() { WORDS.label(L::BeingWorkedOut) } else { "" };
+    replayed.set(said.to_owned());
+    path.set(Vec::new());
+    ask(store, true);
+}
+
 /// Asks for the workings that are open, and for what weather does with the plan.
 fn ask(store: Store, weather: bool) {
     let asked = store.worked.asked.get_untracked();
@@ -132,6 +151,9 @@ fn ask(store: Store, weather: bool) {
         let wishes = Array::of1(&plan);
         if asked != 0 {
             wishes.push(&Array::of3(&WORK.into(), &serial.into(), &asked.into()));
+        }
+        if weather && !store.worked.replayed.with_untracked(String::is_empty) {
+            wishes.push(&Array::of2(&REPLAY.into(), &serial.into()));
         }
         let spread = store.worked.spread.get_untracked().filter(|_| weather && runs(store, solved));
         match spread {
@@ -169,6 +191,9 @@ fn take(store: Store, answer: JsValue) {
     if answer.is_null() {
         store.worked.put(store.worked.asked.get_untracked(), WORDS.label(L::NotWorkedOut));
         store.worked.foretold.set(Foretold::default());
+        if !store.worked.replayed.with_untracked(String::is_empty) {
+            store.worked.replayed.set(WORDS.label(L::NotWorkedOut).to_owned());
+        }
         return;
     }
     let answer = Array::from(&answer);
@@ -195,5 +220,14 @@ fn take(store: Store, answer: JsValue) {
             reached: hour[2],
         });
         store.worked.band.set(hours.collect());
+    } else if number(0) == u32::from(REPLAYED) {
+        store.worked.replayed.set(text(2));
+        store.worked.path.set(pairs(answer.get(3)));
     }
+}
+
+/// Numbers two by two.
+fn pairs(numbers: JsValue) -> Vec<(f64, f64)> {
+    let numbers = Float64Array::from(numbers).to_vec();
+    numbers.chunks_exact(2).map(|pair| (pair[0], pair[1])).collect()
 }

@@ -107,6 +107,7 @@ async function keepOffline() {
 const workerScript = new URL(own.dataset.worker, document.baseURI);
 let desk; // takes messages; nothing before the worker is wanted
 let asked = []; // what was asked last, for a worker that comes later or anew
+let year; // the year of weather last brought, for the same
 let hasStood = false;
 let renewals = 1;
 
@@ -116,6 +117,7 @@ function answer(message) {
 
 function openDesk(take) {
   desk = take;
+  if (year) take(year);
   asked.forEach(take);
 }
 
@@ -164,6 +166,10 @@ document.addEventListener("sunlarder:ask", (event) => {
   asked = event.detail;
   if (desk) asked.forEach(desk);
   else open();
+});
+document.addEventListener("sunlarder:year", (event) => {
+  year = event.detail;
+  desk?.(year);
 });
 document.addEventListener("sunlarder:stands", () => (self.requestIdleCallback ?? setTimeout)(open), { once: true });
 

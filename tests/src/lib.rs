@@ -12,3 +12,4 @@ pub mod reference;
 pub mod seal;
 pub mod soundness;
 pub mod textbook;
+pub mod weather_year;

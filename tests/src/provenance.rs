@@ -7,7 +7,7 @@ use sunlarder_engine::words::{Language, Line, lines};
 use sunlarder_engine::working::{Input, Source, Step, Symbol, Working};
 
 /// Symbols of counts and shares, which have no unit; every other one must have one.
-const UNITLESS: [Symbol; 15] = [
+const UNITLESS: [Symbol; 14] = [
     Symbol::AutonomyDays,
     Symbol::CalendarWear,
     Symbol::ChargeBefore,
@@ -20,7 +20,6 @@ const UNITLESS: [Symbol; 15] = [
     Symbol::Quantity,
     Symbol::RateExponent,
     Symbol::RateFactor,
-    Symbol::RateOfWells,
     Symbol::ShareOfWells,
     Symbol::YearsLeft,
 ];
@@ -60,8 +59,8 @@ const STATED: [Symbol; 40] = [
     Symbol::PlateVoltage,
     Symbol::ProtectionCurrent,
     Symbol::Quantity,
-    Symbol::RateExponent,
     Symbol::RatedCapacity,
+    Symbol::RateExponent,
     Symbol::RatingHours,
     Symbol::Reserve,
     Symbol::SearchPower,
@@ -69,9 +68,6 @@ const STATED: [Symbol; 40] = [
     Symbol::StatedCapacity,
     Symbol::Tilt,
 ];
-
-/// What can only be fitted.
-const FITTED: [Symbol; 3] = [Symbol::RateOfWells, Symbol::ShareOfWells, Symbol::WholeOfWells];
 
 /// What only the steps of a simulation can give.
 const SIMULATED: [Symbol; 29] = [
@@ -206,7 +202,6 @@ fn leaf_fault(input: &Input, shown: &str) -> Option<String> {
     let known = match input.term.source {
         Source::Plan => STATED.contains(symbol),
         Source::Steps => SIMULATED.contains(symbol),
-        Source::Fitted => FITTED.contains(symbol),
         Source::Definition => {
             matches!(symbol, Symbol::Time | Symbol::Year | Symbol::WornOut | Symbol::DayOfYear)
         }
@@ -216,17 +211,22 @@ fn leaf_fault(input: &Input, shown: &str) -> Option<String> {
     unknown.or_else(|| source_fault(input.term.source, shown))
 }
 
+/// Open-circuit curves: a published table and measured cells, of which no name and no year is held.
+const UNDATED: [Source; 2] = [Source::RestVoltageTable, Source::CellMeasurement];
+
 /// A source must be said, and a publication have its year, or it cannot be found.
 fn source_fault(source: Source, shown: &str) -> Option<String> {
     if shown.trim().is_empty() {
         return Some(format!("{source:?} has no words"));
     }
-    let digits = |text: &str| {
-        text.split(|sign: char| !sign.is_ascii_digit())
-            .any(|run| run.len() == 4 && (run.starts_with('1') || run.starts_with("20")))
-    };
-    let citation = source.citation()?;
-    (!digits(citation)).then(|| format!("{source:?} has no year"))
+    let citation = source.citation().filter(|_| !UNDATED.contains(&source))?;
+    (!dated(citation)).then(|| format!("{source:?} has no year"))
+}
+
+/// Whether a text holds a year.
+fn dated(text: &str) -> bool {
+    text.split(|sign: char| !sign.is_ascii_digit())
+        .any(|run| run.len() == 4 && (run.starts_with('1') || run.starts_with("20")))
 }
 
 #[cfg(test)]
@@ -283,8 +283,7 @@ mod tests {
             working.step(Formula::Charge, AmpHours(5.0), &[term(Amps(5.0)).from(Source::Typical)]);
         };
         assert_one(&faults(short), "1 inputs instead of 2");
-        let unnamed = source_fault(Source::RestVoltageTable, "a table");
-        assert!(unnamed.is_some_and(|fault| fault.contains("no year")));
+        assert!(dated("Spencer 1971, Search 2(5):172") && !dated("Search 2(5):172"));
         assert!(source_fault(Source::Typical, " ").is_some());
     }
 }

@@ -9,7 +9,9 @@ mod in_browser {
     mod keeping;
     mod keyboard;
     mod offline;
+    mod replay;
     mod shell;
+    mod sources;
     mod speed;
     mod stopped;
     mod weather;

@@ -66,6 +66,12 @@ fn every_question_leads_back_to_what_was_given() {
                 continue;
             }
             let formulas = walked(&name, &working, figure(question));
+            for place in (0..working.steps().len())
+                .filter(|place| working.steps()[*place].formula.symbol() == Symbol::RatingDeviation)
+            {
+                let found = walk(&working, place);
+                assert!(found.faults.is_empty(), "{name}: {:#?}", found.faults);
+            }
             walked_by_question.entry(format!("{question:?}")).or_default().extend(formulas);
         }
     }
@@ -91,23 +97,6 @@ fn every_question_leads_back_to_what_was_given() {
     let arrays = [F::DiffuseShare, F::DiffuseShareWinter, F::PlaneIrradiation, F::ArrayYield];
     rests_on(Question::Month, &arrays);
     rests_on(Question::Month, &[F::ArraysEnergy, F::ArrayCharge, F::ArraysCharge, F::SolarDay]);
-}
-
-/// Where a sheet states several rated capacities, each deviation leads back to them, and so does the exponent of the capacity.
-#[test]
-fn the_fit_to_rated_capacities_leads_back_to_the_sheet() {
-    let mut walked_through = BTreeSet::new();
-    for Answered { name, system, outlook } in answered() {
-        if system.bank.fit_quality().is_some() {
-            let mut working = Working::new();
-            outlook.work(Question::Capacity, &system, &mut working);
-            walked_through.extend(walked(&name, &working, Symbol::RatingDeviation));
-            let capacity = walked(&name, &working, Symbol::UsableCapacity);
-            assert!(capacity.contains("ExponentOfRatings"), "{name}: {capacity:?}");
-        }
-    }
-    let all = ["CapacityInHours", "CapacityOfWells", "ExponentOfRatings", "RatingDeviation"];
-    assert!(all.iter().all(|formula| walked_through.contains(*formula)), "{walked_through:?}");
 }
 
 /// Whatever the sun gives in any month comes from the light on each array.

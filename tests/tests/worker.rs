@@ -4,7 +4,7 @@
 
 use sunlarder_engine::document::Document;
 use sunlarder_engine::outlook::{Outlook, Question};
-use sunlarder_engine::place::{Climate, SpreadGrid};
+use sunlarder_engine::place::{Climate, SpreadGrid, WeatherFile, WeatherFileFault};
 use sunlarder_engine::share;
 use sunlarder_engine::simulate::Extent;
 use sunlarder_engine::system::System;
@@ -12,6 +12,7 @@ use sunlarder_engine::words::{Language, lines};
 use sunlarder_engine::working::Working;
 use sunlarder_tests::golden::golden;
 use sunlarder_tests::plans::EXAMPLES;
+use sunlarder_tests::weather_year::weather_year;
 use sunlarder_worker::desk::Desk;
 use sunlarder_worker::message::{Answer, Request, bit, climate_numbers, climate_of};
 use sunlarder_worker::sheet::{PART, sheet};
@@ -110,7 +111,7 @@ fn foretold(answers: &[Answer]) -> Vec<(f64, usize, usize)> {
         Answer::Foretold { done, sentences, band, .. } => {
             Some((*done, sentences.split(PART).count(), band.len()))
         }
-        Answer::Worked { .. } => None,
+        Answer::Worked { .. } | Answer::Replayed { .. } => None,
     };
     answers.iter().filter_map(said).collect()
 }
@@ -147,6 +148,61 @@ fn weather_is_foretold_from_coarse_to_fine_and_as_the_engine_does() {
     desk.take(request(5, &plan, &system));
     desk.take(Request::Weather { serial: 5, spread });
     assert_eq!(foretold(&answers(&mut desk)).len(), 1);
+}
+
+/// What the desk says of the year that was brought.
+fn replayed(desk: &mut Desk, serial: u32) -> Option<(String, Vec<f64>)> {
+    desk.take(Request::Replay { serial });
+    match answers(desk).as_slice() {
+        [Answer::Replayed { serial: own, sentences, path }] => {
+            assert_eq!(*own, serial);
+            Some((sentences.clone(), path.clone()))
+        }
+        [] => None,
+        more => panic!("{more:?}"),
+    }
+}
+
+#[test]
+fn a_year_of_weather_is_replayed_as_the_engine_does_until_the_plan_moves() {
+    let (_, plan, system) = plans().swap_remove(0);
+    let text = weather_year(system.site, |month| if month < 3 { 0 } else { 500 });
+    let year = |text: &str| Request::Year {
+        code: share::encode(&plan).unwrap(),
+        text: Some(text.to_owned()),
+    };
+    let mut desk = Desk::new(WORDS);
+    desk.take(request(1, &plan, &system));
+    assert_eq!(replayed(&mut desk, 1), None, "nobody brought one");
+    desk.take(year(&text));
+    let (sentences, path) = replayed(&mut desk, 1).unwrap();
+    let file = WeatherFile::read(&text).unwrap();
+    let expected = Outlook::of(&system).replay(&system, &file);
+    assert_eq!(sentences.split(PART).collect::<Vec<_>>(), WORDS.replayed(&expected, &system));
+    let charges: Vec<f64> = path.chunks(2).map(|pair| pair[1]).collect();
+    assert_eq!(charges, expected.path());
+    assert!(path.chunks(2).enumerate().all(|(hour, pair)| pair[0] == hour as f64));
+
+    // It stays while the plan changes, is not replayed for a plan of before, and goes when the plan moves.
+    let mut other = plan.clone();
+    other.loads.clear();
+    let system_of = |plan: &Document| System::assemble(plan, Climate::embedded(), &mut ()).unwrap();
+    desk.take(request(2, &other, &system_of(&other)));
+    assert_eq!(replayed(&mut desk, 1), None);
+    assert_ne!(replayed(&mut desk, 2).unwrap().0, sentences);
+    other.place.latitude_deg += 1.0;
+    desk.take(request(3, &other, &system_of(&other)));
+    assert_eq!(replayed(&mut desk, 3), Some((String::new(), Vec::new())));
+    desk.take(request(4, &plan, &system));
+    assert_eq!(replayed(&mut desk, 4), None);
+
+    // What is no such file is told, and can be taken away.
+    desk.take(year("a shopping list"));
+    let (sentences, path) = replayed(&mut desk, 4).unwrap();
+    assert_eq!(sentences, WORDS.weather_file_fault(&WeatherFileFault::NotWeather));
+    assert!(path.is_empty());
+    desk.take(Request::Year { code: share::encode(&plan).unwrap(), text: None });
+    assert_eq!(replayed(&mut desk, 4), None);
 }
 
 #[test]

@@ -163,6 +163,7 @@ fn lines(plot: &CurvePlot) -> View {
         path("band", &plot.band),
         line("reserve-line", (left, reserve_y), (right, reserve_y)),
         path("dark-line", &plot.dark),
+        path("replayed-line", &plot.replayed),
         path("typical-line", &plot.typical),
         text("reserve-label", &plot.reserve, reserve_label_y),
     ])

@@ -33,6 +33,8 @@ pub(crate) struct CurveData {
     pub(crate) dark: Vec<f64>,
     /// Eight of ten weathers after each whole hour; may be empty.
     pub(crate) band: Vec<BandHour>,
+    /// Hour and state of charge in a year of weather that somebody brought \[h, %\]; may be empty.
+    pub(crate) replayed: Vec<(f64, f64)>,
     /// The reserve \[%\].
     pub(crate) reserve: f64,
     /// From sunset to sunrise \[h\].
@@ -102,6 +104,7 @@ pub(crate) struct CurvePlot {
     pub(crate) hour_marks: Vec<f64>,
     pub(crate) typical: String,
     pub(crate) dark: String,
+    pub(crate) replayed: String,
     /// The outline of the band.
     pub(crate) band: String,
     pub(crate) reserve_y: f64,
@@ -124,6 +127,7 @@ impl CurvePlot {
         let frame = (left, right);
         let reserve_y = charge.at(data.reserve);
         let every = hour_step(data.hours, right - left, 9.0);
+        let to_picture = |(hour, percent): &(f64, f64)| (time.at(*hour), charge.at(*percent));
         let mut plot = Self {
             width,
             height,
@@ -149,6 +153,9 @@ impl CurvePlot {
                 .collect(),
             typical: polyline(points(&data.charge, data, time, charge)),
             dark: polyline(points(&data.dark, data, time, charge)),
+            replayed: polyline(
+                data.replayed.iter().filter(|(hour, _)| *hour <= data.hours).map(to_picture),
+            ),
             band: outline(data, time, charge),
             reserve_y,
             reserve: Placed::within(frame, left + CLEAR, data.reserve_label.clone()),
@@ -276,6 +283,7 @@ mod tests {
                 .skip(1)
                 .map(|c| BandHour { low: c * 0.9, high: (c * 1.1).min(100.0), reached: 0.0 })
                 .collect(),
+            replayed: Vec::new(),
             charge,
             reserve: 20.0,
             nights: vec![(-2.0, 14.0), (24.0, 38.0), (70.0, 86.0), (90.0, 100.0)],
@@ -357,6 +365,17 @@ mod tests {
         let ends = plot.band.rsplit('L').next().expect("it has corners");
         assert!(ends.starts_with(&decimal(plot.left, 1)), "{ends}");
         assert!(plot.band.contains(&format!("L{} ", decimal(plot.right, 1))), "{}", plot.band);
+    }
+
+    #[test]
+    fn a_year_of_weather_is_drawn_as_far_as_the_span_goes() {
+        let mut data = falling(1.0);
+        data.replayed = (0..=744).map(|hour| (f64::from(hour), 50.0)).collect();
+        let plot = CurvePlot::new(&data, 360.0);
+        assert!(plot.replayed.starts_with(&format!("M{} ", decimal(plot.left, 1))));
+        let last = plot.replayed.rsplit('L').next().expect("it has corners");
+        assert!(last.starts_with(&format!("{} ", decimal(plot.right, 1))), "{last}");
+        assert_eq!(CurvePlot::new(&falling(1.0), 360.0).replayed, "");
     }
 
     #[test]

@@ -1,9 +1,12 @@
 //! The plans on this device, and the ways to send one: link and file.
 
+use std::rc::Rc;
+
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use leptos::web_sys;
 use sunlarder_engine::document::{Document, Problem};
+use sunlarder_engine::place::MAX_FILE_BYTES;
 use sunlarder_engine::share;
 use sunlarder_engine::words::Label as L;
 use wasm_bindgen::closure::Closure;
@@ -205,15 +208,9 @@ pub(crate) fn opener(store: Store) -> View {
         }
     });
     let open = act(move || take.run(share::decode(share::code_in(&pasted.get_untracked()))));
-    let file: Listener = Box::new(move |event| {
-        let input = event.target().and_then(|own| own.dyn_into::<web_sys::HtmlInputElement>().ok());
-        let file = input.and_then(|input| input.files()).and_then(|files| files.get(0));
-        let Some(file) = file else { return };
-        spawn_local(async move {
-            let text = JsFuture::from(file.text()).await.ok().and_then(|text| text.as_string());
-            take.run(Document::from_json(&text.unwrap_or_default()));
-        });
-    });
+    let file = move |text: JsValue| {
+        take.run(Document::from_json(&text.as_string().unwrap_or_default()));
+    };
     let invalid = Signal::derive(move || fault.with(|fault| !fault.is_empty()));
     node("div")
         .attr("class", "opener")
@@ -262,20 +259,39 @@ pub(crate) fn opener(store: Store) -> View {
                         .child(WORDS.label(L::OpenLink))
                         .view(),
                 )
-                .child(
-                    node("label")
-                        .attr("class", "button file")
-                        .child(WORDS.label(L::OpenFile))
-                        .child(
-                            node("input")
-                                .attr("class", "unseen")
-                                .attr("type", "file")
-                                .attr("accept", ".json,application/json")
-                                .on("change", file)
-                                .view(),
-                        )
-                        .view(),
-                )
+                .child(file_button(L::OpenFile, ".json,application/json", Rc::new(file)))
+                .view(),
+        )
+        .view()
+}
+
+/// A button that takes the text of a file.
+pub(crate) fn file_button(label: L, accept: &'static str, take: Rc<dyn Fn(JsValue)>) -> View {
+    let file: Listener = Box::new(move |event| {
+        let input = event.target().and_then(|own| own.dyn_into::<web_sys::HtmlInputElement>().ok());
+        let Some(input) = input else { return };
+        // No more than the largest that anything reads, and one to tell that there was more.
+        let most = MAX_FILE_BYTES as i32 + 1;
+        let file = input.files().and_then(|files| files.get(0));
+        let Some(file) = file.and_then(|own| own.slice_with_i32_and_i32(0, most).ok()) else {
+            return;
+        };
+        let take = take.clone();
+        spawn_local(async move {
+            take(JsFuture::from(file.text()).await.unwrap_or_else(|_| JsValue::from_str("")));
+            // The same file may be chosen again.
+            input.set_value("");
+        });
+    });
+    node("label")
+        .attr("class", "button file")
+        .child(WORDS.label(label))
+        .child(
+            node("input")
+                .attr("class", "unseen")
+                .attr("type", "file")
+                .attr("accept", accept)
+                .on("change", file)
                 .view(),
         )
         .view()

@@ -11,6 +11,7 @@ mod outlook;
 mod own_climate;
 mod place;
 mod question;
+mod replay;
 mod schedule;
 mod shell;
 mod sources;

@@ -13,7 +13,7 @@ use super::working::worked;
 use crate::bind::{drawn, fixed, memo, part, said, signal, watch};
 use crate::chart::{CurveData, day_strip, month_balance, remaining_curve};
 use crate::dom::node::{Child as _, View, node, nothing};
-use crate::dom::part::dynamic;
+use crate::dom::part::{dynamic, when};
 use crate::outlook_data as data;
 use crate::store::{Solved, Store, WORDS};
 
@@ -165,12 +165,19 @@ pub(crate) fn now(store: Store) -> View {
     let key = |class: &'static str, label: L| {
         node("li").attr("class", class).child(WORDS.label(label)).view()
     };
+    let path = store.worked.path;
     let drawn = drawn(store.drawn, data::curve);
-    let curve = memo(Box::new(move || CurveData { band: store.worked.band.get(), ..drawn.get() }));
+    let curve = memo(Box::new(move || CurveData {
+        band: store.worked.band.get(),
+        replayed: path.get(),
+        ..drawn.get()
+    }));
+    let there = memo(Box::new(move || path.with(|path| !path.is_empty())));
     let keys = vec![
         key("key key-typical", L::MeanWeather),
         key("key key-band", L::EightOfTen),
         key("key key-dark", L::WithoutSun),
+        when(there, move || key("key key-replayed", L::OwnYear)).view(),
         key("key key-reserve", L::ReserveWord),
     ];
     node("figure")

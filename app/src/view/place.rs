@@ -12,6 +12,7 @@ use wasm_bindgen::{JsCast, JsValue};
 use super::field::{Figure, button, fields, more, select, text_box};
 use super::own_climate::own_climate;
 use super::question::question;
+use super::replay::replay;
 use crate::assets::{Coming, ask_for_names};
 use crate::bind::{edit, fixed, part, signal};
 use crate::dom::node::{Child as _, View, group, node, nothing};
@@ -101,6 +102,7 @@ fn inside(store: Store) -> View {
         more(L::CoordinatesAndClock, move || coordinates(store)).view(),
         more(L::TemperaturesAndGround, move || fields(store, 0, &SURROUNDINGS)).view(),
         more(L::SunAndTemperature, move || own_climate(store)).view(),
+        replay(store),
     ])
 }
 
@@ -168,7 +170,7 @@ fn town_search(store: Store) -> View {
 /// Most towns that a search shows.
 const SHOWN: usize = 8;
 
-fn hint(label: L) -> View {
+pub(super) fn hint(label: L) -> View {
     node("p").attr("class", "hint").child(WORDS.label(label)).view()
 }
 

@@ -5,6 +5,7 @@ use std::collections::VecDeque;
 
 use sunlarder_engine::document::Document;
 use sunlarder_engine::outlook::{Outlook, Question};
+use sunlarder_engine::place::WeatherFile;
 use sunlarder_engine::quantity::Degrees;
 use sunlarder_engine::share;
 use sunlarder_engine::simulate::{Chances, Ensemble, Extent, Sunlight};
@@ -14,7 +15,7 @@ use sunlarder_engine::words::{Language, lines};
 use sunlarder_engine::working::Working;
 
 use crate::message::{Answer, MONTHS, Request, bit, climate_of};
-use crate::sheet::{PART, sheet};
+use crate::sheet::{list, sheet};
 
 /// The plan on the desk and what is known of it.
 #[derive(Debug)]
@@ -39,6 +40,15 @@ struct Weather {
     said: Option<u32>,
 }
 
+/// A year of weather that somebody brought.
+#[derive(Debug)]
+struct Year {
+    /// Where the plan was for which it came.
+    site: Site,
+    /// What it holds, or why it was refused.
+    file: Result<WeatherFile, String>,
+}
+
 /// Something is said of the weather whenever so many more blocks are known.
 const BLOCKS_BETWEEN: u32 = 8;
 
@@ -51,6 +61,10 @@ pub struct Desk {
     waiting: VecDeque<Question>,
     /// Whether weather is wanted.
     foretelling: bool,
+    /// Kept until the plan is at another place or somebody takes it away.
+    year: Option<Year>,
+    /// Whether it is to be replayed.
+    replaying: bool,
     /// What the sun gives, kept from plan to plan.
     sunlight: Sunlight,
 }
@@ -65,6 +79,8 @@ impl Desk {
             plan: None,
             waiting: VecDeque::new(),
             foretelling: false,
+            year: None,
+            replaying: false,
             sunlight: Sunlight::default(),
         }
     }
@@ -77,6 +93,7 @@ impl Desk {
                 self.serial = serial;
                 self.waiting.clear();
                 self.foretelling = false;
+                self.replaying = false;
                 // The page names the plan again with every wish; what is known of it stays.
                 if !self.plan.as_ref().is_some_and(|own| own.code == code && own.climate == climate)
                 {
@@ -92,8 +109,19 @@ impl Desk {
                 }
             }
             Request::Weather { serial, spread } if serial == self.serial => self.foretell(spread),
-            Request::Work { .. } | Request::Weather { .. } => {}
+            Request::Year { code, text } => {
+                self.year = text.and_then(|text| self.read(&code, &text));
+            }
+            Request::Replay { serial } if serial == self.serial => self.replaying = true,
+            Request::Work { .. } | Request::Weather { .. } | Request::Replay { .. } => {}
         }
+    }
+
+    /// A year of weather for the place of a plan.
+    fn read(&self, code: &str, text: &str) -> Option<Year> {
+        let site = site(&share::decode(code).ok()?);
+        let file = WeatherFile::read(text);
+        Some(Year { site, file: file.map_err(|fault| self.language.weather_file_fault(&fault)) })
     }
 
     /// Starts to run the plan through weather, or says again what is known of it.
@@ -116,6 +144,9 @@ impl Desk {
         if let Some(question) = self.waiting.pop_front() {
             return Some(self.work_out(question));
         }
+        if core::mem::take(&mut self.replaying) {
+            return Some(self.replay());
+        }
         let foretold = self.foretelling.then(|| self.go_on()).flatten();
         self.foretelling = foretold.is_some();
         foretold
@@ -129,6 +160,27 @@ impl Desk {
         outlook.work(question, system, &mut working);
         let lines = lines(&working, self.language, &|tag| self.language.name_in(document, tag));
         Some(Answer::Worked { serial: self.serial, question, sheet: sheet(&lines) })
+    }
+
+    /// What the year that was brought does with the plan; nothing to say if there is none.
+    fn replay(&mut self) -> Option<Answer> {
+        let Plan { system, outlook, .. } = self.plan.as_mut()?;
+        let (serial, year) = (self.serial, self.year.take()?);
+        // The year of another place is let go.
+        self.year = (year.site == system.site).then_some(year);
+        let (sentences, path) = match self.year.as_ref().map(|year| &year.file) {
+            None => (String::new(), Vec::new()),
+            Some(Err(fault)) => (list(core::slice::from_ref(fault)), Vec::new()),
+            Some(Ok(file)) => {
+                let sunlight = &mut self.sunlight;
+                let outlook = outlook.get_or_insert_with(|| Outlook::in_sunlight(system, sunlight));
+                let replayed = outlook.replay(system, file);
+                let path = replayed.path().into_iter().enumerate();
+                let path = path.flat_map(|(hour, charge)| [hour as f64, charge]);
+                (list(&self.language.replayed(&replayed, system)), path.collect())
+            }
+        };
+        Some(Answer::Replayed { serial, sentences, path })
     }
 
     /// One task of the ensemble; nothing if it is complete and has been said.
@@ -161,7 +213,7 @@ impl Desk {
         Some(Some(Answer::Foretold {
             serial: self.serial,
             done: weather.ensemble.done(),
-            sentences: sentences.join(&String::from(PART)),
+            sentences: list(&sentences),
             band: band(&chances),
         }))
     }
@@ -177,11 +229,14 @@ impl Plan {
     /// The plan of a code, if the page sent one that can be resolved.
     fn read(code: String, climate: Vec<f64>) -> Option<Self> {
         let document = share::decode(&code).ok()?;
-        let place = &document.place;
-        let site =
-            Site { latitude: Degrees(place.latitude_deg), longitude: Degrees(place.longitude_deg) };
-        let found = climate_of(site, &climate)?;
+        let found = climate_of(site(&document), &climate)?;
         let system = System::resolve(&document, found, &mut ()).ok()?;
         Some(Self { code, climate, document, system, outlook: None, weather: None })
     }
+}
+
+/// Where a plan is.
+fn site(document: &Document) -> Site {
+    let place = &document.place;
+    Site { latitude: Degrees(place.latitude_deg), longitude: Degrees(place.longitude_deg) }
 }

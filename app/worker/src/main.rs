@@ -6,7 +6,7 @@ use js_sys::{Array, Float64Array};
 use sunlarder_engine::words::Language;
 use sunlarder_worker::desk::Desk;
 use sunlarder_worker::message::{
-    Answer, FORETOLD, PLAN, Request, WEATHER, WORK, WORKED, spread_of,
+    Answer, FORETOLD, PLAN, REPLAY, REPLAYED, Request, WEATHER, WORK, WORKED, YEAR, spread_of,
 };
 use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::wasm_bindgen;
@@ -51,6 +51,11 @@ fn message(answer: Answer) -> Array {
             message.push(&Float64Array::from(band.as_slice()).into());
             message
         }
+        Answer::Replayed { serial, sentences, path } => {
+            let message = Array::of3(&REPLAYED.into(), &serial.into(), &sentences.into());
+            message.push(&Float64Array::from(path.as_slice()).into());
+            message
+        }
     }
 }
 
@@ -67,6 +72,13 @@ fn request(message: &Array) -> Option<Request> {
     if kind == f64::from(WEATHER) {
         let spread: Vec<f64> = (2..message.length()).map(number).collect::<Option<_>>()?;
         return Some(Request::Weather { serial, spread: spread_of(&spread)? });
+    }
+    if kind == f64::from(YEAR) {
+        let code = message.get(2).as_string()?;
+        return Some(Request::Year { code, text: message.get(3).as_string() });
+    }
+    if kind == f64::from(REPLAY) {
+        return Some(Request::Replay { serial });
     }
     (kind == f64::from(WORK)).then_some(Request::Work { serial, questions: number(2)? as u32 })
 }

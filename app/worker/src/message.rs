@@ -8,8 +8,11 @@
 //! | page to worker | [`PLAN`], serial, link code, the [numbers](climate_numbers) of the climate there |
 //! | page to worker | [`WEATHER`], serial, twelve spreads of the daily clearness |
 //! | page to worker | [`WORK`], serial, bits of the [questions](Question), the first of [`Question::ALL`] lowest |
+//! | page to worker | [`YEAR`], serial (not heeded), link code of the plan that it is for, text of a weather file; without a text that of before is taken away |
+//! | page to worker | [`REPLAY`], serial |
 //! | worker to page | [`WORKED`], serial, number of the question, its working as a [sheet](crate::sheet) |
 //! | worker to page | [`FORETOLD`], serial, share done, sentences as the parts of one step of a sheet, that of the verdict first, then the twelve months, the band: low, high and share that has reached the reserve, of each hour in turn \[%\] |
+//! | worker to page | [`REPLAYED`], serial, sentences as above, hour from the start and state of charge \[%\] in turn; both are empty once the plan is at another place |
 
 use sunlarder_engine::outlook::Question;
 use sunlarder_engine::place::{MonthlyClimate, Origin, TemperatureOrigin};
@@ -27,6 +30,13 @@ pub const WORKED: u8 = 2;
 pub const WEATHER: u8 = 3;
 /// What it does.
 pub const FORETOLD: u8 = 4;
+
+/// A year of weather that somebody brought, or that it is taken away.
+pub const YEAR: u8 = 5;
+/// To replay it.
+pub const REPLAY: u8 = 6;
+/// What it does with the plan.
+pub const REPLAYED: u8 = 7;
 
 /// Months in a row of the climate.
 pub const MONTHS: usize = 12;
@@ -55,6 +65,18 @@ pub enum Request {
         serial: u32,
         /// Standard deviation by month.
         spread: [f64; MONTHS],
+    },
+    /// To keep the text of a weather file for the place of a plan, in the place of any other; to keep none if there is no text.
+    Year {
+        /// Link code of that plan.
+        code: String,
+        /// Text of the file.
+        text: Option<String>,
+    },
+    /// To take the plan through the year that is kept.
+    Replay {
+        /// The plan's serial.
+        serial: u32,
     },
     /// To work out figures.
     Work {
@@ -88,6 +110,15 @@ pub enum Answer {
         sentences: String,
         /// Low and high edge of the band and the share of the weathers that has reached the reserve, hour by hour \[%\].
         band: Vec<f64>,
+    },
+    /// What the year that was brought does with the plan.
+    Replayed {
+        /// The plan's serial.
+        serial: u32,
+        /// Sentences as parts of a sheet, or why the file was refused; empty if it is of another place than the plan.
+        sentences: String,
+        /// Hour and state of charge in turn \[h, %\].
+        path: Vec<f64>,
     },
 }
 

@@ -54,6 +54,19 @@ fn input(text: &mut String, line: &InputLine) {
     part(text, &format!(" · {}", line.source));
 }
 
+/// Sentences as the parts of one step.
+#[must_use]
+pub fn list(sentences: &[String]) -> String {
+    let mut text = String::new();
+    for (place, sentence) in sentences.iter().enumerate() {
+        if place > 0 {
+            text.push(PART);
+        }
+        part(&mut text, sentence);
+    }
+    text
+}
+
 /// Adds a part; a separator in the name that somebody gave a load would shift all that follows.
 fn part(text: &mut String, own: &str) {
     text.extend(own.chars().filter(|own| !matches!(*own, STEP | PART)));

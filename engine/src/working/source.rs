@@ -18,21 +18,19 @@ macro_rules! sources {
             Typical,
             /// A choice of this engine, explained in its documentation.
             Choice,
-            /// Found by search: what deviates least from what was entered.
-            Fitted,
             $($(#[$doc])* $name,)+
         }
 
         impl Source {
             /// Every source.
             pub const ALL: &[Self] =
-                &[Self::Plan, Self::Steps, Self::Definition, Self::Typical, Self::Choice, Self::Fitted, $(Self::$name,)+];
+                &[Self::Plan, Self::Steps, Self::Definition, Self::Typical, Self::Choice, $(Self::$name,)+];
 
-            /// The publication in the form of a reference list; `None` for the six that are no publication.
+            /// The publication in the form of a reference list; `None` for the five that are no publication.
             #[must_use]
             pub const fn citation(self) -> Option<&'static str> {
                 match self {
-                    Self::Plan | Self::Steps | Self::Definition | Self::Typical | Self::Choice | Self::Fitted => None,
+                    Self::Plan | Self::Steps | Self::Definition | Self::Typical | Self::Choice => None,
                     $(Self::$name => Some($text),)+
                 }
             }

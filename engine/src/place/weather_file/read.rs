@@ -1,5 +1,6 @@
 //! Reading a weather file line by line.
 
+use super::number::number;
 use super::{Column, FILE_HOURS, FileDay, FileHour, MAX_FILE_BYTES, WeatherFile, WeatherFileFault};
 use crate::quantity::{Celsius, Degrees, Hours, Irradiance};
 use crate::sun::Site;
@@ -12,6 +13,8 @@ const FIRST_WORD: &str = "LOCATION";
 const LAST_WORD: &str = "DATA PERIODS";
 /// Days of the months of a year without a 29 February.
 const MONTH_DAYS: [u8; 12] = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
+/// Characters of the name that are kept.
+const NAME: usize = 60;
 /// Characters of a wrong value that are told.
 const TOLD: usize = 20;
 
@@ -33,7 +36,7 @@ impl<'a> Line<'a> {
         if text.is_empty() {
             return Err(WeatherFileFault::NoColumn { line, column });
         }
-        let value: f64 = text.parse().map_err(|_| WeatherFileFault::NotANumber {
+        let value = number(text).ok_or_else(|| WeatherFileFault::NotANumber {
             line,
             column,
             found: text.chars().take(TOLD).collect(),
@@ -158,7 +161,8 @@ pub(super) fn read(text: &str) -> Result<WeatherFile, WeatherFileFault> {
     for (number, line) in lines.filter(|(_, line)| !line.trim().is_empty()) {
         calendar.add(&Line::new(number, line))?;
     }
-    let name = first.columns.get(1).copied().unwrap_or_default().to_owned();
+    let name = first.columns.get(1).copied().unwrap_or_default();
+    let name = name.chars().filter(|own| !own.is_control()).take(NAME).collect();
     Ok(WeatherFile { name, site, utc_offset, days: calendar.finish()? })
 }
 

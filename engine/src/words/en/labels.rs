@@ -200,6 +200,12 @@ pub fn label(label: Label) -> &'static str {
         Label::OtherLosses => "Other losses",
         Label::OutADay => "Out, a day",
         Label::OutputHint => "Share of the input that becomes heat; about 64 % for a microwave.",
+        Label::OwnYear => "your year of weather",
+        Label::ReplayHint => {
+            "A year of hourly weather in the open EPW form. It stays in this page while that is open, and is neither stored nor shared."
+        }
+        Label::ReplayYear => "Replay a year of weather (EPW file)",
+        Label::TakeYearAway => "Take the year away",
         Label::OwnAir => "Use temperatures of my own",
         Label::OwnSun => "Use peak sun hours of my own",
         Label::PasteLink => "Paste a link",

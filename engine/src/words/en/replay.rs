@@ -8,7 +8,8 @@ use crate::outlook::clock_time;
 use crate::quantity::Hours;
 use crate::simulate::{REPLAY_DAYS, Replayed, ReplayedMonth};
 use crate::system::System;
-use crate::words::number::{grouped_count, rounded};
+use crate::words::decimal;
+use crate::words::number::grouped_count;
 
 /// Months that are named one by one; of more only the worst is.
 const NAMED: usize = 4;
@@ -90,7 +91,7 @@ fn short(replayed: &Replayed) -> String {
 
 fn lowest(replayed: &Replayed) -> String {
     let at = date(replayed.lowest_at);
-    format!("It is lowest on {at}, at {}\u{a0}%.", rounded((replayed.lowest * 100.0).round()))
+    format!("It is lowest on {at}, at {}\u{a0}%.", decimal(replayed.lowest * 100.0, 0))
 }
 
 /// Day and month. The midnight at which a day ends belongs to it.
@@ -123,7 +124,7 @@ fn far(distance_km: f64) -> String {
 fn contradicts(share: f64) -> String {
     format!(
         "In the file the light of the sun and that of the sky do not add up to all light, by {} % over the year: its clock may be off, or a column be something else.",
-        rounded((share * 100.0).round())
+        decimal(share * 100.0, 0)
     )
 }
 
