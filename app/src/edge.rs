@@ -121,7 +121,8 @@ pub(crate) fn draw_after_words(store: Store) {
         move || {
             // What weather does with another plan is no band of this one.
             store.worked.band.set(Vec::new());
-            store.worked.path.set(Vec::new());
+            // A point of the other line stays, which nobody sees, and with it the key: the legend must not jump.
+            store.worked.path.update(|path| path.truncate(1));
             store.drawn.set(store.answers.get_untracked());
         },
     );

@@ -191,6 +191,9 @@ fn take(store: Store, answer: JsValue) {
     if answer.is_null() {
         store.worked.put(store.worked.asked.get_untracked(), WORDS.label(L::NotWorkedOut));
         store.worked.foretold.set(Foretold::default());
+        if !store.worked.replayed.with_untracked(String::is_empty) {
+            store.worked.replayed.set(WORDS.label(L::NotWorkedOut).to_owned());
+        }
         return;
     }
     let answer = Array::from(&answer);

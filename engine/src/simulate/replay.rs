@@ -118,9 +118,9 @@ pub fn replay(system: &System, full: [AmpHours; 12], file: &WeatherFile) -> Repl
     let distance_km = distance_km(system.site, file.site);
     let weather = FileYear::new(system, file, distance_km > FAR_KM);
     let first = system.start.date;
-    let day = |place: usize| weather.acting(first.checked_add_days(Days::new(place as u64))?);
+    let mut day = |place: usize| weather.acting(first.checked_add_days(Days::new(place as u64))?);
     let full_now = full[first.month0() as usize];
-    let run = run_through(system, full_now, day, REPLAY_DAYS, false);
+    let run = run_through(system, full_now, &mut day, REPLAY_DAYS, false);
     let year = Year::through(system, full, &weather);
     let (sun, air) = (file.monthly_irradiation(), file.monthly_temperature());
     let mut months = year.months;

@@ -1,5 +1,6 @@
 //! Reading a weather file line by line.
 
+use super::number::number;
 use super::{Column, FILE_HOURS, FileDay, FileHour, MAX_FILE_BYTES, WeatherFile, WeatherFileFault};
 use crate::quantity::{Celsius, Degrees, Hours, Irradiance};
 use crate::sun::Site;
@@ -35,7 +36,7 @@ impl<'a> Line<'a> {
         if text.is_empty() {
             return Err(WeatherFileFault::NoColumn { line, column });
         }
-        let value: f64 = text.parse().map_err(|_| WeatherFileFault::NotANumber {
+        let value = number(text).ok_or_else(|| WeatherFileFault::NotANumber {
             line,
             column,
             found: text.chars().take(TOLD).collect(),
