@@ -42,6 +42,8 @@ pub enum Unit {
     KilowattHourPerSquareMetre,
     /// Litre \[l\].
     Litre,
+    /// By the hour, of a rate \[1/h\].
+    PerHour,
     /// Litre an hour \[l/h\].
     LitrePerHour,
     /// Litre for a kilowatt-hour \[l/kWh\].
@@ -68,6 +70,7 @@ impl Unit {
             Self::WattPerSquareMetre => "W/m²",
             Self::KilowattHourPerSquareMetre => "kWh/m²",
             Self::Litre => "l",
+            Self::PerHour => "h⁻¹",
             Self::LitrePerHour => "l/h",
             Self::LitrePerKilowattHour => "l/kWh",
         }
@@ -239,6 +242,8 @@ quantities! {
     Irradiation: KilowattHourPerSquareMetre;
     /// Volume of fuel \[l\].
     Litres: Litre;
+    /// A rate: the share that moves in an hour \[1/h\].
+    PerHour: PerHour;
     /// Fuel that an hour takes \[l/h\].
     LitresPerHour: LitrePerHour;
     /// Fuel that a kilowatt-hour takes \[l/kWh\].

@@ -131,7 +131,7 @@ fn flows(digest: &mut Digest, flows: &Flows) {
     // Only of plans that have them, so that the digests of the others stay what they were.
     if flows.turbine.0 + flows.generator_time.0 > 0.0 {
         digest.all([flows.turbine, flows.generator].map(|flow| flow.0));
-        digest.all([flows.generator_energy.0, flows.generator_time.0]);
+        digest.add(flows.generator_time.0);
     }
     let energy = [flows.load_energy, flows.protection_energy, flows.source_energy];
     let store = [flows.bank_loss, flows.stored_energy];

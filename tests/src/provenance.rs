@@ -7,7 +7,7 @@ use sunlarder_engine::words::{Language, Line, lines};
 use sunlarder_engine::working::{Input, Source, Step, Symbol, Working};
 
 /// Symbols of counts and shares, which have no unit; every other one must have one.
-const UNITLESS: [Symbol; 13] = [
+const UNITLESS: [Symbol; 14] = [
     Symbol::AutonomyDays,
     Symbol::CalendarWear,
     Symbol::ChargeBefore,
@@ -20,12 +20,13 @@ const UNITLESS: [Symbol; 13] = [
     Symbol::Quantity,
     Symbol::RateExponent,
     Symbol::RateFactor,
+    Symbol::ShareOfWells,
     Symbol::YearsLeft,
 ];
 
 /// What a person states, or what follows from it without a formula (a bank's voltage from its batteries in a row, hours on from a
 /// schedule). Anything else that calls the plan its source was worked out by somebody who did not say how.
-const STATED: [Symbol; 36] = [
+const STATED: [Symbol; 40] = [
     Symbol::AgeingLoss,
     Symbol::ArrayPower,
     Symbol::Azimuth,
@@ -36,6 +37,8 @@ const STATED: [Symbol; 36] = [
     Symbol::DailyIrradiation,
     Symbol::DirtLoss,
     Symbol::Duty,
+    Symbol::FastCapacity,
+    Symbol::FastHours,
     Symbol::FuelPerEnergy,
     Symbol::FuelPerHour,
     Symbol::GeneratorCurrent,
@@ -58,9 +61,11 @@ const STATED: [Symbol; 36] = [
     Symbol::Quantity,
     Symbol::RatedCapacity,
     Symbol::RateExponent,
+    Symbol::RatingHours,
     Symbol::Reserve,
     Symbol::SearchPower,
     Symbol::StandingCurrent,
+    Symbol::StatedCapacity,
     Symbol::Tilt,
 ];
 
@@ -206,17 +211,22 @@ fn leaf_fault(input: &Input, shown: &str) -> Option<String> {
     unknown.or_else(|| source_fault(input.term.source, shown))
 }
 
+/// Open-circuit curves: a published table and measured cells, of which no name and no year is held.
+const UNDATED: [Source; 2] = [Source::RestVoltageTable, Source::CellMeasurement];
+
 /// A source must be said, and a publication have its year, or it cannot be found.
 fn source_fault(source: Source, shown: &str) -> Option<String> {
     if shown.trim().is_empty() {
         return Some(format!("{source:?} has no words"));
     }
-    let digits = |text: &str| {
-        text.split(|sign: char| !sign.is_ascii_digit())
-            .any(|run| run.len() == 4 && (run.starts_with('1') || run.starts_with("20")))
-    };
-    let citation = source.citation()?;
-    (!digits(citation)).then(|| format!("{source:?} has no year"))
+    let citation = source.citation().filter(|_| !UNDATED.contains(&source))?;
+    (!dated(citation)).then(|| format!("{source:?} has no year"))
+}
+
+/// Whether a text holds a year.
+fn dated(text: &str) -> bool {
+    text.split(|sign: char| !sign.is_ascii_digit())
+        .any(|run| run.len() == 4 && (run.starts_with('1') || run.starts_with("20")))
 }
 
 #[cfg(test)]
@@ -273,8 +283,7 @@ mod tests {
             working.step(Formula::Charge, AmpHours(5.0), &[term(Amps(5.0)).from(Source::Typical)]);
         };
         assert_one(&faults(short), "1 inputs instead of 2");
-        let unnamed = source_fault(Source::RestVoltageTable, "a table");
-        assert!(unnamed.is_some_and(|fault| fault.contains("no year")));
+        assert!(dated("Spencer 1971, Search 2(5):172") && !dated("Search 2(5):172"));
         assert!(source_fault(Source::Typical, " ").is_some());
     }
 }

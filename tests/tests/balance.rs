@@ -42,7 +42,6 @@ fn left_over(run: &Run, bank: &Bank) -> (f64, f64) {
         energy = energy.max(rest.0.abs());
         let told = flows.source_energy - flows.load_energy - flows.protection_energy;
         energy = energy.max((told - flows.bank_loss - flows.stored_energy).0.abs());
-        energy = energy.max((sample.volts * flows.generator - flows.generator_energy).0.abs());
     }
     (charge, energy)
 }

@@ -11,6 +11,7 @@ mod in_browser {
     mod offline;
     mod replay;
     mod shell;
+    mod sources;
     mod speed;
     mod stopped;
     mod weather;

@@ -66,6 +66,12 @@ fn every_question_leads_back_to_what_was_given() {
                 continue;
             }
             let formulas = walked(&name, &working, figure(question));
+            for place in (0..working.steps().len())
+                .filter(|place| working.steps()[*place].formula.symbol() == Symbol::RatingDeviation)
+            {
+                let found = walk(&working, place);
+                assert!(found.faults.is_empty(), "{name}: {:#?}", found.faults);
+            }
             walked_by_question.entry(format!("{question:?}")).or_default().extend(formulas);
         }
     }

@@ -283,6 +283,7 @@ mod tests {
                 .skip(1)
                 .map(|c| BandHour { low: c * 0.9, high: (c * 1.1).min(100.0), reached: 0.0 })
                 .collect(),
+            replayed: Vec::new(),
             charge,
             reserve: 20.0,
             nights: vec![(-2.0, 14.0), (24.0, 38.0), (70.0, 86.0), (90.0, 100.0)],

@@ -110,7 +110,7 @@ impl Desk {
             }
             Request::Weather { serial, spread } if serial == self.serial => self.foretell(spread),
             Request::Year { code, text } => {
-                self.year = text.and_then(|text| self.read(&code, &text))
+                self.year = text.and_then(|text| self.read(&code, &text));
             }
             Request::Replay { serial } if serial == self.serial => self.replaying = true,
             Request::Work { .. } | Request::Weather { .. } | Request::Replay { .. } => {}

@@ -2,8 +2,8 @@
 //!
 //! **How sure.** Confidence differs and is said per constant: open-circuit curves are published tables or measured cells
 //! (glass mat: the middle of what is usual), the rest is the rounded middle of what the trade states. The maker's sheet
-//! always comes first; capacity, limits, efficiency, self-discharge, exponent and protection draw can be stated in a plan,
-//! set-points and resistance cannot.
+//! always comes first; capacities, limits, set-points, efficiency, self-discharge, exponent and protection draw can be
+//! stated in a plan, resistance and curve cannot.
 
 use crate::document::Chemistry;
 use crate::quantity::{Amps, Celsius, Hours, Percent, Volts};

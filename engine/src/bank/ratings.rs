@@ -10,7 +10,7 @@
 //! **Range.** Capacities must not fall with the hours, and not rise faster than an exponent of 1.6 says.
 
 use crate::document::{Bank as Section, Field, Problem};
-use crate::quantity::{AmpHours, Hours, Percent};
+use crate::quantity::{AmpHours, Hours, PerHour, Percent};
 use crate::working::{Formula, Source, Trace, term};
 
 use super::capacity::exponent_from;
@@ -174,14 +174,15 @@ impl Bank {
         match &self.lead_acid {
             Some(own) => {
                 let whole = self.slowest * own.whole;
-                let bound = if own.fit.unique { Source::Plan } else { Source::Choice };
+                let fitted = Source::ManwellMcGowan;
+                let whole_source = if own.fit.unique { fitted } else { Source::Choice };
                 trace.step(
                     Formula::CapacityOfWells,
                     own.fit.wells.capacity(whole, hours),
                     &[
-                        term(whole).from(bound),
-                        term(own.fit.wells.share),
-                        term(own.fit.wells.rate),
+                        term(whole).from(whole_source),
+                        term(own.fit.wells.share).from(fitted),
+                        term(PerHour(own.fit.wells.rate)).from(fitted),
                         term(hours),
                     ],
                 )

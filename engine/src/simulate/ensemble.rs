@@ -188,7 +188,7 @@ impl Ensemble {
         course.unserved += after.flows.unmet.0;
         course.short_hours += if after.flows.unmet.0 > 0.0 { 1.0 } else { 0.0 };
         course.generator_time += after.flows.generator_time;
-        course.generator_energy += after.flows.generator_energy;
+        course.generator_energy += after.volts * after.flows.generator;
         let low = after.state.charge < self.reserve || after.carried.is_some();
         course.low_hours += if low { 1.0 } else { 0.0 };
         after

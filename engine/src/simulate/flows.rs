@@ -68,8 +68,6 @@ pub struct Flows {
     pub bank_loss: WattHours,
     /// Change of the energy stored.
     pub stored_energy: WattHours,
-    /// From the generator, as far as used; part of that from all sources.
-    pub generator_energy: WattHours,
     /// Time for which the generator ran.
     pub generator_time: Hours,
 }
@@ -90,7 +88,6 @@ impl core::ops::AddAssign for Flows {
         self.solar += other.solar;
         self.turbine += other.turbine;
         self.generator += other.generator;
-        self.generator_energy += other.generator_energy;
         self.generator_time += other.generator_time;
         self.engine += other.engine;
         self.shore += other.shore;
@@ -196,7 +193,6 @@ impl Flowing {
             source_energy: energy(came),
             bank_loss: energy(self.taken - self.given) - stored_energy,
             stored_energy,
-            generator_energy: energy(used.generator),
             generator_time: self.running,
         }
     }

@@ -12,7 +12,7 @@ use super::days::Day;
 use super::flows::{Flows, Forcing};
 use super::prepared::{Prepared, State};
 use crate::bank::Bank;
-use crate::quantity::{AmpHours, Hours, Litres, Volts, Within};
+use crate::quantity::{AmpHours, Hours, Litres, Volts, WattHours, Within};
 use crate::sky::STEPS_PER_DAY;
 use crate::system::System;
 use crate::working::{Formula, Source, Trace, term};
@@ -177,7 +177,13 @@ impl Run {
     #[must_use]
     pub fn fuel(&self, system: &System) -> Option<Litres> {
         let fuel = system.generator.as_ref()?.fuel;
-        fuel.of(self.totals.generator_time, self.totals.generator_energy)
+        fuel.of(self.totals.generator_time, self.generator_energy())
+    }
+
+    /// Energy that the generator has brought to the bank, as far as used.
+    #[must_use]
+    pub fn generator_energy(&self) -> WattHours {
+        self.samples.iter().map(|sample| sample.volts * sample.flows.generator).sum()
     }
 
     /// The state of charge at the end from the sums of the run, with its working.

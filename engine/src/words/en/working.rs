@@ -104,7 +104,7 @@ pub fn symbol(symbol: Symbol) -> &'static str {
         S::RatingDeviation => "deviation of what was fitted from what is rated",
         S::WholeOfWells => "all charge at hand and bound, fitted to the rated capacities",
         S::ShareOfWells => "share of it that is at hand when full, fitted",
-        S::RateOfWells => "rate in an hour at which bound charge comes to hand, fitted",
+        S::RateOfWells => "rate at which bound charge comes to hand, fitted",
         S::ChargeAtCutOff => "charge left where the voltage at rest is the low cut-off",
         S::Health => "capacity that age has left",
         S::AgedCapacity => "capacity with age",

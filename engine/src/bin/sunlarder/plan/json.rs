@@ -470,7 +470,7 @@ fn run_sums(answered: &Answered) -> RunSums {
         source_wh: sums.source_energy,
         bank_loss_wh: sums.bank_loss,
         stored_wh: sums.stored_energy,
-        generator_wh: sums.generator_energy,
+        generator_wh: run.generator_energy(),
         generator_h: sums.generator_time,
         fuel_l: run.fuel(&answered.system),
     }
