@@ -54,7 +54,7 @@ const FIGURES: [Figure; 5] = [
 macro_rules! options {
     ($($field:ident $part:ident $typical:expr $(, $more:ident $label:ident)?;)+) => {
         fn own(plan: &Document, at: usize) -> Option<f64> {
-            [$(plan.bank.$part),+].get(at).copied().flatten()
+            [$(&plan.bank.$part),+].get(at).and_then(|own| **own)
         }
 
         fn put(plan: &mut Document, at: usize, value: Option<f64>) {
@@ -193,7 +193,8 @@ fn usable(solved: &Solved) -> String {
         outlook.month,
     );
     let fit = bank.fit_quality().map(|quality| WORDS.fit(&quality)).unwrap_or_default();
-    [usable, fit, WORDS.voltages(&outlook.voltages(&solved.system))].join(" ")
+    let voltages = WORDS.voltages(&outlook.voltages(&solved.system));
+    format!("{usable} {fit} {voltages}")
 }
 
 /// The limits of the whole bank, in a sentence.

@@ -75,20 +75,13 @@ impl Ratings {
         for two in all.windows(2) {
             agree(two[0], two[1])?;
         }
-        let end = |end: Option<&Rating>| end.copied().unwrap_or(first);
-        let (fastest, slowest) = (end(all.first()), end(all.last()));
+        let (fastest, slowest) = (*all.first().unwrap_or(&first), *all.last().unwrap_or(&first));
         Ok(Self { all, fastest, slowest })
     }
 
     /// The exponent of Peukert's law through the fastest and the slowest; none if there is only one.
     pub(super) fn exponent(&self) -> Option<f64> {
         (self.all.len() > 1).then(|| exponent_between(self.fastest, self.slowest).max(1.0))
-    }
-
-    /// The two wells that fit them, over a slowest rated capacity of 1; none if there is only one.
-    pub(super) fn wells(&self) -> Option<Fit> {
-        let over_slowest = |(charge, hours): &Rating| (AmpHours(*charge / self.slowest.0), *hours);
-        Fit::to(&self.all.iter().map(over_slowest).collect::<Vec<_>>())
     }
 }
 
@@ -123,8 +116,15 @@ fn agree(faster: Rating, slower: Rating) -> Result<(), Problem> {
 impl LeadAcid {
     /// By its rated capacities where there are several, else typical of one and an exponent.
     pub(super) fn rated(ratings: &Ratings, exponent: f64) -> Self {
-        let typical = || Fit::typical(exponent, ratings.slowest.1);
-        Self::of(ratings.wells().unwrap_or_else(typical))
+        let stated = ratings.all.len() > 1;
+        let over_slowest =
+            |(charge, hours): &Rating| (AmpHours(*charge / ratings.slowest.0), *hours);
+        let over_slowest = if stated {
+            ratings.all.iter().map(over_slowest).collect()
+        } else {
+            Fit::by_law(exponent, ratings.slowest.1)
+        };
+        Self::of(Fit::nearest(&over_slowest, stated))
     }
 }
 

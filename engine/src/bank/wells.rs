@@ -195,18 +195,27 @@ impl Fit {
     /// than the rated one.
     #[must_use]
     pub fn typical(exponent: f64, hour_rate: Hours) -> Self {
+        Self::nearest(&Self::by_law(exponent, hour_rate), false)
+    }
+
+    /// The ratings by which the law stands in for those that are not stated, over the one that is.
+    pub(super) fn by_law(exponent: f64, hour_rate: Hours) -> Vec<Rating> {
         let by_law = |part: f64| {
             let charge = libm::pow(part, (exponent - 1.0) / exponent);
             (AmpHours(charge), hour_rate * part)
         };
+        vec![by_law(0.05), by_law(0.25), by_law(1.0)]
+    }
+
+    /// A battery fitted to ratings over the slowest of them, which are stated or stand in for what is not.
+    pub(super) fn nearest(ratings: &[Rating], stated: bool) -> Self {
         let level = Self {
             wells: Wells { share: SHARE.1, rate: 1.0 },
             whole: AmpHours(1.0),
             deviation: 0.0,
             unique: false,
         };
-        let ratings = [by_law(0.05), by_law(0.25), by_law(1.0)];
-        Self::to(&ratings).map_or(level, |fit| Self { unique: false, ..fit })
+        Self::to(ratings).map_or(level, |fit| Self { unique: fit.unique && stated, ..fit })
     }
 }
 

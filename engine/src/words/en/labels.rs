@@ -240,9 +240,7 @@ pub fn label(label: Label) -> &'static str {
         Label::ScrubHint => "Slide along the curve to read any hour.",
         Label::SearchAppliance => "What do you use?",
         Label::SearchTown => "Search a town, harbour or island",
-        Label::SecondCapacityHint => {
-            "Sheets state more than one, each with its hours. They tell how a fast discharge costs."
-        }
+        Label::SecondCapacityHint => "Sheets state several, each with its hours.",
         Label::Shade => "Shade",
         Label::ShadeAfternoon => "After 14 h by the sun",
         Label::ShadeHint => "Share of the light that a mast, trees or hills take away.",
@@ -275,7 +273,7 @@ pub fn label(label: Label) -> &'static str {
         Label::SurgeHint => {
             "How many times its power it takes at the start; 1 for none. Motors take 3 to 7."
         }
-        Label::TailHint => "Charging ends at this share of the rated capacity in an hour.",
+        Label::TailHint => "Charging ends here: share of the rated capacity in an hour.",
         Label::TakeNewVersion => "Use it now",
         Label::TemperaturesAndGround => "Temperatures and ground",
         Label::ThereIsAGenerator => "There is a generator",

@@ -54,7 +54,7 @@ pub fn fit(quality: &Quality) -> String {
     let deviation = amount(Percent::of_ratio(quality.deviation.max(LEAST_DEVIATION)));
     if quality.poor() {
         format!(
-            "Its rated capacities do not go together: the nearest battery of this kind misses one by {deviation}. Check them."
+            "No battery of this kind has these rated capacities; the nearest misses one by {deviation}. Check them."
         )
     } else if quality.unique {
         format!("Fitted to {} rated capacities within {deviation}.", quality.ratings)

@@ -43,22 +43,22 @@ pub fn problem(problem: &Problem, name_of: NameOf<'_>) -> String {
             amount(*stop)
         ),
         Problem::HalfRating { missing } => format!(
-            "{} is missing: a rated capacity and its hours only count together. Add it, or clear the other.",
+            "{} is missing: a capacity only counts with its hours. Add it, or clear the other.",
             field(*missing)
         ),
         Problem::RatingsClash { faster, slower } => format!(
-            "{} in {} and {} in {} do not go together: emptied slower a battery gives more, and never many times as much. Correct a capacity or its hours.",
+            "{} in {} and {} in {} do not go together: slower, a battery gives more, but not many times as much. Correct a capacity or its hours.",
             amount(faster.0),
             amount(faster.1),
             amount(slower.0),
             amount(slower.1)
         ),
         Problem::SetPoint { field, value, least, most } => format!(
-            "{} is {}; for this kind of battery and its nominal voltage it must lie between {} and {}.",
+            "{} is {}; for a battery of this kind and voltage it must lie between {} and {}.",
             self::field(*field),
-            as_given_volts(*value),
-            as_given_volts(*least),
-            as_given_volts(*most)
+            in_steps(*field, *value),
+            in_steps(*field, *least),
+            in_steps(*field, *most)
         ),
         Problem::DateOutOfRange { date } => {
             let date = date_text(*date);
@@ -132,9 +132,9 @@ fn belonging(at: Tag, name_of: NameOf<'_>) -> String {
     }
 }
 
-/// A voltage to the hundredth that its box takes.
-fn as_given_volts(volts: Volts) -> String {
-    format!("{}\u{a0}V", as_given((volts.0 * 100.0).round() / 100.0))
+/// A voltage in the resolution of its field.
+fn in_steps(field: Field, volts: Volts) -> String {
+    with_unit(field, field.range().rounded(volts.0))
 }
 
 fn too_many(list: List, length: usize) -> String {
