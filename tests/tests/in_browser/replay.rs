@@ -1,7 +1,7 @@
 //! A person's own year of weather: opened, replayed, drawn, told where it is wrong, taken away.
 
 use std::fs;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use serde_json::json;
 use sunlarder_engine::document::Field;
@@ -29,7 +29,7 @@ fn written(name: &str, text: &str) -> Outcome<PathBuf> {
 }
 
 /// Chooses a file at the button.
-async fn choose(page: &Page, path: &PathBuf) -> Outcome<()> {
+async fn choose(page: &Page, path: &Path) -> Outcome<()> {
     let input = page.element(By::Css("#replay input[type='file']")).await?;
     Ok(input.send_keys(path.to_string_lossy().into_owned()).await?)
 }
@@ -64,9 +64,9 @@ async fn a_year_of_weather_is_opened_followed_told_wrong_and_taken_away() -> Out
 
         // It follows an edit, and nothing of it is kept on the device.
         page.type_into(Field::StartCharge, "55").await?;
-        page.wait_until(&format!(
+        page.wait_until(
             "JSON.parse(localStorage.getItem('sunlarder.plan.' + JSON.parse(localStorage.getItem('sunlarder.current')))).start.charge_pct === 55"
-        ))
+        )
         .await?;
         expect_replayed(&page, &text).await?;
         let kept = page.evaluate("JSON.stringify(localStorage).includes('Some Bay')").await?;
