@@ -164,8 +164,7 @@ impl Bank {
     fn kept_back(&self) -> (Percent, Term) {
         let left = Percent::of_ratio(self.charge_at_cut_off());
         if left > self.reserve {
-            let source = self.typical.curve_source;
-            (left, term(left).named(Symbol::ChargeAtCutOff).from(source))
+            (left, term(left).named(Symbol::ChargeAtCutOff).from(Source::Typical))
         } else {
             (self.reserve, term(self.reserve))
         }

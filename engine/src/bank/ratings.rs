@@ -58,12 +58,20 @@ impl Ratings {
     pub(super) fn parse(section: &Section, usual: Hours) -> Result<Self, Problem> {
         let hours = section.hour_rate_h.map_or(usual, Hours);
         let first = (AmpHours(section.capacity_ah), hours);
+        let second = pair(
+            (section.second_capacity_ah, Field::SecondCapacity),
+            (section.second_hours_h, Field::SecondHours),
+        )?;
+        let third = pair(
+            (section.third_capacity_ah, Field::ThirdCapacity),
+            (section.third_hours_h, Field::ThirdHours),
+        )?;
         let mut all = vec![first];
-        let (charge, hours) = (section.second_capacity_ah, section.second_hours_h);
-        all.extend(pair(charge, hours, Field::SecondCapacity, Field::SecondHours)?);
-        let (charge, hours) = (section.third_capacity_ah, section.third_hours_h);
-        all.extend(pair(charge, hours, Field::ThirdCapacity, Field::ThirdHours)?);
-        all.sort_by(|one, two| one.1.0.total_cmp(&two.1.0));
+        // Three at most are put in their places one by one: a sort would cost the page kilobytes.
+        for one in second.into_iter().chain(third) {
+            let place = all.iter().take_while(|other| other.1 < one.1).count();
+            all.insert(place, one);
+        }
         for two in all.windows(2) {
             agree(two[0], two[1])?;
         }
@@ -90,10 +98,8 @@ fn exponent_between(faster: Rating, slower: Rating) -> f64 {
 
 /// A rating of which both halves are stated, or neither.
 fn pair(
-    charge: Option<f64>,
-    hours: Option<f64>,
-    charge_field: Field,
-    hours_field: Field,
+    (charge, charge_field): (Option<f64>, Field),
+    (hours, hours_field): (Option<f64>, Field),
 ) -> Result<Option<Rating>, Problem> {
     match (charge, hours) {
         (Some(charge), Some(hours)) => Ok(Some((AmpHours(charge), Hours(hours)))),
