@@ -1,7 +1,7 @@
 //! A person's own year of weather: opened, replayed, drawn, told where it is wrong, taken away.
 
 use std::fs;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use serde_json::json;
 use sunlarder_engine::document::Field;
@@ -21,6 +21,12 @@ const SAID: &str =
 const DRAWN: &str = "document.querySelector('.replayed-line').getAttribute('d') !== ''
     && document.querySelector('.key-replayed') !== null";
 
+/// Whether the plan that is kept on the device starts at 55 %.
+const STORED_AT_55: &str = "(() => {
+    const id = JSON.parse(localStorage.getItem('sunlarder.current'));
+    return JSON.parse(localStorage.getItem('sunlarder.plan.' + id)).start.charge_pct === 55;
+})()";
+
 /// Writes a file for the page to open.
 fn written(name: &str, text: &str) -> Outcome<PathBuf> {
     let path = PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join(name);
@@ -29,7 +35,7 @@ fn written(name: &str, text: &str) -> Outcome<PathBuf> {
 }
 
 /// Chooses a file at the button.
-async fn choose(page: &Page, path: &PathBuf) -> Outcome<()> {
+async fn choose(page: &Page, path: &Path) -> Outcome<()> {
     let input = page.element(By::Css("#replay input[type='file']")).await?;
     Ok(input.send_keys(path.to_string_lossy().into_owned()).await?)
 }
@@ -64,10 +70,7 @@ async fn a_year_of_weather_is_opened_followed_told_wrong_and_taken_away() -> Out
 
         // It follows an edit, and nothing of it is kept on the device.
         page.type_into(Field::StartCharge, "55").await?;
-        page.wait_until(&format!(
-            "JSON.parse(localStorage.getItem('sunlarder.plan.' + JSON.parse(localStorage.getItem('sunlarder.current')))).start.charge_pct === 55"
-        ))
-        .await?;
+        page.wait_until(STORED_AT_55).await?;
         expect_replayed(&page, &text).await?;
         let kept = page.evaluate("JSON.stringify(localStorage).includes('Some Bay')").await?;
         assert_eq!(kept, json!(false));

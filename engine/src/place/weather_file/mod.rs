@@ -2,7 +2,7 @@
 //!
 //! **Form.** Eight lines of head, then a line for each hour with commas between its columns. Of the head the first line
 //! (`LOCATION`) and the number of records an hour (`DATA PERIODS`) are read; of the hours the date, air temperature, global,
-//! direct normal and diffuse irradiance. Source: EnergyPlus weather file format, *Auxiliary Programs* reference, U.S. Department
+//! direct normal and diffuse irradiance. Source: the open weather-file format EPW, *Auxiliary Programs* reference, U.S. Department
 //! of Energy.
 //!
 //! **Time.** Local standard time. Hour 1 lasts from midnight to 1 h; its irradiances are means over it, its temperature is that
