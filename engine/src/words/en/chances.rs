@@ -99,7 +99,7 @@ pub fn over_years(chances: &Chances) -> Vec<String> {
         return lines;
     }
     lines.push(if chances.short_hours.high < 1.0 {
-        "No load goes short for an hour a year.".to_owned()
+        "No load goes short for as much as an hour a year.".to_owned()
     } else {
         format!("Loads go short for {} a year.", counts(&chances.short_hours, "hour", "hours"))
     });
@@ -147,9 +147,16 @@ fn life(ageing: &Ageing) -> String {
         Wear::Years => "time itself",
         Wear::Warmth => "its warmth",
     };
-    let cycles = two_digits(ageing.full_cycles);
+    if high <= 0.0 {
+        return "The bank is already down to 80 % of its rated capacity, where its life is taken to end.".into();
+    }
+    let cycles = match two_digits(ageing.full_cycles).as_str() {
+        "0" => "hardly ever empty it".to_owned(),
+        "1" => "use it over about once a year".to_owned(),
+        cycles => format!("use it {cycles} times over a year"),
+    };
     format!(
-        "By what is typical of its kind the bank is down to 80 % after {years}; {why} takes most of it, and you use it {cycles} times over a year."
+        "By what is typical of its kind the bank is down to 80 % after {years}; {why} takes most of it, and you {cycles}."
     )
 }
 

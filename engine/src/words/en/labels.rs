@@ -200,7 +200,7 @@ pub fn label(label: Label) -> &'static str {
         Label::OtherLosses => "Other losses",
         Label::OutADay => "Out, a day",
         Label::OutputHint => "Share of the input that becomes heat; about 64 % for a microwave.",
-        Label::OwnYear => "your year of weather",
+        Label::OwnYear => "Your year of weather",
         Label::ReplayHint => {
             "A year of hourly weather in the open EPW form. It stays in this page while that is open, and is neither stored nor shared."
         }

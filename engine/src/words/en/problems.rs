@@ -237,7 +237,7 @@ pub fn field(field: Field) -> &'static str {
         F::Surge => "Surge at the start",
         F::HoursPerDay => "Hours a day",
         F::FridgeInside => "Temperature kept inside",
-        F::FridgeReference => "Figures stated for air of",
+        F::FridgeReference => "Air temperature of the figures",
         F::StandingCurrent => "Standing draw",
         F::InverterRated => "Continuous output of the inverter",
         F::InverterSurge => "Surge output of the inverter",

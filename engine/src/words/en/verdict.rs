@@ -20,9 +20,12 @@ pub fn headline(outlook: &Outlook) -> Sentence {
         Verdict::CannotWork { .. } => {
             Sentence::new("As it stands, this ", "cannot work", ".", Tone::Bad)
         }
-        Verdict::StartsBelowReserve { charge, .. } => {
-            Sentence::new("You start at ", &amount(*charge), ", inside your reserve.", Tone::Bad)
-        }
+        Verdict::StartsBelowReserve { charge, .. } => Sentence::new(
+            "You start at ",
+            &amount(*charge),
+            ", with nothing above your reserve.",
+            Tone::Bad,
+        ),
         Verdict::KeepsUp { months } if *months == 0xfff => {
             Sentence::new("In average weather you keep up ", "all year round", ".", Tone::Good)
         }
@@ -50,7 +53,7 @@ pub fn short(outlook: &Outlook) -> String {
     match &outlook.verdict {
         Verdict::NothingRuns => "Nothing runs yet".into(),
         Verdict::CannotWork { .. } => "Cannot work as it stands".into(),
-        Verdict::StartsBelowReserve { .. } => "Starts inside the reserve".into(),
+        Verdict::StartsBelowReserve { .. } => "Starts with nothing above the reserve".into(),
         Verdict::KeepsUp { months } if *months == 0xfff => "Keeps up all year".into(),
         Verdict::KeepsUp { .. } => format!("Keeps up in {}", month(outlook.month)),
         Verdict::HoldsLong { days, .. } => format!("Lasts over {days} days"),
@@ -267,9 +270,12 @@ pub fn obstacle(obstacle: &Obstacle, name_of: NameOf<'_>) -> String {
             array(place)
         ),
         Obstacle::TooColdToCharge { months, least } => format!(
-            "On average the bank is colder than {} in {}, and must not be charged then. Keep it warmer.",
+            "On average the bank is colder than {} {}, and must not be charged then. Keep it warmer.",
             amount(least),
-            months_kept(months)
+            match months & 0xfff {
+                0xfff => "all year round".to_owned(),
+                months => format!("in {}", months_kept(months)),
+            }
         ),
         Obstacle::ProtectionMayOpen => {
             "If the battery protection opens while the engine charges, the alternator can be destroyed. Use a charger or regulator made for this.".into()
@@ -294,7 +300,11 @@ pub fn day_balance(balance: crate::quantity::AmpHours) -> String {
 /// What a generator does on a mean day: its hours, and its fuel where that is known.
 #[must_use]
 pub fn generated(generated: &Generated) -> String {
-    let hours = format!("{} a day", amount(generated.hours));
+    // What it would have to do: by its limit, whatever the hours allow.
+    if generated.hours.0 > 24.0 {
+        return "needs more hours than a day has".into();
+    }
+    let hours = format!("needs {} a day", amount(generated.hours));
     match generated.fuel {
         Some(fuel) => format!("{hours}, {}", amount(fuel)),
         None => hours,
@@ -305,7 +315,7 @@ pub fn generated(generated: &Generated) -> String {
 #[must_use]
 pub fn generator_in(of: &Month) -> String {
     let generated = of.generator.map(|own| generated(&own));
-    generated.map_or(String::new(), |own| format!("In an average {}: {own}.", month(of.month)))
+    generated.map_or(String::new(), |own| format!("In an average {} it {own}.", month(of.month)))
 }
 
 /// Days of autonomy.
