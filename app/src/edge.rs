@@ -132,6 +132,11 @@ pub(crate) fn draw_after_words(store: Store) {
     );
 }
 
+/// Shows the page from its top: whoever starts a plan wants its verdict first, wherever the page of before was scrolled to.
+pub(crate) fn to_top() {
+    window().scroll_to_with_x_and_y(0.0, 0.0);
+}
+
 /// Whether a new version waits.
 pub(crate) fn update_waits() -> bool {
     let root = document().document_element();

@@ -22,6 +22,7 @@ use crate::assets;
 use crate::chart::BandHour;
 use crate::edge::{after_rest, after_words, on_document, send};
 use crate::store::{Face, Solved, Store, WORDS};
+use crate::view::has_place;
 
 /// What weather does with the plan, in sentences.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -164,7 +165,12 @@ fn ask(store: Store, weather: bool) {
                 }
                 wishes.push(&wish);
             }
-            None if weather => store.worked.foretold.set(Foretold::default()),
+            None if weather => {
+                let verdict =
+                    if speaks(solved) { placeless(store).unwrap_or_default() } else { "" };
+                let verdict = verdict.to_owned();
+                store.worked.foretold.set(Foretold { verdict, ..Foretold::default() });
+            }
             None => {}
         }
         if wishes.length() > 1 {
@@ -179,11 +185,20 @@ fn ask(store: Store, weather: bool) {
     }
 }
 
-/// Whether weather has something to say: there is a plan on the screen, and it runs.
+/// Whether weather has something to say: there is a plan on the screen and a place for it, and it runs.
 fn runs(store: Store, solved: &Solved) -> bool {
-    let verdict = &solved.outlook.verdict;
-    store.face.get_untracked() == Face::Planner
-        && !matches!(verdict, Verdict::NothingRuns | Verdict::CannotWork { .. })
+    store.face.get_untracked() == Face::Planner && placeless(store).is_none() && speaks(solved)
+}
+
+/// Whether the verdict is one that weather bears on.
+fn speaks(solved: &Solved) -> bool {
+    !matches!(solved.outlook.verdict, Verdict::NothingRuns | Verdict::CannotWork { .. })
+}
+
+/// What stands in for the weather of nowhere.
+fn placeless(store: Store) -> Option<&'static str> {
+    let placed = store.plan.with_untracked(has_place);
+    (!placed).then(|| WORDS.label(L::WeatherNeedsPlace))
 }
 
 /// Takes an answer; none means that there will be none.

@@ -19,4 +19,5 @@ mod start;
 mod table;
 mod working;
 
+pub(crate) use place::has_place;
 pub(crate) use shell::shell;

@@ -7,7 +7,7 @@ use sunlarder_engine::quantity::Hours;
 use sunlarder_engine::words::{Label as L, rounded};
 
 use super::field::{more_while, plain};
-use super::place::place_name;
+use super::place::{in_month, place_name, today};
 use super::table::table;
 use super::working::worked;
 use crate::bind::{drawn, fixed, memo, part, said, signal, watch};
@@ -324,7 +324,7 @@ pub(crate) fn day_picture(store: Store) -> View {
 pub(crate) fn months(store: Store) -> View {
     let pick = Callback::new(move |month: usize| {
         store.edit("month", &mut |plan| {
-            plan.start.date = super::place::in_month(plan.start.date, month);
+            plan.start.date = in_month(plan.start.date, month, today());
         });
     });
     let tightest = said(store, |solved| WORDS.tightest(&solved.outlook));

@@ -43,12 +43,22 @@ pub(crate) fn zone_of(longitude: f64) -> f64 {
     (longitude / 15.0).round() * 60.0
 }
 
-/// The same date in another month; its last day if the month is shorter.
-pub(crate) fn in_month(date: NaiveDate, month0: usize) -> NaiveDate {
+/// The same date in another month, the next time that it comes; its last day if the month is shorter.
+pub(crate) fn in_month(date: NaiveDate, month0: usize, today: NaiveDate) -> NaiveDate {
     let month = month0 as u32 + 1;
-    let days =
-        (1..=date.day()).rev().find_map(|day| NaiveDate::from_ymd_opt(date.year(), month, day));
-    days.unwrap_or(date)
+    let in_year = |year: i32| {
+        let days = (1..=date.day()).rev();
+        days.filter_map(|day| NaiveDate::from_ymd_opt(year, month, day)).next().unwrap_or(date)
+    };
+    let years = [date.year(), today.year(), today.year() + 1];
+    years.map(in_year).into_iter().find(|date| *date >= today).unwrap_or(date)
+}
+
+/// Today by the clock of the device.
+pub(crate) fn today() -> NaiveDate {
+    let now = js_sys::Date::new_0();
+    let (year, month, day) = (now.get_full_year(), now.get_month() + 1, now.get_date());
+    NaiveDate::from_ymd_opt(year as i32, month, day).unwrap_or_default()
 }
 
 /// A figure of the place.
@@ -123,14 +133,19 @@ fn coordinates(store: Store) -> View {
     ])
 }
 
+/// Whether somebody has said where. Nobody plans for the middle of the Gulf of Guinea: a blank plan has no place yet.
+pub(crate) fn has_place(plan: &Document) -> bool {
+    let place = &plan.place;
+    !place.name.is_empty() || place.latitude_deg != 0.0 || place.longitude_deg != 0.0
+}
+
 /// What the place is called, or its coordinates.
 pub(crate) fn place_name(plan: &Document) -> String {
     let place = &plan.place;
     if !place.name.is_empty() {
         return place.name.clone();
     }
-    // Nobody plans for the middle of the Gulf of Guinea: a blank plan has no place yet.
-    if place.latitude_deg == 0.0 && place.longitude_deg == 0.0 {
+    if !has_place(plan) {
         return WORDS.label(L::NoPlaceYet).to_owned();
     }
     format!("{}°, {}°", rounded(place.latitude_deg), rounded(place.longitude_deg))
@@ -235,7 +250,7 @@ fn start_fields(store: Store) -> View {
     let month = part(store, 0, |plan, _| plan.start.date.month0() as usize);
     let months = (0..12).map(|month| WORDS.month(month)).collect();
     let set_month = edit(store, "month", 0, |plan, _, month| {
-        plan.start.date = in_month(plan.start.date, month);
+        plan.start.date = in_month(plan.start.date, month, today());
     });
     let date = typed(move |text| set_date(store, &text));
     let time = typed(move |text| {
@@ -308,8 +323,12 @@ mod tests {
     #[test]
     fn a_date_keeps_its_day_in_another_month_where_it_can() {
         let date = NaiveDate::from_ymd_opt(2026, 1, 31).unwrap();
-        assert_eq!(in_month(date, 1).to_string(), "2026-02-28");
-        assert_eq!(in_month(date, 6).to_string(), "2026-07-31");
+        let first = "2026-01-01".parse().unwrap();
+        assert_eq!(in_month(date, 1, first).to_string(), "2026-02-28");
+        assert_eq!(in_month(date, 6, first).to_string(), "2026-07-31");
+        let late = "2027-11-25".parse().unwrap();
+        assert_eq!(in_month(date, 6, late).to_string(), "2028-07-31");
+        assert_eq!(in_month(date, 11, late).to_string(), "2027-12-31");
     }
 
     #[test]

@@ -12,6 +12,7 @@ use super::place::place_name;
 use crate::address::{EXAMPLES, example};
 use crate::dom::node::{View, node};
 use crate::dom::part::act;
+use crate::edge::to_top;
 use crate::keep::{self, PlanId};
 use crate::store::{Answers, Store, WORDS};
 
@@ -42,7 +43,7 @@ pub(crate) fn start(store: Store) -> View {
                         .attr("type", "button")
                         .attr("class", "button")
                         .attr("id", "start-blank")
-                        .on("click", act(move || store.open(PlanId::fresh(), Document::default())))
+                        .on("click", act(move || begin(store, Document::default())))
                         .child(WORDS.label(L::BlankPlan))
                         .view(),
                 )
@@ -52,6 +53,12 @@ pub(crate) fn start(store: Store) -> View {
         .child(node("h2").child(WORDS.label(L::HaveLinkOrFile)).view())
         .child(opener(store))
         .view()
+}
+
+/// Opens a plan as a new one.
+fn begin(store: Store, plan: Document) {
+    store.open(PlanId::fresh(), plan);
+    to_top();
 }
 
 fn scenario(store: Store, name: &str, plan: Document) -> View {
@@ -66,7 +73,7 @@ fn scenario(store: Store, name: &str, plan: Document) -> View {
                 .attr("type", "button")
                 .attr("class", "scenario")
                 .attr("id", format!("start-{name}"))
-                .on("click", act(move || store.open(PlanId::fresh(), plan.clone())))
+                .on("click", act(move || begin(store, plan.clone())))
                 .child(node("span").attr("class", "scenario-name").child(title).view())
                 .child(node("span").attr("class", "scenario-words").child(words).view())
                 .child(

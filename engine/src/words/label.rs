@@ -245,6 +245,7 @@ labels! {
     Verdict,
     Vital,
     WeatherComing,
+    WeatherNeedsPlace,
     WhatArePlanning,
     WhatComesIn,
     WhatDoYouRun,

@@ -58,7 +58,7 @@ async fn weather_is_foretold_as_outside_the_browser_and_anew_after_an_edit() -> 
 }
 
 #[tokio::test]
-async fn a_plan_that_cannot_work_or_runs_nothing_has_no_weather() -> Outcome<()> {
+async fn a_plan_that_runs_nothing_or_nowhere_has_no_weather() -> Outcome<()> {
     let site = Site::of_dist().await?;
     in_browser(Look::DESKTOP, |page| async move {
         page.start_from(site.address(), "blank").await?;
@@ -66,6 +66,14 @@ async fn a_plan_that_cannot_work_or_runs_nothing_has_no_weather() -> Outcome<()>
             && document.querySelector('[aria-busy]') === null";
         page.wait_until(nothing).await?;
         assert_eq!(page.evaluate("document.querySelector('.weather')").await?, json!(null));
+
+        // Something runs now, but nowhere.
+        page.press(By::Id("add-something")).await?;
+        page.element(By::Id("search-appliance")).await?.send_keys("laptop").await?;
+        page.press(By::Css(".results button")).await?;
+        let nowhere = serde_json::to_string(WORDS.label(Label::WeatherNeedsPlace))?;
+        page.wait_until(&format!("document.querySelector('#chance').textContent === {nowhere}"))
+            .await?;
         Ok(())
     })
     .await

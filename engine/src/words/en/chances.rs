@@ -119,10 +119,7 @@ pub fn over_years(chances: &Chances) -> Vec<String> {
     }
     lines.extend(chances.generator.as_ref().map(generator));
     lines.extend(chances.ageing.as_ref().map(life));
-    let unfilled = counts(&chances.days_without_full, "day", "days");
-    lines.push(format!(
-        "The longest time between two full charges, in {BLOCK_YEARS} years: {unfilled}."
-    ));
+    lines.push(between_full(&chances.days_without_full));
     lines
 }
 
@@ -136,6 +133,20 @@ fn generator(years: &GeneratorYears) -> String {
         }
         None => format!("The generator runs for {hours} a year."),
     }
+}
+
+/// The longest time between two full charges; a whole block of years is never.
+fn between_full(days: &Range) -> String {
+    let never = (BLOCK_YEARS * 365) as f64;
+    if days.low >= never {
+        return format!("In {BLOCK_YEARS} years the bank is never charged to the full.");
+    }
+    let time = if days.high >= never {
+        format!("{} days to all of them", two_digits(days.low))
+    } else {
+        counts(days, "day", "days")
+    };
+    format!("The longest time between two full charges, in {BLOCK_YEARS} years: {time}.")
 }
 
 /// How long the bank lives, and what shortens that.

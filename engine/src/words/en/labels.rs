@@ -43,6 +43,9 @@ pub fn label(label: Label) -> &'static str {
         }
         Label::BankStands => "Where the bank stands",
         Label::InRealWeather => "In weather as it may be",
+        Label::WeatherNeedsPlace => {
+            "This is for no place in particular. Say where, under “Where and when?”, and real weather is tried on it."
+        }
         Label::WeatherComing => "Four hundred years of weather are being tried on this plan…",
         Label::EightOfTen => "Eight of ten weathers",
         Label::OfTenYears => "Of ten years above reserve",

@@ -91,7 +91,13 @@ pub fn explanation(outlook: &Outlook, system: &System, name_of: NameOf<'_>) -> S
         parts.push(format!("In that weather it is full after {}.", duration(full)));
     }
     parts.extend(without_sun(outlook));
-    parts.push("Real weeks can be duller than the average.".into());
+    if outlook.run.totals.generator.0 > 0.0 {
+        parts.push("All of this counts on the generator, and on its fuel.".into());
+    }
+    // Nothing is duller than no sun at all.
+    if times.dark_to_reserve.is_some() {
+        parts.push("Real weeks can be duller than the average.".into());
+    }
     parts.join(" ")
 }
 
