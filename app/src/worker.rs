@@ -165,12 +165,7 @@ fn ask(store: Store, weather: bool) {
                 }
                 wishes.push(&wish);
             }
-            None if weather => {
-                let verdict =
-                    if speaks(solved) { placeless(store).unwrap_or_default() } else { "" };
-                let verdict = verdict.to_owned();
-                store.worked.foretold.set(Foretold { verdict, ..Foretold::default() });
-            }
+            None if weather => store.worked.foretold.set(Foretold::default()),
             None => {}
         }
         if wishes.length() > 1 {
@@ -187,18 +182,14 @@ fn ask(store: Store, weather: bool) {
 
 /// Whether weather has something to say: there is a plan on the screen and a place for it, and it runs.
 fn runs(store: Store, solved: &Solved) -> bool {
-    store.face.get_untracked() == Face::Planner && placeless(store).is_none() && speaks(solved)
+    store.face.get_untracked() == Face::Planner
+        && store.plan.with_untracked(has_place)
+        && speaks(solved)
 }
 
 /// Whether the verdict is one that weather bears on.
-fn speaks(solved: &Solved) -> bool {
+pub(crate) fn speaks(solved: &Solved) -> bool {
     !matches!(solved.outlook.verdict, Verdict::NothingRuns | Verdict::CannotWork { .. })
-}
-
-/// What stands in for the weather of nowhere.
-fn placeless(store: Store) -> Option<&'static str> {
-    let placed = store.plan.with_untracked(has_place);
-    (!placed).then(|| WORDS.label(L::WeatherNeedsPlace))
 }
 
 /// Takes an answer; none means that there will be none.

@@ -2,6 +2,21 @@
 
 use serde_json::Value;
 
+/// Nothing, or what is wrong with a case.
+pub type Outcome = Result<(), String>;
+
+/// Compares a value with the expected one.
+///
+/// # Errors
+/// If they are further apart than allowed, or one is no number.
+pub fn near(what: &str, computed: f64, expected: f64, allowed: f64) -> Outcome {
+    let apart = (computed - expected).abs();
+    if apart <= allowed {
+        return Ok(());
+    }
+    Err(format!("{what} is {computed}, expected {expected}, apart by {apart}, allowed {allowed}"))
+}
+
 /// One case.
 #[derive(Clone, Debug)]
 pub struct Case(Value);

@@ -19,7 +19,7 @@ use sunlarder_engine::quantity::{
 use sunlarder_engine::simulate::{Forcing, Prepared};
 use sunlarder_engine::sky::array_power_ratio;
 use sunlarder_engine::source::Module;
-use sunlarder_tests::reference::{Case, cases};
+use sunlarder_tests::reference::{Case, Outcome, cases, near};
 
 const REFERENCE: &str = include_str!("../reference/bank_and_loads.json");
 
@@ -31,16 +31,6 @@ const POWER_TOLERANCE: f64 = 0.03;
 const KIN_TOLERANCE_V: f64 = 0.08;
 /// A slow discharge of lead-acid by another study's linear law: within two per cent from -5 to 25 °C.
 const SLOW_COLD_TOLERANCE: f64 = 0.02;
-
-type Outcome = Result<(), String>;
-
-fn near(what: &str, computed: f64, expected: f64, allowed: f64) -> Outcome {
-    let apart = (computed - expected).abs();
-    if apart <= allowed {
-        return Ok(());
-    }
-    Err(format!("{what} is {computed}, expected {expected}, apart by {apart}, allowed {allowed}"))
-}
 
 /// Compares with an expected value within a share of it.
 fn near_share(case: &Case, name: &str, computed: f64, share: f64) -> Outcome {

@@ -19,7 +19,7 @@ use sunlarder_engine::place::Climate;
 use sunlarder_engine::quantity::{AmpHours, Amps, Celsius, Hours};
 use sunlarder_engine::simulate::{Forcing, Prepared, STEP};
 use sunlarder_engine::system::System;
-use sunlarder_tests::reference::{Case, cases};
+use sunlarder_tests::reference::{Case, Outcome, cases, near};
 
 const REFERENCE: &str = include_str!("../reference/battery.json");
 
@@ -27,16 +27,6 @@ const REFERENCE: &str = include_str!("../reference/battery.json");
 const MINUTES: f64 = 60.0;
 /// A limit of the largest charge current that should be zero, in the rounding of sums of some 100 Ah \[A\].
 const ZERO_A: f64 = 1e-12;
-
-type Outcome = Result<(), String>;
-
-fn near(what: &str, computed: f64, expected: f64, allowed: f64) -> Outcome {
-    let apart = (computed - expected).abs();
-    if apart <= allowed {
-        return Ok(());
-    }
-    Err(format!("{what} is {computed}, expected {expected}, apart by {apart}, allowed {allowed}"))
-}
 
 /// One step under a constant current, and the limits of the current.
 fn step(case: &Case) -> Outcome {

@@ -7,7 +7,7 @@ use sunlarder_engine::quantity::Hours;
 use sunlarder_engine::words::{Label as L, rounded};
 
 use super::field::{more_while, plain};
-use super::place::{in_month, place_name, today};
+use super::place::{has_place, in_month, place_name, today};
 use super::table::table;
 use super::working::worked;
 use crate::bind::{drawn, fixed, memo, part, said, signal, watch};
@@ -16,6 +16,7 @@ use crate::dom::node::{Child as _, View, node, nothing};
 use crate::dom::part::{dynamic, when};
 use crate::outlook_data as data;
 use crate::store::{Solved, Store, WORDS};
+use crate::worker::speaks;
 
 /// The verdict with what explains it, or what is wrong with the plan.
 pub(crate) fn verdict(store: Store) -> View {
@@ -69,6 +70,13 @@ pub(crate) fn verdict(store: Store) -> View {
 fn chance(store: Store) -> View {
     let foretold = store.worked.foretold;
     let said = memo(Box::new(move || {
+        let bears = store.answers.with(|answers| answers.solved().is_some_and(|own| speaks(own)));
+        if !bears {
+            return String::new();
+        }
+        if !store.plan.with(has_place) {
+            return WORDS.label(L::WeatherNeedsPlace).to_owned();
+        }
         foretold.with(|foretold| match (foretold.verdict.as_str(), foretold.coming) {
             ("", true) => WORDS.label(L::WeatherComing).to_owned(),
             (verdict, _) => verdict.to_owned(),

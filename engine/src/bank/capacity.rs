@@ -220,15 +220,6 @@ impl Bank {
     }
 }
 
-/// A share as percent, where a view wants it so.
-impl Capacity {
-    /// Usable charge of the rated one.
-    #[must_use]
-    pub fn usable_share(&self, rated: AmpHours) -> Percent {
-        Percent::of_ratio(self.usable / rated)
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -72,14 +72,6 @@ impl Load {
         }
     }
 
-    /// Duty in air of this temperature.
-    pub fn duty_in(&self, air: Celsius, trace: &mut impl Trace) -> Percent {
-        match &self.cooling {
-            Some(cooling) => cooling.duty(self.duty, air, trace),
-            None => self.duty,
-        }
-    }
-
     /// Duty in each step of a day whose inside air has these temperatures (ratio).
     fn duties(&self, air: &[Celsius; STEPS_PER_DAY]) -> [f64; STEPS_PER_DAY] {
         match &self.cooling {

@@ -3,7 +3,7 @@
 //! **Question answered.** From this start, when is the reserve reached, and in what weather? And over decades: in how many
 //! Decembers, for how many hours a year, after how long a dull spell?
 //!
-//! **Method.** The one step of this engine, hour by hour, through synthetic weather ([`Weather`]). *Runs* start as the plan does
+//! **Method.** The one step of this engine, hour by hour (beside a generator by quarter-hours), through synthetic weather ([`Weather`]). *Runs* start as the plan does
 //! and go on for a month, each in a climate of its own that might be the true one. *Blocks* are ten years in a row, each again in a
 //! climate of its own. What is said of the blocks is their middle and the range that holds eight of ten of them: the
 //! doubt about the climate is most of it. An ensemble moves on in small tasks, so that whoever runs it can stop at any time and show
@@ -17,7 +17,6 @@ use super::acting::{Acting, HOURS};
 use super::chances::{Chances, GeneratorYears, Range};
 use super::flows::Forcing;
 use super::prepared::{Prepared, State};
-use super::step::After;
 use crate::bank::Ageing;
 use crate::quantity::{AmpHours, Celsius, Hours, WattHours, Within};
 use crate::sky::{DAYS_PER_YEAR, Replica, Trust, Weather, WeatherSpec, Year, month_of_day};
@@ -100,6 +99,15 @@ struct Course {
     generator_energy: WattHours,
 }
 
+/// What an hour showed.
+#[derive(Clone, Copy, Debug, Default)]
+struct Hour {
+    /// Whether charging ended in it.
+    filled: bool,
+    /// Where the bank failed its loads: the share of the hour that it carried them.
+    carried: Option<f64>,
+}
+
 impl Ensemble {
     /// Makes an ensemble ready: `full` is what the bank holds in each month.
     ///
@@ -168,10 +176,16 @@ impl Ensemble {
         false
     }
 
+    /// Steps of an hour: one, but four beside a generator, which in a whole hour would run far past where it stops.
+    fn parts(&self) -> u32 {
+        if self.acting.system.generator.is_some() { 4 } else { 1 }
+    }
+
     /// The bank beside its generator, holding so much between full and empty.
     fn bank(&self, full: AmpHours) -> Prepared<'_> {
         let system = &self.acting.system;
-        Prepared::new(&system.bank, full, HOUR).with_generator(system.generator.as_ref())
+        Prepared::new(&system.bank, full, HOUR / f64::from(self.parts()))
+            .with_generator(system.generator.as_ref())
     }
 
     /// The bank as it is in each month.
@@ -179,19 +193,27 @@ impl Ensemble {
         self.full.map(|full| self.bank(full))
     }
 
-    /// One step. Loads that the bank fails count as under the reserve, wherever its state of charge stands.
+    /// One hour. Loads that the bank fails count as under the reserve, wherever its state of charge stands.
     #[inline]
-    fn hour(&self, course: &mut Course, bank: &Prepared<'_>, acting: &Forcing) -> After {
-        let after = bank.step(course.state, acting, &mut ());
-        course.state = after.state;
-        course.wanted += (after.flows.load + after.flows.unmet).0;
-        course.unserved += after.flows.unmet.0;
-        course.short_hours += if after.flows.unmet.0 > 0.0 { 1.0 } else { 0.0 };
-        course.generator_time += after.flows.generator_time;
-        course.generator_energy += after.volts * after.flows.generator;
-        let low = after.state.charge < self.reserve || after.carried.is_some();
-        course.low_hours += if low { 1.0 } else { 0.0 };
-        after
+    fn hour(&self, course: &mut Course, bank: &Prepared<'_>, acting: &Forcing) -> Hour {
+        let parts = self.parts();
+        let share = 1.0 / f64::from(parts);
+        let mut hour = Hour::default();
+        for part in 0..parts {
+            let after = bank.step(course.state, acting, &mut ());
+            course.state = after.state;
+            course.wanted += (after.flows.load + after.flows.unmet).0;
+            course.unserved += after.flows.unmet.0;
+            course.short_hours += if after.flows.unmet.0 > 0.0 { share } else { 0.0 };
+            course.generator_time += after.flows.generator_time;
+            course.generator_energy += after.volts * after.flows.generator;
+            let low = after.state.charge < self.reserve || after.carried.is_some();
+            course.low_hours += if low { share } else { 0.0 };
+            hour.filled |= after.filled;
+            let failed = after.carried.map(|carried| (f64::from(part) + carried) * share);
+            hour.carried = hour.carried.or(failed);
+        }
+        hour
     }
 
     /// One run from the start of the plan: its path hour by hour \[%\], and when it reached the reserve \[h\].
@@ -220,7 +242,7 @@ impl Ensemble {
             let Some(acting) = &acting else { break };
             let before = course.state.charge;
             let after = self.hour(&mut course, &bank, &acting[hour]);
-            let charge = after.state.charge;
+            let charge = course.state.charge;
             if reached.is_infinite() && charge <= self.reserve && charge < before {
                 let part = ((before - self.reserve) / (before - charge)).within(0.0, 1.0);
                 reached = step as f64 + part;
@@ -291,7 +313,7 @@ impl Ensemble {
             for forcing in &acting {
                 let after = self.hour(course, &banks[month], forcing);
                 filled |= after.filled;
-                rows.last_year.push((after.state.charge, forcing.temperature));
+                rows.last_year.push((course.state.charge, forcing.temperature));
             }
             low[month] |= course.low_hours > before;
             rows.unfilled.add(!filled);
@@ -463,6 +485,25 @@ mod tests {
         assert_eq!(chances.dull_days, None);
         assert_eq!(chances.months_share, [0.0; 12]);
         assert!(chances.short_hours.low > 8000.0, "{:?}", chances.short_hours);
+    }
+
+    #[test]
+    fn a_generator_stops_where_it_is_told_to_even_if_it_is_strong() {
+        let without_full = |stop_pct: f64| {
+            let mut system = system(10.0, 60.0, 0.0);
+            let section = document::Generator {
+                on: true,
+                limit_a: 30.0,
+                start_pct: 30.0,
+                stop_pct,
+                minimum_run_min: 0.0,
+                ..document::Generator::default()
+            };
+            system.generator = crate::source::Generator::parse(&section).unwrap();
+            chances(&system, Extent { runs: 0, blocks: 2 }, 1).days_without_full.middle
+        };
+        // Half the bank comes in an hour: stepped by hours, a stop at 60 % would reach the full.
+        assert!(without_full(60.0) > 3000.0 && without_full(100.0) < 60.0);
     }
 
     #[test]
