@@ -231,7 +231,7 @@ fn a_year_of_weather_is_replayed() {
     assert!(!text.contains("km away"));
     let far = weather_file("far.epw", 58.3, |_, _| 900);
     let text = said(&run(&["plan", &plan, "--weather", &far]));
-    assert!(text.contains("from 558 km away") && text.contains("all year round"), "{text}");
+    assert!(text.contains("from 558\u{a0}km away") && text.contains("all year round"), "{text}");
 }
 
 #[test]

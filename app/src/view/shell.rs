@@ -15,13 +15,17 @@ use crate::bind::{part, watch};
 use crate::dom::node::{Child as _, View, group, node, nothing};
 use crate::dom::part::{act, dynamic, when};
 use crate::edge;
-use crate::store::{Dialog, Face, Store, WORDS};
+use crate::speech::WORDS;
+use crate::store::{Dialog, Face, Store};
 
 /// Everything that is seen.
 pub(crate) fn shell(store: Store) -> View {
-    let face = dynamic(move || match store.face.get() {
-        Face::Start => start(store),
-        Face::Planner => planner(store),
+    let face = dynamic(move || {
+        store.habits.track();
+        match store.face.get() {
+            Face::Start => start(store),
+            Face::Planner => planner(store),
+        }
     });
     group(vec![face.view(), dialogs(store).view(), toast(store).view(), update_notice().view()])
 }
@@ -102,6 +106,9 @@ fn masthead(store: Store) -> View {
                 }))
                 .child(item("menu-share", L::Share, on, move || {
                     store.dialog.set(Some(Dialog::Share));
+                }))
+                .child(item("menu-habits", L::Habits, on, move || {
+                    store.dialog.set(Some(Dialog::Habits));
                 }))
                 .child(item("menu-undo", L::Undo, no_undo, move || store.undo()))
                 .child(item("menu-redo", L::Redo, no_redo, move || store.redo()))

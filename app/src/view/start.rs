@@ -8,13 +8,15 @@ use sunlarder_engine::words::Label as L;
 
 use super::dialogs::opener;
 use super::field::button_unless;
+use super::habits::languages;
 use super::place::place_name;
 use crate::address::{EXAMPLES, example};
 use crate::dom::node::{View, node};
 use crate::dom::part::act;
 use crate::edge::to_top;
 use crate::keep::{self, PlanId};
-use crate::store::{Answers, Store, WORDS};
+use crate::speech::WORDS;
+use crate::store::{Answers, Store};
 
 /// The choice of what to start from.
 pub(crate) fn start(store: Store) -> View {
@@ -52,6 +54,7 @@ pub(crate) fn start(store: Store) -> View {
         )
         .child(node("h2").child(WORDS.label(L::HaveLinkOrFile)).view())
         .child(opener(store))
+        .child(languages(store))
         .view()
 }
 

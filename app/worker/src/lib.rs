@@ -7,3 +7,17 @@
 pub mod desk;
 pub mod message;
 pub mod sheet;
+
+use sunlarder_engine::words::Language;
+
+/// The language of this build. Where all are built, for checks, it is English.
+pub const PAGE: Language = {
+    #[cfg(feature = "english")]
+    {
+        Language::English
+    }
+    #[cfg(all(feature = "spanish", not(feature = "english")))]
+    {
+        Language::Spanish
+    }
+};

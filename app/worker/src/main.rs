@@ -3,7 +3,8 @@
 use std::cell::RefCell;
 
 use js_sys::{Array, Float64Array};
-use sunlarder_engine::words::Language;
+use sunlarder_engine::words::{Habits, Words};
+use sunlarder_worker::PAGE;
 use sunlarder_worker::desk::Desk;
 use sunlarder_worker::message::{
     Answer, FORETOLD, PLAN, REPLAY, REPLAYED, Request, WEATHER, WORK, WORKED, YEAR, spread_of,
@@ -12,7 +13,7 @@ use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::wasm_bindgen;
 
 thread_local! {
-    static DESK: RefCell<Desk> = RefCell::new(Desk::new(Language::English));
+    static DESK: RefCell<Desk> = RefCell::new(Desk::new(Words::of(PAGE)));
 }
 
 fn main() {}
@@ -66,8 +67,9 @@ fn request(message: &Array) -> Option<Request> {
     let kind = number(0)?;
     if kind == f64::from(PLAN) {
         let code = message.get(2).as_string()?;
-        let climate = (3..message.length()).map(number).collect::<Option<_>>()?;
-        return Some(Request::Plan { serial, code, climate });
+        let habits = Habits::of_bits(number(3)? as u32);
+        let climate = (4..message.length()).map(number).collect::<Option<_>>()?;
+        return Some(Request::Plan { serial, code, habits, climate });
     }
     if kind == f64::from(WEATHER) {
         let spread: Vec<f64> = (2..message.length()).map(number).collect::<Option<_>>()?;

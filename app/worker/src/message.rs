@@ -5,7 +5,7 @@
 //!
 //! | direction | list |
 //! |---|---|
-//! | page to worker | [`PLAN`], serial, link code, the [numbers](climate_numbers) of the climate there |
+//! | page to worker | [`PLAN`], serial, link code, [bits](Habits::bits) of the habits of whoever reads the answers, the [numbers](climate_numbers) of the climate there |
 //! | page to worker | [`WEATHER`], serial, twelve spreads of the daily clearness |
 //! | page to worker | [`WORK`], serial, bits of the [questions](Question), the first of [`Question::ALL`] lowest |
 //! | page to worker | [`YEAR`], serial (not heeded), link code of the plan that it is for, text of a weather file; without a text that of before is taken away |
@@ -18,6 +18,7 @@ use sunlarder_engine::outlook::Question;
 use sunlarder_engine::place::{MonthlyClimate, Origin, TemperatureOrigin};
 use sunlarder_engine::quantity::Celsius;
 use sunlarder_engine::sun::Site;
+use sunlarder_engine::words::Habits;
 
 /// A plan and the climate of its place.
 pub const PLAN: u8 = 0;
@@ -56,6 +57,8 @@ pub enum Request {
         serial: u32,
         /// Its link code.
         code: String,
+        /// In which units to answer.
+        habits: Habits,
         /// Numbers of the climate.
         climate: Vec<f64>,
     },

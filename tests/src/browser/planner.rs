@@ -10,13 +10,13 @@ use sunlarder_engine::document::{Document, Field};
 use sunlarder_engine::outlook::Outlook;
 use sunlarder_engine::place::Climate;
 use sunlarder_engine::system::System;
-use sunlarder_engine::words::{Label, Language, rounded};
+use sunlarder_engine::words::{Label, Language, Words};
 use thirtyfour::prelude::*;
 
 use super::{GLANCE, Outcome, Page};
 
 /// The language of the page.
-pub const WORDS: Language = Language::English;
+pub const WORDS: Words = Words::of(Language::English);
 
 /// How long an element may take to appear after the step that brings it.
 const APPEARS: Duration = Duration::from_secs(8);
@@ -56,11 +56,11 @@ impl Shown {
         let outlook = Outlook::of(&system);
         let headline = WORDS.headline(&outlook);
         let gain = outlook.months.get(outlook.month).ok_or("no such month")?.gain.kept;
-        let rated = WORDS.of_rated(&rounded(system.bank.slowest.0));
+        let rated = WORDS.of_rated(system.bank.slowest, system.bank.nominal);
         let facts = [
-            format!("{} Ah", rounded(outlook.budget.total.0)),
-            format!("{} Ah", rounded(gain.0)),
-            format!("{} {rated}", rounded(outlook.capacity.usable.0)),
+            format!("{} Ah", WORDS.rounded(outlook.budget.total.0)),
+            format!("{} Ah", WORDS.rounded(gain.0)),
+            format!("{} {rated}", WORDS.rounded(outlook.capacity.usable.0)),
             WORDS.months_kept(outlook.months_kept()),
         ];
         let loads = (0..plan.loads.len()).filter_map(|at| {
