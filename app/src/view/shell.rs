@@ -107,7 +107,7 @@ fn masthead(store: Store) -> View {
                 .child(item("menu-share", L::Share, on, move || {
                     store.dialog.set(Some(Dialog::Share));
                 }))
-                .child(item("menu-habits", L::Habits, on, move || {
+                .child(item("menu-habits", L::Units, on, move || {
                     store.dialog.set(Some(Dialog::Habits));
                 }))
                 .child(item("menu-undo", L::Undo, no_undo, move || store.undo()))

@@ -255,6 +255,7 @@ labels! {
     Turbine,
     TurbineHint,
     Undo,
+    Units,
     UnnamedPlan,
     UnreadablePlan,
     Until,

@@ -51,20 +51,29 @@ impl Shown {
     /// # Errors
     /// If nothing can be answered about the plan.
     pub fn expected(plan: &Document) -> Outcome<Self> {
+        Self::expected_in(WORDS, plan)
+    }
+
+    /// The same in another language or by other habits.
+    ///
+    /// # Errors
+    /// If nothing can be answered about the plan.
+    pub fn expected_in(words: Words, plan: &Document) -> Outcome<Self> {
         let system = System::assemble(plan, Climate::embedded(), &mut ())
-            .map_err(|problem| WORDS.problem(&problem, &|_| None))?;
+            .map_err(|problem| words.problem(&problem, &|_| None))?;
         let outlook = Outlook::of(&system);
-        let headline = WORDS.headline(&outlook);
+        let headline = words.headline(&outlook);
         let gain = outlook.months.get(outlook.month).ok_or("no such month")?.gain.kept;
-        let rated = WORDS.of_rated(system.bank.slowest, system.bank.nominal);
+        let nominal = system.bank.nominal;
+        let rated = words.of_rated(system.bank.slowest, nominal);
         let facts = [
-            format!("{} Ah", WORDS.rounded(outlook.budget.total.0)),
-            format!("{} Ah", WORDS.rounded(gain.0)),
-            format!("{} {rated}", WORDS.rounded(outlook.capacity.usable.0)),
-            WORDS.months_kept(outlook.months_kept()),
+            words.charge(outlook.budget.total, nominal),
+            words.charge(gain, nominal),
+            format!("{} {rated}", words.charge_number(outlook.capacity.usable, nominal)),
+            words.months_kept(outlook.months_kept()),
         ];
         let loads = (0..plan.loads.len()).filter_map(|at| {
-            WORDS.name_in(plan, sunlarder_engine::working::Tag::Load(u16::try_from(at).ok()?))
+            words.name_in(plan, sunlarder_engine::working::Tag::Load(u16::try_from(at).ok()?))
         });
         Ok(Self {
             name: plan.name.clone(),

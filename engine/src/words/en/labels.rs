@@ -6,6 +6,7 @@ use crate::words::Label;
 #[must_use]
 pub fn label(label: Label) -> &'static str {
     match label {
+        Label::Units => "Units",
         Label::Habits => "Units and habits",
         Label::HabitsHint => "Kept on this device. They change how figures are told, and no plan.",
         Label::TemperatureHabit => "Temperatures",

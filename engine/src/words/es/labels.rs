@@ -6,6 +6,7 @@ use crate::words::Label;
 #[must_use]
 pub fn label(label: Label) -> &'static str {
     match label {
+        Label::Units => "Unidades",
         Label::Habits => "Unidades y costumbres",
         Label::HabitsHint => {
             "Se guardan en este dispositivo. Cambian cómo se dicen los datos, y ningún plan."
