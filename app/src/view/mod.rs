@@ -5,6 +5,7 @@ mod chargers;
 mod dialogs;
 mod field;
 mod inverter;
+mod leaf;
 mod load_editor;
 mod loads;
 mod outlook;
@@ -17,7 +18,6 @@ mod shell;
 mod sources;
 mod start;
 mod table;
-mod working;
 
 pub(crate) use place::has_place;
 pub(crate) use shell::shell;
