@@ -6,8 +6,9 @@ use std::cell::RefCell;
 use js_sys::{Array, Float64Array};
 use sunlarder_engine::words::Language;
 use sunlarder_worker::desk::Desk;
+use sunlarder_worker::leaf::Leaf;
 use sunlarder_worker::message::{
-    Answer, FORETOLD, PLAN, REPLAY, REPLAYED, Request, WEATHER, WORK, WORKED, YEAR, spread_of,
+    Answer, FORETOLD, LEAF, PLAN, REPLAY, REPLAYED, Request, WEATHER, WRITTEN, YEAR, spread_of,
 };
 use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::wasm_bindgen;
@@ -90,9 +91,10 @@ pub fn work() -> JsValue {
 /// An answer as a message.
 fn message(answer: Answer) -> Array {
     match answer {
-        Answer::Worked { serial, question, sheet } => {
-            let message = Array::of3(&WORKED.into(), &serial.into(), &(question as u32).into());
-            message.push(&sheet.into());
+        Answer::Written { serial, wish, written } => {
+            let message = Array::of3(&WRITTEN.into(), &serial.into(), &wish.into());
+            message.push(&written.text.into());
+            message.push(&Float64Array::from(written.numbers.as_slice()).into());
             message
         }
         Answer::Foretold { serial, done, sentences, band } => {
@@ -130,5 +132,10 @@ fn request(message: &Array) -> Option<Request> {
     if kind == f64::from(REPLAY) {
         return Some(Request::Replay { serial });
     }
-    (kind == f64::from(WORK)).then_some(Request::Work { serial, questions: number(2)? as u32 })
+    if kind != f64::from(LEAF) {
+        return None;
+    }
+    let leaf = Leaf::from_number(number(3)? as usize)?;
+    let argument = message.get(4).as_string()?;
+    Some(Request::Leaf { serial, wish: number(2)? as u32, leaf, argument })
 }

@@ -9,8 +9,8 @@ use sunlarder_engine::outlook::Question;
 use sunlarder_engine::words::{Label as L, amount, rounded};
 
 use super::field::{Figure, choice, fields, more, select};
+use super::leaf::worked;
 use super::question::question;
-use super::working::worked;
 use crate::bind::{edit, part, said};
 use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::part::when;

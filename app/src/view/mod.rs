@@ -5,6 +5,7 @@ mod chargers;
 mod dialogs;
 mod field;
 mod inverter;
+mod leaf;
 mod load_editor;
 mod loads;
 mod outlook;
@@ -18,7 +19,6 @@ pub(crate) mod shut;
 mod sources;
 mod start;
 mod table;
-mod working;
 
 pub(crate) use field::button;
 pub(crate) use place::has_place;

@@ -7,9 +7,9 @@ use sunlarder_engine::quantity::Hours;
 use sunlarder_engine::words::{Label as L, rounded};
 
 use super::field::{more_while, plain};
+use super::leaf::worked;
 use super::place::{has_place, in_month, place_name, today};
 use super::table::table;
-use super::working::worked;
 use crate::bind::{drawn, fixed, memo, part, said, signal, watch};
 use crate::chart::{CurveData, day_strip, month_balance, remaining_curve};
 use crate::dom::node::{Child as _, View, node, nothing};
