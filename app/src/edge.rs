@@ -11,8 +11,7 @@ use wasm_bindgen::{JsCast, JsValue};
 use crate::address::{Asked, asked};
 use crate::bind::watch;
 use crate::keep;
-use crate::speech::{WORDS, words};
-use crate::store::{Face, Store};
+use crate::store::{Face, Store, WORDS, words};
 
 /// Opens what the address asks for, else the plan last open, else the choice of starts.
 pub(crate) fn open_first(store: Store) {

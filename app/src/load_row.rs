@@ -5,7 +5,7 @@ use sunlarder_engine::load::catalogue::{Appliance, Care, Pattern, entry};
 use sunlarder_engine::place::folded;
 use sunlarder_engine::words::{Label, decimal};
 
-use crate::speech::{WORDS, words};
+use crate::store::{WORDS, words};
 
 /// What a load is called: its own name, or that of its appliance.
 pub(crate) fn name(load: &Load) -> String {

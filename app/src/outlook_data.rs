@@ -9,8 +9,7 @@ use sunlarder_engine::system::System;
 use sunlarder_engine::words::Label;
 
 use crate::chart::{BandHour, CurveData, DayData, MonthBar, MonthData, midnights};
-use crate::speech::{WORDS, words};
-use crate::store::Solved;
+use crate::store::{Solved, WORDS, words};
 use sunlarder_engine::words::decimal;
 
 /// Shortest and longest span of the curve \[h\].

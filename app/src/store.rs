@@ -13,9 +13,12 @@ use sunlarder_engine::simulate::Sunlight;
 use sunlarder_engine::system::System;
 use sunlarder_engine::working::Tag;
 
+use crate::drawers::Chest;
 use crate::history::History;
 use crate::keep::{self, PlanId};
 use crate::worker::Worked;
+
+pub(crate) use crate::speech::{WORDS, words};
 
 /// A plan and all answers about it.
 #[derive(Debug)]
@@ -112,6 +115,8 @@ pub(crate) struct Store {
     pub(crate) stored: RwSignal<u32>,
     /// The figures whose working is on the page.
     pub(crate) worked: Worked,
+    /// What is shut when the page stands.
+    pub(crate) chest: RwSignal<Chest>,
     history: RwSignal<History>,
 }
 
@@ -139,6 +144,7 @@ impl Store {
             habits: RwSignal::new(0),
             stored: RwSignal::new(0),
             worked: Worked::new(),
+            chest: RwSignal::new(Chest::Coming),
             history: RwSignal::new(History::default()),
         }
     }

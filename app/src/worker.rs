@@ -7,22 +7,22 @@ use core::time::Duration;
 
 use js_sys::{Array, Float64Array};
 use leptos::prelude::*;
-use sunlarder_engine::outlook::{Question, Verdict};
+use sunlarder_engine::outlook::Verdict;
 use sunlarder_engine::place::SpreadGrid;
 use sunlarder_engine::share;
 use sunlarder_engine::words::Label as L;
+use sunlarder_worker::leaf::Leaf;
 use sunlarder_worker::message::{
-    FORETOLD, PLAN, REPLAY, REPLAYED, WEATHER, WORK, WORKED, YEAR, bit, climate_numbers,
+    FORETOLD, LEAF, PLAN, REPLAY, REPLAYED, WEATHER, WRITTEN, YEAR, climate_numbers,
 };
-use sunlarder_worker::sheet::PART;
+use sunlarder_worker::sentences::PART;
 use wasm_bindgen::JsValue;
 use wasm_bindgen_futures::spawn_local;
 
 use crate::assets;
 use crate::chart::BandHour;
 use crate::edge::{after_rest, after_words, on_document, send};
-use crate::speech::{WORDS, words};
-use crate::store::{Face, Solved, Store};
+use crate::store::{Face, Solved, Store, WORDS, words};
 use crate::view::has_place;
 
 /// What weather does with the plan, in sentences.
@@ -38,6 +38,29 @@ pub(crate) struct Foretold {
     pub(crate) coming: bool,
 }
 
+/// What stands in the place of a leaf.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) enum Said {
+    /// A sentence while there is none.
+    Sentence(&'static str),
+    /// What was written.
+    Written(String),
+}
+
+/// Something that the worker is to write, for as long as somebody wants it.
+#[derive(Clone)]
+pub(crate) struct Wish {
+    number: u32,
+    leaf: Leaf,
+    argument: String,
+    /// Wants it once, as a text.
+    once: Option<Callback<String>>,
+    /// What was written.
+    pub(crate) said: RwSignal<Said>,
+    /// The numbers that go with it.
+    pub(crate) numbers: RwSignal<Vec<f64>>,
+}
+
 /// What the worker has said.
 #[derive(Clone, Copy)]
 pub(crate) struct Worked {
@@ -47,14 +70,14 @@ pub(crate) struct Worked {
     pub(crate) foretold: RwSignal<Foretold>,
     /// The state of charge in eight of ten weathers, hour by hour.
     pub(crate) band: RwSignal<Vec<BandHour>>,
-    /// What the year that somebody brought does with the plan, as parts of a sheet; empty without one.
+    /// What the year that somebody brought does with the plan, as sentences one after the other; empty without one.
     pub(crate) replayed: RwSignal<String>,
     /// Hour and state of charge in that year \[h, %\].
     pub(crate) path: RwSignal<Vec<(f64, f64)>>,
-    /// Bits of the figures whose panels are open.
-    asked: RwSignal<u32>,
-    /// What stands in each panel: a sheet of steps, or a sentence while there is none.
-    sheets: [RwSignal<String>; Question::ALL.len()],
+    /// What is to be written.
+    wishes: RwSignal<Vec<Wish>>,
+    /// The number of the next wish.
+    next: StoredValue<u32>,
     /// The serial of the plan last sent: while somebody edits, answers about older ones are still on their way.
     serial: StoredValue<u32>,
 }
@@ -68,30 +91,60 @@ impl Worked {
             band: RwSignal::new(Vec::new()),
             replayed: RwSignal::new(String::new()),
             path: RwSignal::new(Vec::new()),
-            asked: RwSignal::new(0),
-            sheets: core::array::from_fn(|_| RwSignal::new(String::new())),
+            wishes: RwSignal::new(Vec::new()),
+            next: StoredValue::new(0),
             serial: StoredValue::new(0),
         }
     }
 
-    /// Asks for a figure's working for as long as what is being made lives; gives what stands in its panel.
-    pub(crate) fn ask(self, question: Question) -> Signal<String> {
-        // What stood there when it was last open may be of an older plan.
-        self.put(bit(question), WORDS.label(L::BeingWorkedOut));
-        self.asked.update(|asked| *asked |= bit(question));
-        on_cleanup(move || {
-            self.asked.try_update(|asked| *asked &= !bit(question));
-        });
-        self.sheets[question as usize].into()
+    /// Asks for a leaf for as long as what is being made lives.
+    pub(crate) fn ask(self, leaf: Leaf, argument: String) -> Wish {
+        let wish = self.wish(leaf, argument, None);
+        let number = wish.number;
+        on_cleanup(move || self.end(number));
+        wish
     }
 
-    /// Puts a text into the panels of these figures.
-    fn put(self, questions: u32, text: &str) {
-        for (place, sheet) in self.sheets.into_iter().enumerate() {
-            if questions & (1 << place) != 0 {
-                sheet.set(text.to_owned());
+    /// Has a text written once, of the plan as it then is; nothing comes where nothing can be worked out.
+    #[allow(dead_code, reason = "the share dialog takes its texts by it")]
+    pub(crate) fn once(self, leaf: Leaf, argument: String, then: Callback<String>) {
+        self.wish(leaf, argument, Some(then));
+    }
+
+    fn wish(self, leaf: Leaf, argument: String, once: Option<Callback<String>>) -> Wish {
+        let number = self.next.get_value();
+        self.next.set_value(number.wrapping_add(1));
+        let said = RwSignal::new(Said::Sentence(WORDS.label(L::BeingWorkedOut)));
+        let wish = Wish { number, leaf, argument, once, said, numbers: RwSignal::new(Vec::new()) };
+        self.wishes.update(|wishes| wishes.push(wish.clone()));
+        wish
+    }
+
+    fn end(self, number: u32) {
+        // When the whole page goes the list may be gone first.
+        self.wishes.try_update(|wishes| wishes.retain(|own| own.number != number));
+    }
+
+    /// Puts a sentence into the place of all leaves.
+    fn put(self, sentence: &'static str) {
+        self.wishes.with_untracked(|wishes| {
+            for own in wishes {
+                own.said.set(Said::Sentence(sentence));
             }
+        });
+    }
+
+    /// Puts what was written into its place.
+    fn fill(self, number: u32, text: String, numbers: Vec<f64>) {
+        let found = |wishes: &Vec<Wish>| wishes.iter().find(|own| own.number == number).cloned();
+        let Some(wish) = self.wishes.with_untracked(found) else { return };
+        if let Some(then) = wish.once {
+            self.end(number);
+            then.run(text);
+            return;
         }
+        wish.numbers.set(numbers);
+        wish.said.set(Said::Written(text));
     }
 }
 
@@ -100,14 +153,14 @@ const REST: Duration = Duration::from_millis(250);
 
 /// Sends the plan after the words when something is asked of it, and takes the answers.
 pub(crate) fn follow(store: Store) {
-    let Worked { asked, spread, foretold, .. } = store.worked;
+    let Worked { wishes, spread, foretold, .. } = store.worked;
     let changed = move || {
         store.answers.track();
         store.habits.track();
-        asked.track();
+        wishes.track();
     };
     after_words(changed, move || {
-        if asked.get_untracked() != 0 {
+        if !wishes.with_untracked(Vec::is_empty) {
             ask(store, false);
         }
     });
@@ -140,9 +193,8 @@ pub(crate) fn bring(store: Store, text: &JsValue) {
     ask(store, true);
 }
 
-/// Asks for the workings that are open, and for what weather does with the plan.
+/// Asks for the leaves that are wanted, and for what weather does with the plan.
 fn ask(store: Store, weather: bool) {
-    let asked = store.worked.asked.get_untracked();
     let sent = store.answers.with_untracked(|answers| {
         let solved = answers.solved()?;
         let code = store.plan.with_untracked(share::encode).ok()?;
@@ -154,9 +206,15 @@ fn ask(store: Store, weather: bool) {
             plan.push(&number.into());
         }
         let wishes = Array::of1(&plan);
-        if asked != 0 {
-            wishes.push(&Array::of3(&WORK.into(), &serial.into(), &asked.into()));
-        }
+        store.worked.wishes.with_untracked(|all| {
+            for own in all {
+                let leaf = own.leaf as u32;
+                let wish =
+                    Array::of4(&LEAF.into(), &serial.into(), &own.number.into(), &leaf.into());
+                wish.push(&own.argument.as_str().into());
+                wishes.push(&wish);
+            }
+        });
         if weather && !store.worked.replayed.with_untracked(String::is_empty) {
             wishes.push(&Array::of2(&REPLAY.into(), &serial.into()));
         }
@@ -179,7 +237,7 @@ fn ask(store: Store, weather: bool) {
     });
     if sent.is_none() {
         // What is wrong with the plan stands under the verdict.
-        store.worked.put(asked, "");
+        store.worked.put("");
         store.worked.foretold.set(Foretold::default());
     }
 }
@@ -199,7 +257,7 @@ pub(crate) fn speaks(solved: &Solved) -> bool {
 /// Takes an answer; none means that there will be none.
 fn take(store: Store, answer: JsValue) {
     if answer.is_null() {
-        store.worked.put(store.worked.asked.get_untracked(), WORDS.label(L::NotWorkedOut));
+        store.worked.put(WORDS.label(L::NotWorkedOut));
         store.worked.foretold.set(Foretold::default());
         if !store.worked.replayed.with_untracked(String::is_empty) {
             store.worked.replayed.set(WORDS.label(L::NotWorkedOut).to_owned());
@@ -212,8 +270,9 @@ fn take(store: Store, answer: JsValue) {
         return;
     }
     let text = |place| answer.get(place).as_string().unwrap_or_default();
-    if number(0) == u32::from(WORKED) {
-        store.worked.put(1 << number(2), &text(3));
+    if number(0) == u32::from(WRITTEN) {
+        let numbers = Float64Array::from(answer.get(4)).to_vec();
+        store.worked.fill(number(2), text(3), numbers);
     } else if number(0) == u32::from(FORETOLD) {
         let text = text(3);
         let mut sentences = text.split(PART).map(str::to_owned);

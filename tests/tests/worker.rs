@@ -14,12 +14,12 @@ use sunlarder_tests::golden::golden;
 use sunlarder_tests::plans::EXAMPLES;
 use sunlarder_tests::weather_year::weather_year;
 use sunlarder_worker::desk::Desk;
-use sunlarder_worker::message::{Answer, Request, bit, climate_numbers, climate_of};
-use sunlarder_worker::sheet::{PART, sheet};
+use sunlarder_worker::leaf::Leaf;
+use sunlarder_worker::message::{Answer, Request, climate_numbers, climate_of};
+use sunlarder_worker::paper::{TEXT, marks};
+use sunlarder_worker::sentences::PART;
 
 const WORDS: Words = Words::of(Language::English);
-/// All questions at once.
-const ALL: u32 = (1 << Question::ALL.len()) - 1;
 
 /// Examples and golden plans that can be resolved.
 fn plans() -> Vec<(String, Document, System)> {
@@ -42,6 +42,19 @@ fn request(serial: u32, plan: &Document, system: &System) -> Request {
 /// All that a desk has to say.
 fn answers(desk: &mut Desk) -> Vec<Answer> {
     core::iter::from_fn(|| desk.work()).flatten().collect()
+}
+
+/// Wishes for the workings of some questions; each is numbered by its question.
+fn work(desk: &mut Desk, serial: u32, questions: &[Question]) {
+    for question in questions {
+        let (wish, argument) = (*question as u32, (*question as u32).to_string());
+        desk.take(Request::Leaf { serial, wish, leaf: Leaf::Working, argument });
+    }
+}
+
+/// What is said on a paper, text by text.
+fn texts(paper: &str) -> Vec<&str> {
+    marks(paper).filter(|(mark, _)| *mark == TEXT).map(|(_, text)| text).collect()
 }
 
 #[test]
@@ -67,19 +80,32 @@ fn the_desk_works_out_what_the_engine_does() {
     let mut desk = Desk::new(WORDS);
     for (serial, (name, plan, system)) in (1u32..).zip(plans()) {
         desk.take(request(serial, &plan, &system));
-        desk.take(Request::Work { serial, questions: ALL });
+        work(&mut desk, serial, &Question::ALL);
         let outlook = Outlook::of(&system);
-        let expected: Vec<Answer> = Question::ALL
-            .into_iter()
-            .map(|question| {
-                let mut working = Working::new();
-                outlook.work(question, &system, &mut working);
-                assert!(!working.steps().is_empty(), "{name}: {question:?}");
-                let lines = lines(&working, WORDS, &|tag| WORDS.name_in(&plan, tag));
-                Answer::Worked { serial, question, sheet: sheet(&lines) }
-            })
-            .collect();
-        assert_eq!(answers(&mut desk), expected, "{name}");
+        let answers = answers(&mut desk);
+        assert_eq!(answers.len(), Question::ALL.len(), "{name}");
+        for (question, answer) in Question::ALL.into_iter().zip(answers) {
+            let Answer::Written { serial: own, wish, written } = answer else {
+                panic!("{name}: {question:?} is not written")
+            };
+            assert_eq!((own, wish), (serial, question as u32), "{name}");
+            let mut working = Working::new();
+            outlook.work(question, &system, &mut working);
+            let lines = lines(&working, WORDS, &|tag| WORDS.name_in(&plan, tag));
+            let said = texts(&written.text);
+            assert!(!lines.is_empty(), "{name}: {question:?}");
+            // Five texts a step and three an input.
+            let count: usize = lines.iter().map(|line| 5 + 3 * line.inputs.len()).sum();
+            assert_eq!(said.len(), count, "{name}: {question:?}");
+            let equations: Vec<String> = lines
+                .iter()
+                .rev()
+                .map(|line| format!("{} = {}", line.symbol, line.equation))
+                .collect();
+            let mut rest = said.iter();
+            let all = equations.iter().all(|own| rest.any(|said| said == own));
+            assert!(all, "{name}: {question:?}: {said:?}");
+        }
     }
 }
 
@@ -91,18 +117,18 @@ fn a_newer_plan_makes_older_wishes_stale() {
     };
     let mut desk = Desk::new(WORDS);
     desk.take(request(1, first, first_system));
-    desk.take(Request::Work { serial: 1, questions: ALL });
-    assert!(matches!(desk.work(), Some(Some(Answer::Worked { serial: 1, .. }))));
+    work(&mut desk, 1, &Question::ALL);
+    assert!(matches!(desk.work(), Some(Some(Answer::Written { serial: 1, .. }))));
     desk.take(request(2, second, second_system));
     assert_eq!(desk.work(), None, "the rest was about the plan of before");
-    desk.take(Request::Work { serial: 1, questions: ALL });
+    work(&mut desk, 1, &Question::ALL);
     assert_eq!(desk.work(), None, "a wish that comes late");
-    desk.take(Request::Work { serial: 2, questions: bit(Question::Month) });
+    work(&mut desk, 2, &[Question::Month]);
+    let month = Question::Month as u32;
     let answered = answers(&mut desk);
-    assert!(matches!(
-        answered.as_slice(),
-        [Answer::Worked { serial: 2, question: Question::Month, .. }]
-    ));
+    assert!(
+        matches!(answered.as_slice(), [Answer::Written { serial: 2, wish, .. }] if *wish == month)
+    );
 }
 
 /// What the desk says of the weather, as share done, number of sentences and edges of the band.
@@ -111,7 +137,7 @@ fn foretold(answers: &[Answer]) -> Vec<(f64, usize, usize)> {
         Answer::Foretold { done, sentences, band, .. } => {
             Some((*done, sentences.split(PART).count(), band.len()))
         }
-        Answer::Worked { .. } | Answer::Replayed { .. } => None,
+        Answer::Written { .. } | Answer::Replayed { .. } => None,
     };
     answers.iter().filter_map(said).collect()
 }
@@ -228,7 +254,7 @@ fn what_is_asked_twice_is_answered_once() {
     let mut desk = Desk::new(WORDS);
     desk.take(request(7, &plan, &system));
     for _ in 0..2 {
-        desk.take(Request::Work { serial: 7, questions: bit(Question::Budget) });
+        work(&mut desk, 7, &[Question::Budget]);
     }
     assert_eq!(answers(&mut desk).len(), 1);
 }
@@ -240,16 +266,12 @@ fn a_message_that_is_no_plan_is_answered_with_nothing() {
     for (code, climate) in [("no code".to_owned(), good.1.clone()), (good.0.clone(), Vec::new())] {
         let mut desk = Desk::new(WORDS);
         desk.take(Request::Plan { serial: 1, code, habits: Habits::USUAL, climate });
-        desk.take(Request::Work { serial: 1, questions: ALL });
+        work(&mut desk, 1, &Question::ALL);
         assert_eq!(answers(&mut desk), []);
         // It goes on with the next plan.
-        desk.take(Request::Plan {
-            serial: 2,
-            code: good.0.clone(),
-            habits: Habits::USUAL,
-            climate: good.1.clone(),
-        });
-        desk.take(Request::Work { serial: 2, questions: bit(Question::Run) });
+        let (code, climate) = good.clone();
+        desk.take(Request::Plan { serial: 2, code, habits: Habits::USUAL, climate });
+        work(&mut desk, 2, &[Question::Run]);
         assert_eq!(answers(&mut desk).len(), 1);
     }
 }

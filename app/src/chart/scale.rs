@@ -2,7 +2,7 @@
 
 use sunlarder_engine::quantity::Within;
 
-use crate::speech::words;
+use crate::store::words;
 
 /// A straight map from a domain of values to a range of pixels; either may run backwards.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -1,4 +1,5 @@
 //! Elements of the page over signals: what makes them, and the closures that change and listen.
 
 pub(crate) mod node;
+pub(crate) mod paper;
 pub(crate) mod part;

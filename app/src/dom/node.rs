@@ -20,32 +20,61 @@ pub(crate) struct View(web_sys::Node);
 /// An element in the making.
 pub(crate) struct Node(web_sys::Element);
 
-/// A new element.
-///
-/// A tag is a literal of ours; that the browser knows none by that name cannot happen, and would only leave a gap.
-pub(crate) fn node(tag: &'static str) -> Node {
-    let made = document().create_element(tag);
-    Node(made.unwrap_or_else(|_| document().create_document_fragment().unchecked_into()))
+impl View {
+    /// A node as a view.
+    pub(super) fn of(node: web_sys::Node) -> Self {
+        Self(node)
+    }
 }
 
-/// A new element of a picture, which has a namespace of its own.
+/// A new element, in a page or in a picture, which has a namespace of its own.
+///
+/// A tag is a literal of ours; that the browser knows none by that name cannot happen, and would only leave a gap.
+pub(super) fn element(tag: &str, drawn: bool) -> web_sys::Element {
+    let space = if drawn { "http://www.w3.org/2000/svg" } else { "http://www.w3.org/1999/xhtml" };
+    let made = document().create_element_ns(Some(space), tag);
+    made.unwrap_or_else(|_| document().create_document_fragment().unchecked_into())
+}
+
+/// A place for nodes that have no parent yet.
+pub(super) fn fragment() -> web_sys::Node {
+    document().create_document_fragment().into()
+}
+
+/// Gives an element what `name=value` says: an attribute, or behind a `:` a property of its style.
+pub(super) fn set_own(element: &web_sys::Node, own: &str) {
+    let Some((name, value)) = own.split_once('=') else { return };
+    match name.strip_prefix(':') {
+        Some(name) => {
+            let style = element.unchecked_ref::<web_sys::HtmlElement>().style();
+            let _ = style.set_property(name, value);
+        }
+        None => set(element.unchecked_ref(), name, value),
+    }
+}
+
+/// A new element.
+pub(crate) fn node(tag: &'static str) -> Node {
+    Node(element(tag, false))
+}
+
+/// A new element of a picture.
 pub(crate) fn svg_node(tag: &'static str) -> Node {
-    let made = document().create_element_ns(Some("http://www.w3.org/2000/svg"), tag);
-    Node(made.unwrap_or_else(|_| document().create_document_fragment().unchecked_into()))
+    Node(element(tag, true))
 }
 
 /// Nothing.
 pub(crate) fn nothing() -> View {
-    View(document().create_document_fragment().into())
+    View(fragment())
 }
 
 /// Views side by side.
 pub(crate) fn group(views: Vec<View>) -> View {
-    let all = document().create_document_fragment();
+    let all = fragment();
     for View(view) in views {
         let _ = all.append_child(&view);
     }
-    View(all.into())
+    View(all)
 }
 
 /// Does something now and whenever what it reads has changed, for as long as what is being made lives.
@@ -205,7 +234,7 @@ pub(crate) trait Child {
 }
 
 /// Text; never markup, wherever it comes from.
-fn text(text: &str) -> web_sys::Text {
+pub(super) fn text(text: &str) -> web_sys::Text {
     document().create_text_node(text)
 }
 

@@ -9,13 +9,13 @@ use sunlarder_engine::outlook::Question;
 use sunlarder_engine::words::Label as L;
 
 use super::field::{Figure, choice, fields, more, select};
+use super::leaf::worked;
 use super::question::question;
-use super::working::worked;
 use crate::bind::{edit, part, said};
 use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::part::when;
-use crate::speech::{WORDS, words};
-use crate::store::{Solved, Store};
+use crate::drawers::drawer;
+use crate::store::{Solved, Store, WORDS, words};
 
 /// What everyone knows of a bank.
 const FIGURES: [Figure; 5] = [
@@ -146,10 +146,12 @@ pub(crate) fn bank_section(store: Store) -> View {
             &words().amount(bank.nominal),
         )
     });
-    question(L::WhatDoYouStore, answer, false, move || inside(store))
+    question(L::WhatDoYouStore, answer, false, move || {
+        drawer(store, move |drawers| (drawers.bank)(store))
+    })
 }
 
-fn inside(store: Store) -> View {
+pub(super) fn inside(store: Store) -> View {
     let chemistry = part(store, 0, |plan, _| {
         Chemistry::ALL.iter().position(|own| *own == plan.bank.chemistry).unwrap_or(0)
     });

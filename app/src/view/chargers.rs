@@ -11,8 +11,7 @@ use super::schedule::schedule_editor;
 use crate::bind::{edit, memo, part, said};
 use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::part::{dynamic, when};
-use crate::speech::{WORDS, words};
-use crate::store::{Solved, Store};
+use crate::store::{Solved, Store, WORDS, words};
 
 /// A source with hours of its own, where it stands in the plan.
 struct Timed {

@@ -13,8 +13,7 @@ use sunlarder_engine::working::Tag;
 use crate::bind::{memo, signal, watch};
 use crate::dom::node::{View, node, nothing};
 use crate::dom::part::{Dynamic, Listener, act, dynamic, is_open, typed, when};
-use crate::speech::{WORDS, words};
-use crate::store::{Solved, Store};
+use crate::store::{Solved, Store, WORDS, words};
 use sunlarder_engine::words::decimal;
 
 /// A new id for an element that something refers to.

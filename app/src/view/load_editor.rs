@@ -12,8 +12,7 @@ use crate::bind::{edit, of_load, part, to_load};
 use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::part::{dynamic, when};
 use crate::load_row;
-use crate::speech::{WORDS, words};
-use crate::store::Store;
+use crate::store::{Store, WORDS, words};
 
 /// How a power is stated, in the order in which it is offered.
 const WAYS: [L; 4] = [L::InWatts, L::InVoltsAndAmps, L::ByEnergyLabel, L::ByOutput];

@@ -7,16 +7,15 @@ use sunlarder_engine::quantity::{AmpHours, Hours};
 use sunlarder_engine::words::Label as L;
 
 use super::field::more_while;
+use super::leaf::worked;
 use super::place::{has_place, in_month, place_name, today};
 use super::table::table;
-use super::working::worked;
 use crate::bind::{drawn, fixed, memo, part, said, signal, watch};
 use crate::chart::{CurveData, day_strip, month_balance, remaining_curve};
 use crate::dom::node::{Child as _, View, node, nothing};
 use crate::dom::part::{dynamic, when};
 use crate::outlook_data as data;
-use crate::speech::{WORDS, words};
-use crate::store::{Solved, Store};
+use crate::store::{Solved, Store, WORDS, words};
 use crate::worker::speaks;
 
 /// The verdict with what explains it, or what is wrong with the plan.

@@ -10,8 +10,7 @@ use super::table::table;
 use crate::bind::{part, said};
 use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::part::when;
-use crate::speech::{WORDS, words};
-use crate::store::{Solved, Store};
+use crate::store::{Solved, Store, WORDS, words};
 
 /// The box of a month's own peak sun hours; the place is the month.
 static SUN: Figure = Figure::new(

@@ -5,7 +5,7 @@ use sunlarder_engine::words::Label;
 
 use crate::dom::node::{View, node, nothing};
 use crate::dom::part::{Listener, dynamic, is_open};
-use crate::speech::WORDS;
+use crate::store::WORDS;
 
 /// A question that opens; its inside is made when it first does.
 pub(crate) fn question(

@@ -4,7 +4,7 @@ use std::rc::Rc;
 
 use leptos::prelude::*;
 use sunlarder_engine::words::Label as L;
-use sunlarder_worker::sheet::PART;
+use sunlarder_worker::sentences::PART;
 use wasm_bindgen::JsValue;
 
 use super::dialogs::file_button;

@@ -10,7 +10,7 @@ use super::field::{NumberBox, button_unless, choice, more};
 use crate::bind::memo;
 use crate::dom::node::{Child as _, View, group, node, nothing};
 use crate::dom::part::{act, dynamic, typed};
-use crate::speech::{WORDS, words};
+use crate::store::{WORDS, words};
 use sunlarder_engine::words::{clock, decimal};
 
 /// The kinds of hours, in the order in which they are offered.

@@ -15,8 +15,7 @@ use crate::bind::{part, watch};
 use crate::dom::node::{Child as _, View, group, node, nothing};
 use crate::dom::part::{act, dynamic, when};
 use crate::edge;
-use crate::speech::WORDS;
-use crate::store::{Dialog, Face, Store};
+use crate::store::{Dialog, Face, Store, WORDS};
 
 /// Everything that is seen.
 pub(crate) fn shell(store: Store) -> View {

@@ -15,8 +15,7 @@ use crate::dom::node::{View, node};
 use crate::dom::part::act;
 use crate::edge::to_top;
 use crate::keep::{self, PlanId};
-use crate::speech::WORDS;
-use crate::store::{Answers, Store};
+use crate::store::{Answers, Store, WORDS};
 
 /// The choice of what to start from.
 pub(crate) fn start(store: Store) -> View {

@@ -5,7 +5,7 @@ use sunlarder_engine::words::Label;
 
 use crate::dom::node::{Child as _, View, node};
 use crate::dom::part::dynamic;
-use crate::speech::WORDS;
+use crate::store::WORDS;
 
 /// A table whose first column names its rows.
 pub(crate) fn table(title: Label, heads: Vec<Label>, rows: Signal<Vec<Vec<String>>>) -> View {

@@ -4,18 +4,18 @@
 use std::collections::VecDeque;
 
 use sunlarder_engine::document::Document;
-use sunlarder_engine::outlook::{Outlook, Question};
+use sunlarder_engine::outlook::Outlook;
 use sunlarder_engine::place::{WeatherFile, WeatherFileFault};
 use sunlarder_engine::quantity::Degrees;
 use sunlarder_engine::share;
 use sunlarder_engine::simulate::{Chances, Ensemble, Extent, Sunlight};
 use sunlarder_engine::sun::Site;
 use sunlarder_engine::system::System;
-use sunlarder_engine::words::{Words, lines};
-use sunlarder_engine::working::Working;
+use sunlarder_engine::words::Words;
 
-use crate::message::{Answer, MONTHS, Request, bit, climate_of};
-use crate::sheet::{list, sheet};
+use crate::leaf::{self, About, Leaf};
+use crate::message::{Answer, MONTHS, Request, climate_of};
+use crate::sentences::list;
 
 /// The plan on the desk and what is known of it.
 #[derive(Debug)]
@@ -49,6 +49,14 @@ struct Year {
     file: Result<WeatherFile, WeatherFileFault>,
 }
 
+/// Something that is to be written about the plan.
+#[derive(Debug)]
+struct Wish {
+    number: u32,
+    leaf: Leaf,
+    argument: String,
+}
+
 /// Something is said of the weather whenever so many more blocks are known.
 const BLOCKS_BETWEEN: u32 = 8;
 
@@ -58,7 +66,7 @@ pub struct Desk {
     words: Words,
     serial: u32,
     plan: Option<Plan>,
-    waiting: VecDeque<Question>,
+    waiting: VecDeque<Wish>,
     /// Whether weather is wanted.
     foretelling: bool,
     /// Kept until the plan is at another place or somebody takes it away.
@@ -101,12 +109,9 @@ impl Desk {
                     self.plan = Plan::read(code, climate);
                 }
             }
-            Request::Work { serial, questions } if serial == self.serial => {
-                let asked = Question::ALL.into_iter().filter(|own| questions & bit(*own) != 0);
-                for question in asked {
-                    if !self.waiting.contains(&question) {
-                        self.waiting.push_back(question);
-                    }
+            Request::Leaf { serial, wish: number, leaf, argument } if serial == self.serial => {
+                if self.waiting.iter().all(|own| own.number != number) {
+                    self.waiting.push_back(Wish { number, leaf, argument });
                 }
             }
             Request::Weather { serial, spread } if serial == self.serial => self.foretell(spread),
@@ -114,7 +119,7 @@ impl Desk {
                 self.year = text.and_then(|text| Year::read(&code, &text));
             }
             Request::Replay { serial } if serial == self.serial => self.replaying = true,
-            Request::Work { .. } | Request::Weather { .. } | Request::Replay { .. } => {}
+            Request::Leaf { .. } | Request::Weather { .. } | Request::Replay { .. } => {}
         }
     }
 
@@ -132,11 +137,11 @@ impl Desk {
         *weather = Some(Weather { spread, ensemble, said: None });
     }
 
-    /// Works off one piece of what waits. Nothing if nothing waits; nothing to say yet if there is more to do. Figures that somebody
-    /// looks at come before the weather.
+    /// Works off one piece of what waits. Nothing if nothing waits; nothing to say yet if there is more to do. What somebody
+    /// looks at comes before the weather.
     pub fn work(&mut self) -> Option<Option<Answer>> {
-        if let Some(question) = self.waiting.pop_front() {
-            return Some(self.work_out(question));
+        if let Some(wish) = self.waiting.pop_front() {
+            return Some(self.write(&wish));
         }
         if core::mem::take(&mut self.replaying) {
             return Some(self.replay());
@@ -146,14 +151,13 @@ impl Desk {
         foretold
     }
 
-    fn work_out(&mut self, question: Question) -> Option<Answer> {
+    fn write(&mut self, wish: &Wish) -> Option<Answer> {
         let Plan { document, system, outlook, .. } = self.plan.as_mut()?;
         let sunlight = &mut self.sunlight;
         let outlook = outlook.get_or_insert_with(|| Outlook::in_sunlight(system, sunlight));
-        let mut working = Working::new();
-        outlook.work(question, system, &mut working);
-        let lines = lines(&working, self.words, &|tag| self.words.name_in(document, tag));
-        Some(Answer::Worked { serial: self.serial, question, sheet: sheet(&lines) })
+        let about = About { words: self.words, document, system, outlook };
+        let written = leaf::write(wish.leaf, &wish.argument, about);
+        Some(Answer::Written { serial: self.serial, wish: wish.number, written })
     }
 
     /// What the year that was brought does with the plan; nothing to say if there is none.

@@ -1,12 +1,14 @@
 //! What the page has worked out beside it, so that it need not carry it and never waits for it.
 //!
-//! [`message`] is what the two say to each other, [`desk`] does the work, [`sheet`] writes a working down. All of it is
-//! plain Rust; the binary beside this library binds it to the browser, and `app/web/worker.js` to a worker or, where a
+//! [`message`] is what the two say to each other, [`desk`] does the work, [`leaf`] writes pieces of the page down on
+//! [`paper`]. All of it is plain Rust; the binary beside this library binds it to the browser, and `app/web/worker.js` to a worker or, where a
 //! browser gives none, to the page itself.
 
 pub mod desk;
+pub mod leaf;
 pub mod message;
-pub mod sheet;
+pub mod paper;
+pub mod sentences;
 
 use sunlarder_engine::words::Language;
 

@@ -7,25 +7,26 @@
 //! |---|---|
 //! | page to worker | [`PLAN`], serial, link code, [bits](Habits::bits) of the habits of whoever reads the answers, the [numbers](climate_numbers) of the climate there |
 //! | page to worker | [`WEATHER`], serial, twelve spreads of the daily clearness |
-//! | page to worker | [`WORK`], serial, bits of the [questions](Question), the first of [`Question::ALL`] lowest |
+//! | page to worker | [`LEAF`], serial, number of the wish, place in [`Leaf::ALL`], argument |
 //! | page to worker | [`YEAR`], serial (not heeded), link code of the plan that it is for, text of a weather file; without a text that of before is taken away |
 //! | page to worker | [`REPLAY`], serial |
-//! | worker to page | [`WORKED`], serial, number of the question, its working as a [sheet](crate::sheet) |
-//! | worker to page | [`FORETOLD`], serial, share done, sentences as the parts of one step of a sheet, that of the verdict first, then the twelve months, the band: low, high and share that has reached the reserve, of each hour in turn \[%\] |
+//! | worker to page | [`WRITTEN`], serial, number of the wish, text, numbers |
+//! | worker to page | [`FORETOLD`], serial, share done, [sentences](crate::sentences), that of the verdict first, then the twelve months, the band: low, high and share that has reached the reserve, of each hour in turn \[%\] |
 //! | worker to page | [`REPLAYED`], serial, sentences as above, hour from the start and state of charge \[%\] in turn; both are empty once the plan is at another place |
 
-use sunlarder_engine::outlook::Question;
 use sunlarder_engine::place::{MonthlyClimate, Origin, TemperatureOrigin};
 use sunlarder_engine::quantity::Celsius;
 use sunlarder_engine::sun::Site;
 use sunlarder_engine::words::Habits;
 
+use crate::leaf::{Leaf, Written};
+
 /// A plan and the climate of its place.
 pub const PLAN: u8 = 0;
-/// Which figures of the plan to work out.
-pub const WORK: u8 = 1;
-/// The working of a figure.
-pub const WORKED: u8 = 2;
+/// What to write about the plan.
+pub const LEAF: u8 = 1;
+/// What was written.
+pub const WRITTEN: u8 = 2;
 
 /// What weather may do with the plan.
 pub const WEATHER: u8 = 3;
@@ -81,26 +82,30 @@ pub enum Request {
         /// The plan's serial.
         serial: u32,
     },
-    /// To work out figures.
-    Work {
+    /// To write about the plan.
+    Leaf {
         /// The plan's serial.
         serial: u32,
-        /// Bits of the questions.
-        questions: u32,
+        /// The page's number of the wish, given back with what was written.
+        wish: u32,
+        /// What to write.
+        leaf: Leaf,
+        /// What to write it of; see [`Leaf`].
+        argument: String,
     },
 }
 
 /// What the worker answers.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Answer {
-    /// The working of a figure.
-    Worked {
+    /// What was written about the plan.
+    Written {
         /// The plan's serial.
         serial: u32,
-        /// The figure.
-        question: Question,
-        /// Its working.
-        sheet: String,
+        /// Number of the wish.
+        wish: u32,
+        /// What was written.
+        written: Written,
     },
     /// What weather does with the plan, as far as it is known.
     Foretold {
@@ -108,7 +113,7 @@ pub enum Answer {
         serial: u32,
         /// Share of the work that is done.
         done: f64,
-        /// Sentences as parts of a sheet: first what belongs to the verdict, then of ten years those in which each month stays
+        /// [Sentences](crate::sentences): first what belongs to the verdict, then of ten years those in which each month stays
         /// over the reserve (nothing while no year is known), then one by one what the years come to.
         sentences: String,
         /// Low and high edge of the band and the share of the weathers that has reached the reserve, hour by hour \[%\].
@@ -118,7 +123,7 @@ pub enum Answer {
     Replayed {
         /// The plan's serial.
         serial: u32,
-        /// Sentences as parts of a sheet, or why the file was refused; empty if it is of another place than the plan.
+        /// [Sentences](crate::sentences), or why the file was refused; empty if it is of another place than the plan.
         sentences: String,
         /// Hour and state of charge in turn \[h, %\].
         path: Vec<f64>,
@@ -129,12 +134,6 @@ pub enum Answer {
 #[must_use]
 pub fn spread_of(numbers: &[f64]) -> Option<[f64; MONTHS]> {
     numbers.try_into().ok()
-}
-
-/// The bit of a question.
-#[must_use]
-pub fn bit(question: Question) -> u32 {
-    1 << question as u32
 }
 
 /// A climate as a row of numbers: twelve clearnesses, twelve temperatures \[°C\], the numbers of the two origins.
@@ -205,9 +204,11 @@ mod tests {
     }
 
     #[test]
-    fn every_question_has_a_bit_by_its_place() {
-        for (place, question) in Question::ALL.into_iter().enumerate() {
-            assert_eq!(bit(question), 1 << place);
+    fn every_leaf_has_its_number() {
+        for (number, leaf) in Leaf::ALL.into_iter().enumerate() {
+            assert_eq!(leaf as usize, number);
+            assert_eq!(Leaf::from_number(number), Some(leaf));
         }
+        assert_eq!(Leaf::from_number(Leaf::ALL.len()), None);
     }
 }

@@ -192,6 +192,7 @@ labels! {
     OwnAir,
     OwnYear,
     OwnSun,
+    PartMissed,
     PasteLink,
     PeakLimit,
     PeakSunHours,

@@ -240,6 +240,7 @@ pub fn label(label: Label) -> &'static str {
         Label::TakeYearAway => "Quitar el año",
         Label::OwnAir => "Usar temperaturas propias",
         Label::OwnSun => "Usar horas de sol pico propias",
+        Label::PartMissed => "Esta parte de la página no se ha podido cargar. ¿Hay red?",
         Label::PasteLink => "Pega un enlace",
         Label::PeakLimit => "Límite de pico de una batería",
         Label::PeakSunHours => "Horas de sol pico al día",

@@ -1,0 +1,143 @@
+//! The program as it runs in the worker: the same one, but with the desk instead of the page. `app/web/worker.js` calls what is
+//! exported here. The desk is a chunk of its own, which the page never loads where there are workers.
+
+use std::cell::RefCell;
+
+use js_sys::{Array, Float64Array};
+use sunlarder_engine::words::{Habits, Words};
+use sunlarder_worker::PAGE;
+use sunlarder_worker::desk::Desk;
+use sunlarder_worker::leaf::Leaf;
+use sunlarder_worker::message::{
+    Answer, FORETOLD, LEAF, PLAN, REPLAY, REPLAYED, Request, WEATHER, WRITTEN, YEAR, spread_of,
+};
+use wasm_bindgen::JsValue;
+use wasm_bindgen::prelude::wasm_bindgen;
+use wasm_split_helpers::{SplitLoaderError, wasm_split};
+
+thread_local! {
+    static CLERK: RefCell<Option<Box<dyn Clerk>>> = const { RefCell::new(None) };
+}
+
+/// Who sits at the desk: all that is known of the chunk outside of it.
+trait Clerk {
+    /// Takes a message of the page; one that is no request is not heeded.
+    fn take(&mut self, message: &Array);
+
+    /// Works off one piece of what waits and gives the message for the page: `null` if there is nothing to say yet, `undefined`
+    /// if nothing waits.
+    fn work(&mut self) -> JsValue;
+}
+
+impl Clerk for Desk {
+    fn take(&mut self, message: &Array) {
+        if let Some(request) = request(message) {
+            Desk::take(self, request);
+        }
+    }
+
+    fn work(&mut self) -> JsValue {
+        match Desk::work(self) {
+            None => JsValue::UNDEFINED,
+            Some(None) => JsValue::NULL,
+            Some(Some(answer)) => message(answer).into(),
+        }
+    }
+}
+
+/// The chunk did not come.
+struct Missed;
+
+impl From<SplitLoaderError> for Missed {
+    fn from(_: SplitLoaderError) -> Self {
+        Self
+    }
+}
+
+/// A clerk at an empty desk.
+#[wasm_split(desk, fallible)]
+fn clerk() -> Result<Box<dyn Clerk>, Missed> {
+    Ok(Box::new(Desk::new(Words::of(PAGE))))
+}
+
+/// Fetches the desk; refused if it does not come.
+///
+/// # Errors
+/// Nothing more is known of it than that.
+#[wasm_bindgen]
+pub async fn open_desk() -> Result<(), JsValue> {
+    let clerk = clerk().await.map_err(|Missed| JsValue::NULL)?;
+    CLERK.set(Some(clerk));
+    Ok(())
+}
+
+/// Takes a message of the page.
+#[wasm_bindgen]
+pub fn take(message: &Array) {
+    CLERK.with_borrow_mut(|clerk| {
+        if let Some(clerk) = clerk {
+            clerk.take(message);
+        }
+    });
+}
+
+/// Works off one piece of what waits and gives the message for the page: `null` if there is nothing to say yet, `undefined` if
+/// nothing waits.
+#[wasm_bindgen]
+#[must_use]
+pub fn work() -> JsValue {
+    CLERK.with_borrow_mut(|clerk| clerk.as_mut().map_or(JsValue::UNDEFINED, |clerk| clerk.work()))
+}
+
+/// An answer as a message.
+fn message(answer: Answer) -> Array {
+    match answer {
+        Answer::Written { serial, wish, written } => {
+            let message = Array::of3(&WRITTEN.into(), &serial.into(), &wish.into());
+            message.push(&written.text.into());
+            message.push(&Float64Array::from(written.numbers.as_slice()).into());
+            message
+        }
+        Answer::Foretold { serial, done, sentences, band } => {
+            let message = Array::of3(&FORETOLD.into(), &serial.into(), &done.into());
+            message.push(&sentences.into());
+            message.push(&Float64Array::from(band.as_slice()).into());
+            message
+        }
+        Answer::Replayed { serial, sentences, path } => {
+            let message = Array::of3(&REPLAYED.into(), &serial.into(), &sentences.into());
+            message.push(&Float64Array::from(path.as_slice()).into());
+            message
+        }
+    }
+}
+
+/// A message as a request.
+fn request(message: &Array) -> Option<Request> {
+    let number = |place: u32| message.get(place).as_f64();
+    let serial = number(1)? as u32;
+    let kind = number(0)?;
+    if kind == f64::from(PLAN) {
+        let code = message.get(2).as_string()?;
+        let habits = Habits::of_bits(number(3)? as u32);
+        let climate = (4..message.length()).map(number).collect::<Option<_>>()?;
+        return Some(Request::Plan { serial, code, habits, climate });
+    }
+    if kind == f64::from(WEATHER) {
+        let spread: Vec<f64> = (2..message.length()).map(number).collect::<Option<_>>()?;
+        return Some(Request::Weather { serial, spread: spread_of(&spread)? });
+    }
+    if kind == f64::from(YEAR) {
+        let code = message.get(2).as_string()?;
+        return Some(Request::Year { code, text: message.get(3).as_string() });
+    }
+    if kind == f64::from(REPLAY) {
+        return Some(Request::Replay { serial });
+    }
+    if kind != f64::from(LEAF) {
+        return None;
+    }
+    let leaf = Leaf::from_number(number(3)? as usize)?;
+    let argument = message.get(4).as_string()?;
+    Some(Request::Leaf { serial, wish: number(2)? as u32, leaf, argument })
+}

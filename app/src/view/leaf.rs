@@ -1,0 +1,31 @@
+//! What the worker writes about the plan, shown while somebody looks.
+
+use leptos::prelude::*;
+use sunlarder_engine::outlook::Question;
+use sunlarder_engine::words::{Label, decimal};
+use sunlarder_worker::leaf::Leaf;
+
+use super::field::more_while;
+use crate::dom::node::{Child as _, View, node};
+use crate::dom::paper::elements;
+use crate::dom::part::dynamic;
+use crate::store::Store;
+use crate::worker::Said;
+
+/// A leaf, asked of the worker for as long as what is being made lives, and written anew when the plan changes.
+pub(crate) fn leaf(store: Store, own: Leaf, argument: String) -> View {
+    let said = store.worked.ask(own, argument).said;
+    dynamic(move || {
+        said.with(|said| match said {
+            Said::Written(paper) => elements(paper),
+            Said::Sentence(sentence) => node("p").attr("class", "hint").child(*sentence).view(),
+        })
+    })
+    .view()
+}
+
+/// How a figure was worked out, down to the sources, while its panel is open.
+pub(crate) fn worked(store: Store, title: Label, question: Question) -> View {
+    let argument = move || decimal(question as usize as f64, 0);
+    more_while("working", title, move || leaf(store, Leaf::Working, argument()))
+}
