@@ -11,7 +11,7 @@ use sunlarder_engine::document::{Chemistry, Document, Field, Problem};
 use sunlarder_engine::load::catalogue::{Appliance, Group};
 use sunlarder_engine::outlook::{Obstacle, Outlook, Question};
 use sunlarder_engine::place::{Climate, SpreadGrid, SummerTime, WeatherFileFault};
-use sunlarder_engine::quantity::{AmpHours, Amps, Celsius, Hours, Percent, Volts, Watts};
+use sunlarder_engine::quantity::{AmpHours, Amps, Celsius, Hours, Percent, VoltAmps, Volts, Watts};
 use sunlarder_engine::simulate::Extent;
 use sunlarder_engine::system::System;
 use sunlarder_engine::words::{
@@ -114,7 +114,7 @@ fn fixed(language: Language) -> Vec<(String, String)> {
         say(format!("{appliance:?}"), language.appliance(*appliance));
     }
     for group in Group::ALL {
-        say(format!("{group:?}"), language.appliance_group(*group));
+        say(format!("{group:?}"), language.appliance_group(group));
     }
     for chemistry in Chemistry::ALL {
         say(format!("{chemistry:?}"), language.chemistry(*chemistry));
@@ -165,7 +165,7 @@ fn refusals_and_obstacles_are_in_spanish_with_a_comma() {
     for obstacle in [
         Obstacle::NoInverter { load: place },
         Obstacle::InverterOverloaded { peak: Watts(1500.0), rated: Watts(1000.0) },
-        Obstacle::InverterSurge { load: place, peak: Watts(1500.0), surge: Watts(1000.0) },
+        Obstacle::InverterSurge { load: place, peak: VoltAmps(1500.0), surge: VoltAmps(1000.0) },
         Obstacle::BankOverloaded { current, limit },
         Obstacle::BankSurge { load: place, current, limit },
         Obstacle::InverterBeyondBank { current, limit },
