@@ -4,6 +4,7 @@ mod bank;
 mod chargers;
 mod dialogs;
 mod field;
+mod help;
 mod inverter;
 mod leaf;
 mod load_editor;
@@ -18,6 +19,7 @@ mod shell;
 mod sources;
 mod start;
 mod table;
+mod world_map;
 
 pub(crate) use place::has_place;
 pub(crate) use shell::shell;

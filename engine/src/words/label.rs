@@ -256,4 +256,8 @@ labels! {
     WhichTiltIsBest,
     WithoutSun,
     WithoutSunPercent,
+    AirOfMonths,
+    StateOfCharge,
+    WorldMap,
+    WorldMapHint,
 }

@@ -10,6 +10,7 @@ pub mod command_line;
 mod countries;
 mod decimal;
 pub mod en;
+mod explained;
 mod label;
 mod number;
 mod page;
@@ -18,6 +19,7 @@ mod worked;
 
 pub use countries::Countries;
 pub use decimal::{decimal, padded};
+pub use explained::Term;
 pub use label::Label;
 pub use number::{amount, clock, precise, rounded};
 pub use sentence::{Sentence, Tone};

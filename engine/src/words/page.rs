@@ -4,10 +4,10 @@
 use super::Countries;
 use super::{Label, Language, NameOf, Sentence, en};
 use crate::bank::Quality;
-use crate::document::{Chemistry, Field};
+use crate::document::{Chemistry, Document, Field};
 use crate::load::catalogue::{Appliance, Group};
 use crate::outlook::{BestTilt, Generated, Month, Obstacle, Outlook, Voltages};
-use crate::place::{Origin, SummerTime};
+use crate::place::{MonthlyClimate, Origin, SummerTime};
 use crate::quantity::{AmpHours, Hours};
 use crate::simulate::{Chances, Range, Replayed};
 use crate::sky::Trust;
@@ -79,11 +79,12 @@ impl Language {
         }
     }
 
-    /// In how many of ten years a month stays over the reserve, as a sentence.
+    /// In how many of ten years the month of the start stays over the reserve, as a sentence; where a life may depend on it, in how
+    /// many it does not.
     #[must_use]
-    pub fn month_kept(self, chances: &Chances, month: usize) -> String {
+    pub fn month_kept(self, chances: &Chances, outlook: &Outlook) -> String {
         match self {
-            Self::English => en::chances::month_kept(chances, month),
+            Self::English => en::chances::month_kept(chances, outlook.month, outlook.is_vital()),
         }
     }
 
@@ -295,6 +296,33 @@ impl Language {
         }
     }
 
+    /// Where sun and temperatures come from and how sure they are, in sentences.
+    #[must_use]
+    pub fn climate_sources(self, climate: &MonthlyClimate) -> [&'static str; 2] {
+        match self {
+            Self::English => [
+                en::page::climate_origin(climate.origin),
+                en::page::temperature_origin(climate.temperature_origin),
+            ],
+        }
+    }
+
+    /// The picture of the twelve months in words.
+    #[must_use]
+    pub fn climate_in_words(self, climate: &MonthlyClimate) -> String {
+        match self {
+            Self::English => en::page::climate_in_words(climate),
+        }
+    }
+
+    /// A place that is called by the town near it.
+    #[must_use]
+    pub fn near(self, town: &str) -> String {
+        match self {
+            Self::English => en::page::near(town),
+        }
+    }
+
     /// Place, month and start.
     #[must_use]
     pub fn where_and_when(
@@ -395,6 +423,14 @@ impl Language {
     pub fn scenario(self, place: &str, month: usize) -> String {
         match self {
             Self::English => en::page::scenario(place, month),
+        }
+    }
+
+    /// What an example consists of.
+    #[must_use]
+    pub fn scenario_figures(self, plan: &Document) -> String {
+        match self {
+            Self::English => en::page::scenario_figures(plan),
         }
     }
 

@@ -173,7 +173,7 @@ fn chances(answered: &Answered) -> String {
     let chances = &answered.chances;
     let mut lines = vec![
         WORDS.when_reserve_comes(chances, &answered.system),
-        WORDS.month_kept(chances, answered.outlook.month),
+        WORDS.month_kept(chances, &answered.outlook),
     ];
     lines.extend(WORDS.over_years(chances));
     lines.push(WORDS.doubt(answered.trust, chances));
@@ -183,8 +183,8 @@ fn chances(answered: &Answered) -> String {
 
 /// What stands in the way, and what must be known; nothing if there is nothing.
 fn obstacles(answered: &Answered) -> String {
-    let obstacles = &answered.outlook.obstacles;
-    if obstacles.is_empty() {
+    let mut obstacles = answered.outlook.cautions().peekable();
+    if obstacles.peek().is_none() {
         return String::new();
     }
     let name_of = |tag| answered.name_of(tag);
