@@ -9,6 +9,7 @@ mod in_browser {
     mod keeping;
     mod keyboard;
     mod offline;
+    mod place;
     mod replay;
     mod shell;
     mod sources;

@@ -19,12 +19,14 @@ pub(super) fn write(language: Language, climate: &MonthlyClimate) -> String {
     let mut paper = Paper::default();
     picture(&mut paper, language, climate);
     paper.class("ul", "legend");
-    paper.said("li", "key key-sun", language.label(Label::PeakSunHours));
-    paper.said("li", "key key-air", language.label(Label::AirOfMonths)).close();
+    paper.said("li", "key key-gain", language.label(Label::PeakSunHours));
+    paper.said("li", "key key-typical", language.label(Label::AirOfMonths)).close();
     for sentence in language.climate_sources(climate) {
         paper.said("p", "hint", &sentence);
     }
+    paper.class("details", "more").said("summary", "", language.label(Label::AsATable));
     table(&mut paper, language, climate);
+    paper.close();
     paper.finish()
 }
 
