@@ -16,10 +16,12 @@ mod question;
 mod replay;
 mod schedule;
 mod shell;
+pub(crate) mod shut;
 mod sources;
 mod start;
 mod table;
 mod world_map;
 
+pub(crate) use field::button;
 pub(crate) use place::has_place;
 pub(crate) use shell::shell;

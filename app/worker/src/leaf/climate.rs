@@ -22,7 +22,7 @@ pub(super) fn write(language: Language, climate: &MonthlyClimate) -> String {
     paper.said("li", "key key-gain", language.label(Label::PeakSunHours));
     paper.said("li", "key key-typical", language.label(Label::AirOfMonths)).close();
     for sentence in language.climate_sources(climate) {
-        paper.said("p", "hint", &sentence);
+        paper.said("p", "hint", sentence);
     }
     paper.class("details", "more").said("summary", "", language.label(Label::AsATable));
     table(&mut paper, language, climate);
