@@ -321,7 +321,7 @@ pub fn scenario_figures(plan: &Document) -> String {
     let charge = AmpHours(bank.capacity_ah * bank.in_parallel);
     let watts = plan.arrays.iter().map(|own| own.module_w * own.in_series * own.in_parallel);
     let sun = Watts(watts.sum());
-    format!("{things} things, {} at {}, {} of sun", amount(charge), amount(volts), amount(sun))
+    format!("{things} things, {}, {}, {} sun", amount(charge), amount(volts), amount(sun))
 }
 
 /// The typical day of a month.

@@ -310,6 +310,12 @@ pub fn obstacle(obstacle: &Obstacle, name_of: NameOf<'_>) -> String {
                 months => format!("in {}", months_kept(months)),
             }
         ),
+        Obstacle::MayFreeze { coldest, freezes, charge } => format!(
+            "Down to {}, the acid of this bank freezes at {} and bursts the cells; it may get as cold as {}. Keep more charge or more warmth in it.",
+            amount(charge),
+            amount(freezes),
+            amount(coldest)
+        ),
         Obstacle::ProtectionMayOpen => {
             "If the battery protection opens while the engine charges, the alternator can be destroyed. Use a charger or regulator made for this.".into()
         }
