@@ -129,7 +129,7 @@ mod tests {
         let july = rounded(own.irradiation()[6].0);
         assert!(count(TEXT, &july) >= 1 && count(TEXT, "16") >= 1, "{july}");
         for sentence in Language::English.climate_sources(&own) {
-            assert_eq!(count(TEXT, &sentence), 1);
+            assert_eq!(count(TEXT, sentence), 1);
         }
     }
 
