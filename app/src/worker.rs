@@ -22,7 +22,7 @@ use wasm_bindgen_futures::spawn_local;
 use crate::assets;
 use crate::chart::BandHour;
 use crate::edge::{after_rest, after_words, on_document, send};
-use crate::store::{Face, Solved, Store, WORDS};
+use crate::store::{Face, Solved, Store, WORDS, words};
 use crate::view::has_place;
 
 /// What weather does with the plan, in sentences.
@@ -160,6 +160,7 @@ pub(crate) fn follow(store: Store) {
     let Worked { wishes, spread, foretold, .. } = store.worked;
     let changed = move || {
         store.answers.track();
+        store.habits.track();
         wishes.track();
     };
     after_words(changed, move || {
@@ -169,6 +170,7 @@ pub(crate) fn follow(store: Store) {
     });
     let changed = move || {
         store.answers.track();
+        store.habits.track();
         store.face.track();
         spread.track();
         if !foretold.with_untracked(|foretold| foretold.coming) {
@@ -204,7 +206,9 @@ fn ask(store: Store, weather: bool) {
     let solved = store.answers.with_untracked(|answers| answers.solved().cloned());
     let code = solved.as_ref().and_then(|_| store.plan.with_untracked(share::encode).ok());
     let solved = solved.filter(|_| code.is_some());
-    let plan = Array::of3(&PLAN.into(), &serial.into(), &code.unwrap_or_default().into());
+    let code = code.unwrap_or_default();
+    let habits = words().habits.bits();
+    let plan = Array::of4(&PLAN.into(), &serial.into(), &code.into(), &habits.into());
     for number in solved.iter().flat_map(|own| climate_numbers(&own.system.climate)) {
         plan.push(&number.into());
     }

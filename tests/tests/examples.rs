@@ -8,7 +8,7 @@ use sunlarder_engine::outlook::{Obstacle, Outlook, Tight, Verdict};
 use sunlarder_engine::place::Climate;
 use sunlarder_engine::share;
 use sunlarder_engine::system::System;
-use sunlarder_engine::words::{Language, Tone};
+use sunlarder_engine::words::{Language, Tone, Words};
 use sunlarder_tests::plans::EXAMPLES;
 
 /// A code that fits a text message with some words around it.
@@ -136,7 +136,7 @@ fn the_clinic_says_that_lives_depend_on_it() {
         assert!(outlook.obstacles.contains(&Obstacle::VitalLoad { load }));
     }
     let plan = plan("clinic");
-    let words = Language::English;
+    let words = Words::of(Language::English);
     let said = words.explanation(&outlook, &system, &|tag| words.name_in(&plan, tag));
     let named = "A life may depend on “Vaccine fridge” and “Nebuliser”: each needs a backup of its own and an alarm";
     assert!(said.starts_with(named), "{said}");

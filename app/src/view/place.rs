@@ -7,7 +7,7 @@ use sunlarder_engine::document::{ClockTime, Document, Field, date_from, date_tex
 use sunlarder_engine::place::{SEA, SummerTime, Town};
 use sunlarder_engine::quantity::{Degrees, Within};
 use sunlarder_engine::sun::Site;
-use sunlarder_engine::words::{Label as L, rounded};
+use sunlarder_engine::words::Label as L;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 
@@ -21,7 +21,7 @@ use crate::bind::{edit, fixed, part, signal};
 use crate::dom::node::{Child as _, View, group, node, nothing};
 use crate::dom::part::{Listener, act, dynamic, typed};
 use crate::drawers::drawer;
-use crate::store::{Store, WORDS};
+use crate::store::{Store, WORDS, words};
 
 /// Puts a town into the plan.
 pub(crate) fn move_to(plan: &mut Document, town: &Town) {
@@ -158,13 +158,14 @@ pub(crate) fn place_name(plan: &Document) -> String {
     if !has_place(plan) {
         return WORDS.label(L::NoPlaceYet).to_owned();
     }
-    format!("{}°, {}°", rounded(place.latitude_deg), rounded(place.longitude_deg))
+    format!("{}°, {}°", words().rounded(place.latitude_deg), words().rounded(place.longitude_deg))
 }
 
 /// The same with the coordinates behind a name.
 pub(super) fn coordinates_of(plan: &Document) -> String {
     let place = &plan.place;
-    let (latitude, longitude) = (rounded(place.latitude_deg), rounded(place.longitude_deg));
+    let latitude = words().rounded(place.latitude_deg);
+    let longitude = words().rounded(place.longitude_deg);
     if place.name.is_empty() {
         return place_name(plan);
     }
@@ -334,7 +335,7 @@ fn set_date(store: Store, text: &str) {
     plan.start.date = date;
     match plan.checked() {
         Ok(_) => store.edit("date", &mut |plan| plan.start.date = date),
-        Err(problem) => store.complain(WORDS.problem(&problem, &|_| None)),
+        Err(problem) => store.complain(words().problem(&problem, &|_| None)),
     }
 }
 

@@ -7,13 +7,14 @@ use sunlarder_engine::words::{Label as L, decimal};
 
 use super::dialogs::opener;
 use super::field::button_unless;
+use super::habits::languages;
 use super::place::place_name;
 use crate::address::{EXAMPLES, example};
 use crate::dom::node::{View, node};
 use crate::dom::part::act;
 use crate::edge::to_top;
 use crate::keep::{self, PlanId};
-use crate::store::{Store, WORDS};
+use crate::store::{Store, WORDS, words};
 
 /// The choice of what to start from.
 pub(crate) fn start(store: Store) -> View {
@@ -52,6 +53,7 @@ pub(crate) fn start(store: Store) -> View {
         )
         .child(node("h2").child(WORDS.label(L::HaveLinkOrFile)).view())
         .child(opener(store))
+        .child(languages(store))
         .view()
 }
 
@@ -63,8 +65,8 @@ fn begin(store: Store, plan: Document) {
 
 /// A card. What it comes to is told when it is opened: eight verdicts would keep the first frame waiting.
 fn scenario(store: Store, at: usize, name: &str, plan: Document) -> View {
-    let words = WORDS.scenario(&place_name(&plan), plan.start.date.month0() as usize);
-    let figures = WORDS.scenario_figures(&plan);
+    let place = WORDS.scenario(&place_name(&plan), plan.start.date.month0() as usize);
+    let figures = words().scenario_figures(&plan);
     let title = plan.name.clone();
     node("li")
         .child(
@@ -80,7 +82,7 @@ fn scenario(store: Store, at: usize, name: &str, plan: Document) -> View {
                         .view(),
                 )
                 .child(node("span").attr("class", "scenario-name").child(title).view())
-                .child(node("span").attr("class", "scenario-words").child(words).view())
+                .child(node("span").attr("class", "scenario-words").child(place).view())
                 .child(node("span").attr("class", "scenario-figures").child(figures).view())
                 .view(),
         )

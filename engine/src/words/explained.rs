@@ -1,6 +1,6 @@
 //! What a field or a trade word means, in one plain sentence: its ids, and dispatch to the languages.
 
-use super::{Language, en};
+use super::Language;
 use crate::document::Field;
 
 macro_rules! terms {
@@ -43,24 +43,18 @@ impl Language {
     /// What a field means, in one plain sentence.
     #[must_use]
     pub fn explain_field(self, field: Field) -> &'static str {
-        match self {
-            Self::English => en::explained::field(field),
-        }
+        speak!(self, explained::field(field))
     }
 
     /// What a trade word means, in one plain sentence.
     #[must_use]
     pub fn explain_term(self, term: Term) -> &'static str {
-        match self {
-            Self::English => en::explained::term(term),
-        }
+        speak!(self, explained::term(term))
     }
 
     /// The question for such an explanation, as a button is called.
     #[must_use]
     pub fn what_is(self, label: &str) -> String {
-        match self {
-            Self::English => en::explained::what_is(label),
-        }
+        speak!(self, explained::what_is(label))
     }
 }

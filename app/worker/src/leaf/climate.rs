@@ -1,7 +1,8 @@
 //! The twelve months of sun and temperature that a plan uses: a picture, a table, and where they come from.
 
 use sunlarder_engine::place::MonthlyClimate;
-use sunlarder_engine::words::{Label, Language, decimal, rounded};
+use sunlarder_engine::quantity::Unit;
+use sunlarder_engine::words::{Label, Words, decimal};
 
 use crate::paper::Paper;
 
@@ -15,17 +16,17 @@ const TALLEST: f64 = 62.0;
 const LEAST_SCALE: f64 = 4.0;
 
 /// The leaf.
-pub(super) fn write(language: Language, climate: &MonthlyClimate) -> String {
+pub(super) fn write(words: Words, climate: &MonthlyClimate) -> String {
     let mut paper = Paper::default();
-    picture(&mut paper, language, climate);
+    picture(&mut paper, words, climate);
     paper.class("ul", "legend");
-    paper.said("li", "key key-gain", language.label(Label::PeakSunHours));
-    paper.said("li", "key key-typical", language.label(Label::AirOfMonths)).close();
-    for sentence in language.climate_sources(climate) {
+    paper.said("li", "key key-gain", words.label(Label::PeakSunHours));
+    paper.said("li", "key key-typical", words.label(Label::AirOfMonths)).close();
+    for sentence in words.climate_sources(climate) {
         paper.said("p", "hint", sentence);
     }
-    paper.class("details", "more").said("summary", "", language.label(Label::AsATable));
-    table(&mut paper, language, climate);
+    paper.class("details", "more").said("summary", "", words.label(Label::AsATable));
+    table(&mut paper, words, climate);
     paper.close();
     paper.finish()
 }
@@ -35,7 +36,7 @@ fn number(value: f64) -> String {
 }
 
 /// Bars of light, and a line of warmth with the frost line where it is crossed.
-fn picture(paper: &mut Paper, language: Language, climate: &MonthlyClimate) {
+fn picture(paper: &mut Paper, words: Words, climate: &MonthlyClimate) {
     let sun = climate.irradiation().map(|own| own.0);
     let air = climate.temperature.map(|own| own.0);
     let most = sun.iter().copied().fold(LEAST_SCALE, f64::max);
@@ -51,7 +52,7 @@ fn picture(paper: &mut Paper, language: Language, climate: &MonthlyClimate) {
         .attr("class", "climate")
         .attr("viewBox", &format!("0 0 {} {}", number(MONTH * 12.0), number(HEIGHT)))
         .attr("role", "img")
-        .attr("aria-label", &language.climate_in_words(climate));
+        .attr("aria-label", &words.climate_in_words(climate));
     for (month, light) in sun.into_iter().enumerate() {
         let left = month as f64 * MONTH;
         let tall = light / most * TALLEST;
@@ -63,7 +64,7 @@ fn picture(paper: &mut Paper, language: Language, climate: &MonthlyClimate) {
         }
         paper.close();
         paper.draw("text").attr("x", &number(left + MONTH / 2.0)).attr("y", &number(HEIGHT - 4.0));
-        paper.attr("text-anchor", "middle").text(language.month_initial(month)).close();
+        paper.attr("text-anchor", "middle").text(words.month_initial(month)).close();
     }
     if cold < 0.0 && warm > 0.0 {
         let y = number(height(0.0));
@@ -78,8 +79,8 @@ fn picture(paper: &mut Paper, language: Language, climate: &MonthlyClimate) {
     paper.draw("path").attr("class", "line-air").attr("d", &line).close().close();
 }
 
-fn table(paper: &mut Paper, language: Language, climate: &MonthlyClimate) {
-    let title = language.label(Label::SunAndTemperature);
+fn table(paper: &mut Paper, words: Words, climate: &MonthlyClimate) {
+    let title = words.label(Label::SunAndTemperature);
     paper
         .class("div", "table")
         .attr("tabindex", "0")
@@ -88,14 +89,16 @@ fn table(paper: &mut Paper, language: Language, climate: &MonthlyClimate) {
         .open("table")
         .open("thead")
         .open("tr");
-    for head in [Label::Month, Label::PeakSunHours, Label::MeanTemperature] {
-        paper.open("th").attr("scope", "col").text(language.label(head)).close();
+    let degrees = words.fitting(Label::MeanTemperature);
+    for head in [Label::Month, Label::PeakSunHours, degrees] {
+        paper.open("th").attr("scope", "col").text(words.label(head)).close();
     }
     paper.close().close().open("tbody");
     let sun = climate.irradiation();
     for (month, (light, air)) in sun.into_iter().zip(climate.temperature).enumerate() {
-        paper.open("tr").open("th").attr("scope", "row").text(language.month(month)).close();
-        paper.said("td", "", &rounded(light.0)).said("td", "", &rounded(air.0)).close();
+        paper.open("tr").open("th").attr("scope", "row").text(words.month(month)).close();
+        let air = words.rounded(words.in_habit(air.0, Unit::Celsius));
+        paper.said("td", "", &words.rounded(light.0)).said("td", "", &air).close();
     }
     paper.close().close().close();
 }
@@ -120,24 +123,26 @@ mod tests {
 
     #[test]
     fn twelve_months_are_drawn_and_told() {
+        let words = Words::of(crate::PAGE);
         let air = [-4.0, -2.0, 1.0, 6.0, 11.0, 14.0, 16.0, 15.0, 11.0, 6.0, 1.0, -3.0];
         let own = climate(60.0, air);
-        let text = write(Language::English, &own);
+        let text = write(words, &own);
         let count = |mark, what| marks(&text).filter(|own| *own == (mark, what)).count();
         assert_eq!((count(DRAW, "rect"), count(DRAW, "text")), (12, 12));
         assert_eq!(count(ATTR, "class=frost"), 1);
-        let july = rounded(own.irradiation()[6].0);
+        let july = words.rounded(own.irradiation()[6].0);
         assert!(count(TEXT, &july) >= 1 && count(TEXT, "16") >= 1, "{july}");
-        for sentence in Language::English.climate_sources(&own) {
+        for sentence in words.climate_sources(&own) {
             assert_eq!(count(TEXT, sentence), 1);
         }
     }
 
     #[test]
     fn odd_climates_stay_on_the_sheet() {
+        let words = Words::of(crate::PAGE);
         for own in [climate(89.0, [-60.0; 12]), climate(0.0, [50.0; 12]), climate(-90.0, [0.0; 12])]
         {
-            let text = write(Language::English, &own);
+            let text = write(words, &own);
             assert!(!text.contains("NaN") && !text.contains("inf"), "{text}");
             let heights = marks(&text).filter_map(|(_, own)| own.strip_prefix("height="));
             assert!(heights.flat_map(str::parse::<f64>).all(|own| (0.0..=TALLEST).contains(&own)));

@@ -163,7 +163,7 @@ mod tests {
         assert_eq!(topics().count(), Field::ALL.len() + Term::ALL.len());
         for (number, topic) in topics().enumerate() {
             assert_eq!(topic.number(), number);
-            let text = write(topic, Language::English);
+            let text = write(topic, crate::PAGE);
             let said: Vec<&str> =
                 marks(&text).filter(|(mark, _)| *mark == TEXT).map(|(_, own)| own).collect();
             assert_eq!(said.len(), 1, "{topic:?}");
@@ -173,7 +173,7 @@ mod tests {
 
     #[test]
     fn what_is_seen_better_than_said_is_drawn() {
-        let drawn = |topic| marks(&write(topic, Language::English)).any(|(mark, _)| mark == DRAW);
+        let drawn = |topic| marks(&write(topic, crate::PAGE)).any(|(mark, _)| mark == DRAW);
         let fields = [Field::Tilt, Field::Azimuth, Field::InSeries, Field::InParallel, Field::Duty];
         assert!(fields.into_iter().all(|own| drawn(Topic::Field(own))));
         assert!(drawn(Topic::Term(Term::ChargeController)));

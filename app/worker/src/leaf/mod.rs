@@ -12,7 +12,7 @@ pub use explained::Topic;
 use sunlarder_engine::document::Document;
 use sunlarder_engine::outlook::{Outlook, Question};
 use sunlarder_engine::system::System;
-use sunlarder_engine::words::Language;
+use sunlarder_engine::words::{Language, Words};
 
 /// What can be written. Each has an argument, a text whose meaning is said here.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -45,8 +45,8 @@ impl Leaf {
 /// A plan with its answers, about which a leaf is written.
 #[derive(Clone, Copy, Debug)]
 pub struct About<'a> {
-    /// The language to write in.
-    pub language: Language,
+    /// The language to write in, and the habits of whoever reads it.
+    pub words: Words,
     /// The plan.
     pub document: &'a Document,
     /// The plan, resolved.
@@ -79,8 +79,10 @@ pub fn write(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
             let question = argument.parse().ok().and_then(|place: usize| Question::ALL.get(place));
             question.map(|own| Written::of(working::write(*own, about))).unwrap_or_default()
         }
-        Leaf::Climate => Written::of(climate::write(about.language, &about.system.climate)),
-        Leaf::Explained => write_without_plan(leaf, argument, about.language).unwrap_or_default(),
+        Leaf::Climate => Written::of(climate::write(about.words, &about.system.climate)),
+        Leaf::Explained => {
+            write_without_plan(leaf, argument, about.words.language).unwrap_or_default()
+        }
     }
 }
 
