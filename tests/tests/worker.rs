@@ -286,7 +286,12 @@ fn words_are_explained_also_while_something_is_wrong_with_the_plan() {
     let mut desk = Desk::new(WORDS);
     let tilt = Topic::Field(Field::Tilt).number();
     // So the page says that there is no plan to work with.
-    desk.take(Request::Plan { serial: 3, code: String::new(), climate: Vec::new() });
+    desk.take(Request::Plan {
+        serial: 3,
+        code: String::new(),
+        habits: Habits::USUAL,
+        climate: Vec::new(),
+    });
     leaf(&mut desk, 3, 7, Leaf::Climate, 0);
     leaf(&mut desk, 3, 8, Leaf::Explained, tilt);
     let said = answers(&mut desk);
