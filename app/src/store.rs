@@ -91,8 +91,6 @@ pub(crate) enum Dialog {
 /// The store; every part is a handle, so it is copied freely.
 #[derive(Clone, Copy)]
 pub(crate) struct Store {
-    /// The climate of the earth.
-    pub(crate) earth: &'static Climate,
     /// The plan.
     pub(crate) plan: RwSignal<Document>,
     /// Its place in the storage.
@@ -132,7 +130,6 @@ impl Store {
             answers
         });
         Self {
-            earth,
             plan,
             id: RwSignal::new(PlanId::fresh()),
             answers,

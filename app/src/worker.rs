@@ -125,10 +125,10 @@ impl Worked {
         self.wishes.try_update(|wishes| wishes.retain(|own| own.number != number));
     }
 
-    /// Puts a sentence into the place of all leaves.
-    fn put(self, sentence: &'static str) {
+    /// Puts a sentence into the place of all leaves, or only of those about a plan.
+    fn put(self, sentence: &'static str, all: bool) {
         self.wishes.with_untracked(|wishes| {
-            for own in wishes {
+            for own in wishes.iter().filter(|own| all || own.leaf.needs_plan()) {
                 own.said.set(Said::Sentence(sentence));
             }
         });
@@ -144,7 +144,11 @@ impl Worked {
             return;
         }
         wish.numbers.set(numbers);
-        wish.said.set(Said::Written(text));
+        let written = Said::Written(text);
+        // What is the same again stays as it is: made anew it would be read out anew, and what is folded open would close.
+        if wish.said.with_untracked(|said| *said != written) {
+            wish.said.set(written);
+        }
     }
 }
 
@@ -193,53 +197,62 @@ pub(crate) fn bring(store: Store, text: &JsValue) {
     ask(store, true);
 }
 
-/// Asks for the leaves that are wanted, and for what weather does with the plan.
+/// Asks for the leaves that are wanted, and for what weather does with the plan. While something is wrong with the plan only what
+/// needs none is asked for.
 fn ask(store: Store, weather: bool) {
-    let sent = store.answers.with_untracked(|answers| {
-        let solved = answers.solved()?;
-        let code = store.plan.with_untracked(share::encode).ok()?;
-        let serial = store.worked.serial.get_value().wrapping_add(1);
-        store.worked.serial.set_value(serial);
-        let habits = words().habits.bits();
-        let plan = Array::of4(&PLAN.into(), &serial.into(), &code.into(), &habits.into());
-        for number in climate_numbers(&solved.system.climate) {
-            plan.push(&number.into());
-        }
-        let wishes = Array::of1(&plan);
-        store.worked.wishes.with_untracked(|all| {
-            for own in all {
-                let leaf = own.leaf as u32;
-                let wish =
-                    Array::of4(&LEAF.into(), &serial.into(), &own.number.into(), &leaf.into());
-                wish.push(&own.argument.as_str().into());
-                wishes.push(&wish);
-            }
-        });
-        if weather && !store.worked.replayed.with_untracked(String::is_empty) {
-            wishes.push(&Array::of2(&REPLAY.into(), &serial.into()));
-        }
-        let spread = store.worked.spread.get_untracked().filter(|_| weather && runs(store, solved));
-        match spread {
-            Some(spread) => {
-                let wish = Array::of2(&WEATHER.into(), &serial.into());
-                for number in spread.at(solved.system.site) {
-                    wish.push(&number.into());
-                }
-                wishes.push(&wish);
-            }
-            None if weather => store.worked.foretold.set(Foretold::default()),
-            None => {}
-        }
-        if wishes.length() > 1 {
-            send("sunlarder:ask", &wishes);
-        }
-        Some(())
-    });
-    if sent.is_none() {
-        // What is wrong with the plan stands under the verdict.
-        store.worked.put("");
-        store.worked.foretold.set(Foretold::default());
+    let worked = store.worked;
+    let serial = worked.serial.get_value().wrapping_add(1);
+    worked.serial.set_value(serial);
+    let solved = store.answers.with_untracked(|answers| answers.solved().cloned());
+    let code = solved.as_ref().and_then(|_| store.plan.with_untracked(share::encode).ok());
+    let solved = solved.filter(|_| code.is_some());
+    let code = code.unwrap_or_default();
+    let habits = words().habits.bits();
+    let plan = Array::of4(&PLAN.into(), &serial.into(), &code.into(), &habits.into());
+    for number in solved.iter().flat_map(|own| climate_numbers(&own.system.climate)) {
+        plan.push(&number.into());
     }
+    let wishes = Array::of1(&plan);
+    worked.wishes.with_untracked(|all| {
+        for own in all.iter().filter(|own| solved.is_some() || !own.leaf.needs_plan()) {
+            let leaf = own.leaf as u32;
+            let wish = Array::of4(&LEAF.into(), &serial.into(), &own.number.into(), &leaf.into());
+            wish.push(&own.argument.as_str().into());
+            wishes.push(&wish);
+        }
+    });
+    match solved {
+        Some(solved) => ask_for_weather(store, &solved, weather, &wishes),
+        None => {
+            // What is wrong with the plan stands under the verdict.
+            worked.put("", false);
+            worked.foretold.set(Foretold::default());
+        }
+    }
+    if wishes.length() > 1 {
+        send("sunlarder:ask", &wishes);
+    }
+}
+
+/// Adds what is asked about weather.
+fn ask_for_weather(store: Store, solved: &Solved, weather: bool, wishes: &Array) {
+    let worked = store.worked;
+    let serial = worked.serial.get_value();
+    if !weather {
+        return;
+    }
+    if !worked.replayed.with_untracked(String::is_empty) {
+        wishes.push(&Array::of2(&REPLAY.into(), &serial.into()));
+    }
+    let Some(spread) = worked.spread.get_untracked().filter(|_| runs(store, solved)) else {
+        worked.foretold.set(Foretold::default());
+        return;
+    };
+    let wish = Array::of2(&WEATHER.into(), &serial.into());
+    for number in spread.at(solved.system.site) {
+        wish.push(&number.into());
+    }
+    wishes.push(&wish);
 }
 
 /// Whether weather has something to say: there is a plan on the screen and a place for it, and it runs.
@@ -257,7 +270,7 @@ pub(crate) fn speaks(solved: &Solved) -> bool {
 /// Takes an answer; none means that there will be none.
 fn take(store: Store, answer: JsValue) {
     if answer.is_null() {
-        store.worked.put(WORDS.label(L::NotWorkedOut));
+        store.worked.put(WORDS.label(L::NotWorkedOut), true);
         store.worked.foretold.set(Foretold::default());
         if !store.worked.replayed.with_untracked(String::is_empty) {
             store.worked.replayed.set(WORDS.label(L::NotWorkedOut).to_owned());

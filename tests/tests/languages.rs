@@ -15,7 +15,7 @@ use sunlarder_engine::quantity::{AmpHours, Amps, Celsius, Hours, Percent, VoltAm
 use sunlarder_engine::simulate::Extent;
 use sunlarder_engine::system::System;
 use sunlarder_engine::words::{
-    Habits, Label, Language, LeadingUnit, SITE, Temperature, Words, lines,
+    Habits, Label, Language, LeadingUnit, SITE, Temperature, Term, Words, lines,
 };
 use sunlarder_engine::working::{Tag, Working};
 
@@ -34,20 +34,28 @@ fn leftovers(text: &str) -> Vec<&str> {
 }
 
 /// A plan of the examples with its answers.
-fn answered(name: &str) -> (System, Outlook) {
+fn answered(name: &str) -> (Document, System, Outlook) {
     let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("../examples").join(name);
     let plan = Document::from_json(&fs::read_to_string(path).unwrap()).unwrap();
     let system = System::assemble(&plan, Climate::embedded(), &mut ()).unwrap();
     let outlook = Outlook::of(&system);
-    (system, outlook)
+    (plan, system, outlook)
 }
 
-const EXAMPLES: [&str; 5] =
-    ["camper.json", "boat.json", "cabin.json", "classroom.json", "clinic.json"];
+const EXAMPLES: [&str; 8] = [
+    "camper.json",
+    "boat.json",
+    "cabin.json",
+    "classroom.json",
+    "clinic.json",
+    "sailor.json",
+    "stall.json",
+    "hut.json",
+];
 
 /// What is said of a plan's answers.
 fn sentences(words: Words, name: &str) -> Vec<String> {
-    let (system, outlook) = answered(name);
+    let (plan, system, outlook) = answered(name);
     let nominal = system.bank.nominal;
     // Without the names that people gave, which are in their own language.
     let nameless = |_: Tag| None;
@@ -63,8 +71,10 @@ fn sentences(words: Words, name: &str) -> Vec<String> {
         words.day_balance(outlook.months[0].balance, nominal),
         words.of_rated(system.bank.slowest, nominal),
         words.a_day_in(outlook.month),
-        words.climate_origin(system.climate.origin).to_owned(),
+        words.climate_in_words(&system.climate),
+        words.scenario_figures(&plan),
     ];
+    told.extend(words.climate_sources(&system.climate).map(str::to_owned));
     told.extend(outlook.obstacles.iter().map(|own| words.obstacle(own, &nameless)));
     told.extend(outlook.months.iter().map(|month| words.generator_in(month)));
     told.extend(system.bank.fit_quality().map(|own: Quality| words.fit(&own)));
@@ -74,7 +84,9 @@ fn sentences(words: Words, name: &str) -> Vec<String> {
     while ensemble.advance() {}
     let chances = ensemble.chances();
     told.push(words.when_reserve_comes(&chances, &system));
-    told.extend((0..12).map(|month| words.month_kept(&chances, month)));
+    for month in 0..12 {
+        told.push(words.month_kept(&chances, &Outlook { month, ..outlook.clone() }));
+    }
     told.extend(words.over_years(&chances));
     told.push(words.doubt(ensemble.trust(), &chances));
     for question in Question::ALL {
@@ -109,7 +121,13 @@ fn fixed(language: Language) -> Vec<(String, String)> {
     }
     for field in Field::ALL {
         say(format!("{field:?}"), language.field(*field));
+        say(format!("{field:?}, explained"), language.explain_field(*field));
     }
+    for term in Term::ALL {
+        say(format!("{term:?}"), language.explain_term(*term));
+    }
+    say("a place near another".to_owned(), &language.near("Uku"));
+    say("the question for a word".to_owned(), &language.what_is("Ah"));
     for appliance in Appliance::ALL {
         say(format!("{appliance:?}"), language.appliance(*appliance));
     }
@@ -173,6 +191,11 @@ fn refusals_and_obstacles_are_in_spanish_with_a_comma() {
         Obstacle::BankSags { load: Some(place), voltage: Volts(11.2), cut_off: Volts(11.0) },
         Obstacle::ColdNotKnown { array: place },
         Obstacle::TooColdToCharge { months: 0b11, least: Celsius(0.0) },
+        Obstacle::MayFreeze {
+            coldest: Celsius(-30.5),
+            freezes: Celsius(-15.5),
+            charge: Percent(20.0),
+        },
         Obstacle::ProtectionMayOpen,
         Obstacle::VitalLoad { load: place },
         Obstacle::DangerousVoltage { voltage: Volts(64.5) },

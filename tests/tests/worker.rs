@@ -2,7 +2,7 @@
 
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at what it cannot read")]
 
-use sunlarder_engine::document::Document;
+use sunlarder_engine::document::{Document, Field};
 use sunlarder_engine::outlook::{Outlook, Question};
 use sunlarder_engine::place::{Climate, SpreadGrid, WeatherFile, WeatherFileFault};
 use sunlarder_engine::share;
@@ -14,7 +14,7 @@ use sunlarder_tests::golden::golden;
 use sunlarder_tests::plans::EXAMPLES;
 use sunlarder_tests::weather_year::weather_year;
 use sunlarder_worker::desk::Desk;
-use sunlarder_worker::leaf::Leaf;
+use sunlarder_worker::leaf::{Leaf, Topic};
 use sunlarder_worker::message::{Answer, Request, climate_numbers, climate_of};
 use sunlarder_worker::paper::{TEXT, marks};
 use sunlarder_worker::sentences::PART;
@@ -162,7 +162,7 @@ fn weather_is_foretold_from_coarse_to_fine_and_as_the_engine_does() {
     let Some(Answer::Foretold { sentences, band, .. }) = all.last() else {
         panic!("it is foretold")
     };
-    assert!(sentences.contains(&WORDS.month_kept(&chances, outlook.month)), "{sentences}");
+    assert!(sentences.contains(&WORDS.month_kept(&chances, &outlook)), "{sentences}");
     let edges: Vec<f64> = chances.band.iter().flat_map(|at| [at.low, at.high]).collect();
     assert_eq!(band.chunks(3).flat_map(|hour| [hour[0], hour[1]]).collect::<Vec<_>>(), edges);
     let reached: Vec<f64> = chances.reached.iter().map(|share| share * 100.0).collect();
@@ -274,4 +274,63 @@ fn a_message_that_is_no_plan_is_answered_with_nothing() {
         work(&mut desk, 2, &[Question::Run]);
         assert_eq!(answers(&mut desk).len(), 1);
     }
+}
+
+/// A wish for a leaf.
+fn leaf(desk: &mut Desk, serial: u32, wish: u32, leaf: Leaf, argument: usize) {
+    desk.take(Request::Leaf { serial, wish, leaf, argument: argument.to_string() });
+}
+
+#[test]
+fn words_are_explained_also_while_something_is_wrong_with_the_plan() {
+    let mut desk = Desk::new(WORDS);
+    let tilt = Topic::Field(Field::Tilt).number();
+    // So the page says that there is no plan to work with.
+    desk.take(Request::Plan {
+        serial: 3,
+        code: String::new(),
+        habits: Habits::USUAL,
+        climate: Vec::new(),
+    });
+    leaf(&mut desk, 3, 7, Leaf::Climate, 0);
+    leaf(&mut desk, 3, 8, Leaf::Explained, tilt);
+    let said = answers(&mut desk);
+    let [Answer::Written { serial: 3, wish: 8, written }] = said.as_slice() else {
+        panic!("{said:?}")
+    };
+    assert_eq!(texts(&written.text), [WORDS.explain_field(Field::Tilt)]);
+    leaf(&mut desk, 3, 9, Leaf::Explained, usize::MAX);
+    assert_eq!(answers(&mut desk), []);
+    // What is about an older plan is not heeded.
+    leaf(&mut desk, 2, 10, Leaf::Explained, tilt);
+    assert_eq!(answers(&mut desk), []);
+}
+
+#[test]
+fn the_climate_that_is_used_is_told() {
+    let (_, plan, system) = plans().into_iter().find(|(name, ..)| name == "sailor").unwrap();
+    let mut desk = Desk::new(WORDS);
+    desk.take(request(1, &plan, &system));
+    leaf(&mut desk, 1, 0, Leaf::Climate, 0);
+    let said = answers(&mut desk);
+    let [Answer::Written { written, .. }] = said.as_slice() else { panic!("{said:?}") };
+    let said = texts(&written.text);
+    for sentence in WORDS.climate_sources(&system.climate) {
+        assert!(said.contains(&sentence), "{said:?}");
+    }
+    assert!(said.contains(&"December"));
+}
+
+#[test]
+fn of_what_lives_depend_on_the_years_that_fail_are_told() {
+    let (_, plan, system) = plans().into_iter().find(|(name, ..)| name == "clinic").unwrap();
+    let mut desk = Desk::new(WORDS);
+    desk.take(request(1, &plan, &system));
+    let spread = SpreadGrid::embedded().at(system.site);
+    desk.take(Request::Weather { serial: 1, spread });
+    let last = answers(&mut desk).pop().unwrap();
+    let Answer::Foretold { sentences, .. } = last else { panic!("{last:?}") };
+    let verdict = sentences.split(PART).next().unwrap();
+    assert!(!verdict.contains("stay above"), "{verdict}");
+    assert!(verdict.contains("a life"), "{verdict}");
 }

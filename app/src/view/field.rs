@@ -9,9 +9,11 @@ use leptos::prelude::*;
 use sunlarder_engine::document::{Document, Field, Problem};
 use sunlarder_engine::words::{Label, Typed};
 use sunlarder_engine::working::Tag;
+use sunlarder_worker::leaf::Topic;
 
+use super::help::asked;
 use crate::bind::{memo, signal, watch};
-use crate::dom::node::{View, node, nothing};
+use crate::dom::node::{View, group, node, nothing};
 use crate::dom::part::{Dynamic, Listener, act, dynamic, is_open, typed, when};
 use crate::store::{Solved, Store, WORDS, words};
 use sunlarder_engine::words::decimal;
@@ -108,11 +110,22 @@ impl Figure {
     /// Its control.
     pub(crate) fn view(&'static self, store: Store, place: usize) -> View {
         let label = self.label.map_or_else(|| WORDS.field(self.field), |own| WORDS.label(own));
-        self.named(store, place, label)
+        let help = asked(store, label, Topic::Field(self.field), "div");
+        self.boxed(store, place, label, Some(help))
     }
 
-    /// Its control under another name.
+    /// Its control under another name, as one of many alike: without a question mark of its own.
     pub(crate) fn named(&'static self, store: Store, place: usize, label: &'static str) -> View {
+        self.boxed(store, place, label, None)
+    }
+
+    fn boxed(
+        &'static self,
+        store: Store,
+        place: usize,
+        label: &'static str,
+        help: Option<[View; 2]>,
+    ) -> View {
         let get = self.get;
         let value = memo(Box::new(move || store.plan.with(|plan| get(plan, place))));
         let set = move |new: Option<f64>| {
@@ -134,7 +147,7 @@ impl Figure {
             slider: self.slider,
             optional: self.clear.is_some(),
         }
-        .view(value, Callback::new(set), typical)
+        .view(help, value, Callback::new(set), typical)
     }
 }
 
@@ -156,6 +169,7 @@ pub(crate) struct NumberBox {
 impl NumberBox {
     pub(crate) fn view(
         self,
+        help: Option<[View; 2]>,
         value: Signal<Option<f64>>,
         set: Callback<Option<f64>>,
         typical: Signal<Option<f64>>,
@@ -220,6 +234,7 @@ impl NumberBox {
             .attr("class", "field")
             .class_while("invalid", invalid)
             .child(node("label").attr("for", id.clone()).child(label).view())
+            .child(help.map(|help| group(help.into())))
             .child(
                 node("div")
                     .attr("class", "entry")

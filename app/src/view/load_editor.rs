@@ -4,9 +4,11 @@ use leptos::prelude::*;
 use sunlarder_engine::document::{Cooling, Document, Field, Load, Rating, Supply, When};
 use sunlarder_engine::load::catalogue::{Appliance, entry};
 use sunlarder_engine::quantity::Within;
-use sunlarder_engine::words::Label as L;
+use sunlarder_engine::words::{Label as L, Term};
+use sunlarder_worker::leaf::Topic;
 
 use super::field::{Figure, button, button_unless, choice, fields, more, select, text_box, toggle};
+use super::help::with_help;
 use super::schedule::schedule_editor;
 use crate::bind::{edit, of_load, part, to_load};
 use crate::dom::node::{Child as _, View, group, node};
@@ -215,7 +217,12 @@ pub(crate) fn load_editor(store: Store, place: usize, open: RwSignal<Option<usiz
         )
         .child(power(store, place))
         .child(schedule_editor(schedule, set_schedule))
-        .child(choice(L::FedBy, &[L::OnTheBank, L::ByInverter], supply, set_supply))
+        .child(with_help(
+            store,
+            L::FedBy,
+            Topic::Term(Term::Supply),
+            choice(L::FedBy, &[L::OnTheBank, L::ByInverter], supply, set_supply),
+        ))
         .child(more(L::More, move || details(store, place)))
         .child(actions(store, place, open))
         .view()

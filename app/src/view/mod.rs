@@ -5,6 +5,7 @@ mod chargers;
 mod dialogs;
 mod field;
 mod habits;
+mod help;
 mod inverter;
 mod leaf;
 mod load_editor;
@@ -20,6 +21,7 @@ pub(crate) mod shut;
 mod sources;
 mod start;
 mod table;
+mod world_map;
 
 pub(crate) use field::button;
 pub(crate) use place::has_place;

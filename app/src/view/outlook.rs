@@ -2,11 +2,13 @@
 
 use chrono::Datelike;
 use leptos::prelude::*;
-use sunlarder_engine::outlook::{Obstacle, Question, Verdict};
+use sunlarder_engine::outlook::{Obstacle, Question};
 use sunlarder_engine::quantity::{AmpHours, Hours};
-use sunlarder_engine::words::Label as L;
+use sunlarder_engine::words::{Label as L, Term};
+use sunlarder_worker::leaf::Topic;
 
 use super::field::more_while;
+use super::help::{asked, with_help};
 use super::leaf::worked;
 use super::place::{has_place, in_month, place_name, today};
 use super::table::table;
@@ -127,16 +129,10 @@ pub(crate) fn weather(store: Store) -> View {
 pub(crate) fn cautions(store: Store) -> View {
     let items = memo(Box::new(move || {
         store.answers.with(|answers| {
-            let obstacles = answers.solved().map(|solved| {
-                // What decides the verdict already stands under it.
-                let decides = |own: &Obstacle| matches!(&solved.outlook.verdict, Verdict::CannotWork { why } if why == own);
-                let all = solved.outlook.obstacles.iter().copied();
-                all.filter(|own| !decides(own)).collect::<Vec<_>>()
-            });
-            let said = |own: &Obstacle| {
-                (own.stops(), words().obstacle(own, &|tag| store.name_of(tag)))
-            };
-            obstacles.unwrap_or_default().iter().map(said).collect::<Vec<_>>()
+            let said =
+                |own: &Obstacle| (own.stops(), words().obstacle(own, &|tag| store.name_of(tag)));
+            let all = answers.solved().map(|own| own.outlook.cautions().map(said).collect());
+            all.unwrap_or_else(Vec::new)
         })
     }));
     let one = |(grave, text): (bool, String)| {
@@ -194,7 +190,12 @@ pub(crate) fn now(store: Store) -> View {
         .child(node("h2").attr("class", "unseen").child(WORDS.label(L::RemainingTime)).view())
         .child(remaining_curve(curve, cursor, reading, fixed(WORDS.label(L::ReadTheCurve))))
         .child(node("p").attr("class", "readout").child(signal(readout)).view())
-        .child(node("ul").attr("class", "legend").child(keys).view())
+        .child(with_help(
+            store,
+            L::StateOfCharge,
+            Topic::Term(Term::StateOfCharge),
+            node("ul").attr("class", "legend").child(keys).view(),
+        ))
         .child(more_while("more", L::AsATable, move || {
             let heads =
                 vec![L::Time, L::MeanWeatherPercent, L::EightOfTenPercent, L::WithoutSunPercent];
@@ -212,10 +213,18 @@ pub(crate) fn now(store: Store) -> View {
 }
 
 /// One of the four figures under the curve.
-fn fact(id: &'static str, label: L, value: Signal<String>, unit: Signal<String>) -> View {
+fn fact(
+    store: Store,
+    (id, label, term): (&'static str, L, Term),
+    value: Signal<String>,
+    unit: Signal<String>,
+) -> View {
+    let [button, explained] = asked(store, WORDS.label(label), Topic::Term(term), "dd");
     node("div")
         .attr("class", "fact")
-        .child(node("dt").attr("class", "fact-label").child(WORDS.label(label)).view())
+        .child(
+            node("dt").attr("class", "fact-label").child(WORDS.label(label)).child(button).view(),
+        )
         .child(
             node("dd")
                 .attr("class", "fact-value")
@@ -225,6 +234,7 @@ fn fact(id: &'static str, label: L, value: Signal<String>, unit: Signal<String>)
                 .child(node("span").attr("class", "unit").child(unit).view())
                 .view(),
         )
+        .child(explained)
         .view()
 }
 
@@ -249,10 +259,10 @@ pub(crate) fn facts(store: Store) -> View {
     let unit = fixed(words().charge_unit());
     node("dl")
         .attr("class", "facts")
-        .child(fact("fact-out", L::OutADay, out, unit))
-        .child(fact("fact-in", L::InADay, into, unit))
-        .child(fact("fact-usable", L::MayBeUsed, used, of))
-        .child(fact("fact-kept", L::KeepsUp, kept, fixed("")))
+        .child(fact(store, ("fact-out", L::OutADay, Term::OutADay), out, unit))
+        .child(fact(store, ("fact-in", L::InADay, Term::InADay), into, unit))
+        .child(fact(store, ("fact-usable", L::MayBeUsed, Term::Usable), used, of))
+        .child(fact(store, ("fact-kept", L::KeepsUp, Term::KeepsUp), kept, fixed("")))
         .view()
 }
 

@@ -107,6 +107,7 @@ fn hours_box(edited: Edited) -> View {
     let field = Field::HoursPerDay;
     let (label, slider) = (WORDS.field(field), Some((0.0, 24.0, 0.25)));
     NumberBox { label, hint: "", field, slider, optional: false }.view(
+        None,
         hours,
         set,
         Signal::stored(None),

@@ -4,10 +4,12 @@ use leptos::prelude::*;
 use sunlarder_engine::document::{Array, ControllerKind, Document, Field, List, Mounting};
 use sunlarder_engine::outlook::best_tilts;
 use sunlarder_engine::source::POWER_PER_K;
-use sunlarder_engine::words::Label as L;
+use sunlarder_engine::words::{Label as L, Term};
+use sunlarder_worker::leaf::Topic;
 
 use super::chargers::chargers;
 use super::field::{Figure, button, button_unless, choice, fields, more, toggle};
+use super::help::with_help;
 use super::question::question;
 use crate::bind::{edit, part, said};
 use crate::dom::node::{Child as _, View, group, node};
@@ -242,7 +244,12 @@ fn position(store: Store, place: usize) -> View {
     });
     group(vec![
         fields(store, place, &POSITION).view(),
-        choice(L::Mounting, &[L::MountedOpen, L::MountedFlush], mounting, set).view(),
+        with_help(
+            store,
+            L::Mounting,
+            Topic::Term(Term::Mounting),
+            choice(L::Mounting, &[L::MountedOpen, L::MountedFlush], mounting, set),
+        ),
         node("div").attr("class", "note").attr("aria-live", "polite").child(best).view(),
     ])
 }
@@ -256,7 +263,12 @@ fn controller(store: Store, place: usize) -> View {
         change(plan, place, |own| own.controller.kind = kind);
     });
     group(vec![
-        choice(L::ChargeController, &[L::Mppt, L::Pwm], kind, set).view(),
+        with_help(
+            store,
+            L::ChargeController,
+            Topic::Term(Term::ChargeController),
+            choice(L::ChargeController, &[L::Mppt, L::Pwm], kind, set),
+        ),
         fields(store, place, &CONTROLLER).view(),
     ])
 }

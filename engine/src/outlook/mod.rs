@@ -186,6 +186,23 @@ impl Outlook {
     pub fn months_kept(&self) -> u16 {
         bits(&self.months, |month| month.keeps_up)
     }
+
+    /// Whether a life may depend on something that runs.
+    #[must_use]
+    pub fn is_vital(&self) -> bool {
+        self.obstacles.iter().any(|own| matches!(own, Obstacle::VitalLoad { .. }))
+    }
+
+    /// Obstacles that the explanation of the verdict does not tell already: it tells what decides, and by name what lives depend
+    /// on.
+    pub fn cautions(&self) -> impl Iterator<Item = &Obstacle> {
+        let told = |own: &Obstacle| match &self.verdict {
+            _ if matches!(own, Obstacle::VitalLoad { .. }) => true,
+            Verdict::CannotWork { why } => why == own,
+            _ => false,
+        };
+        self.obstacles.iter().filter(move |own| !told(own))
+    }
 }
 
 fn bits(months: &[Month], is: impl Fn(&Month) -> bool) -> u16 {

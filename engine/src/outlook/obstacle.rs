@@ -8,7 +8,8 @@
 //!
 //! **Left out:** cables, fuses, contacts; starts of two motors in the same moment.
 
-use crate::document::{ControllerKind, Supply, When};
+use crate::bank::freezing_point;
+use crate::document::{Chemistry, ControllerKind, Supply, When};
 use crate::load::{DayKind, Load, presence};
 use crate::quantity::{Amps, Celsius, Percent, VoltAmps, Volts, Watts};
 use crate::sky::STEPS_PER_DAY;
@@ -113,6 +114,15 @@ pub enum Obstacle {
         /// Not to be charged below this.
         least: Celsius,
     },
+    /// The coldest that the bank may get freezes its electrolyte if it has sunk to its reserve.
+    MayFreeze {
+        /// The coldest.
+        coldest: Celsius,
+        /// Where it freezes.
+        freezes: Celsius,
+        /// At this state of charge.
+        charge: Percent,
+    },
     /// The engine charges a bank with a protection that may open: that can destroy the alternator.
     ProtectionMayOpen,
     /// A life depends on a load: it needs a backup and an alarm of its own.
@@ -170,6 +180,7 @@ pub fn obstacles(system: &System, cold_months: u16) -> Vec<Obstacle> {
     if let (Some(least), true) = (system.bank.typical.charge_above, cold_months != 0) {
         found.push(Obstacle::TooColdToCharge { months: cold_months, least });
     }
+    found.extend(frost(system));
     if system.alternator.is_some() && system.bank.typical.discharge_rate.is_some() {
         found.push(Obstacle::ProtectionMayOpen);
     }
@@ -182,6 +193,20 @@ pub fn obstacles(system: &System, cold_months: u16) -> Vec<Obstacle> {
     let (mut first, others): (Vec<_>, Vec<_>) = found.into_iter().partition(Obstacle::stops);
     first.extend(others);
     first
+}
+
+/// Whether a bank of flooded lead-acid may freeze: at the record low of the place, or where that is not known in its coldest month.
+fn frost(system: &System) -> Option<Obstacle> {
+    if system.bank.chemistry != Chemistry::FloodedLeadAcid {
+        return None;
+    }
+    let coldest =
+        system.climate.temperature.iter().fold(Celsius(f64::INFINITY), |a, b| a.at_most(*b));
+    let coldest = system.record_low.unwrap_or(coldest);
+    let coldest = system.bank.temperature(coldest, system.inside_least);
+    let charge = system.bank.reserve;
+    let freezes = freezing_point(charge);
+    (coldest < freezes).then_some(Obstacle::MayFreeze { coldest, freezes, charge })
 }
 
 /// Whether a load can be on at any time, because nobody said when.

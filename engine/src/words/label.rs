@@ -280,4 +280,8 @@ labels! {
     WhichTiltIsBest,
     WithoutSun,
     WithoutSunPercent,
+    AirOfMonths,
+    StateOfCharge,
+    WorldMap,
+    WorldMapHint,
 }

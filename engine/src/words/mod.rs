@@ -31,6 +31,7 @@ mod decimal;
 pub mod en;
 #[cfg(feature = "spanish")]
 pub mod es;
+mod explained;
 mod habits;
 mod label;
 mod number;
@@ -46,6 +47,7 @@ use core::ops::Deref;
 
 pub use countries::Countries;
 pub use decimal::{decimal, padded};
+pub use explained::Term;
 pub use habits::{
     ClockHabit, Distance, FirstDay, Habits, LeadingUnit, Mass, Temperature, WireSize,
 };

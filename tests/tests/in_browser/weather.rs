@@ -24,7 +24,7 @@ fn expected(plan: &Document) -> Outcome<String> {
     while ensemble.advance() {}
     let chances = ensemble.chances();
     let when = WORDS.when_reserve_comes(&chances, &system);
-    Ok(format!("{when} {}", WORDS.month_kept(&chances, outlook.month)))
+    Ok(format!("{when} {}", WORDS.month_kept(&chances, &outlook)))
 }
 
 async fn expect_foretold(page: &Page) -> Outcome<String> {

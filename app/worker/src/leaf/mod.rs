@@ -3,28 +3,42 @@
 //! **To add one:** a variant at the end of [`Leaf`] and of [`Leaf::ALL`], a file here that writes it, its arm in [`write`]; the page
 //! shows it by `view::leaf` or takes its text by `Worked::once`.
 
+mod climate;
+mod explained;
 mod working;
+
+pub use explained::Topic;
 
 use sunlarder_engine::document::Document;
 use sunlarder_engine::outlook::{Outlook, Question};
 use sunlarder_engine::system::System;
-use sunlarder_engine::words::Words;
+use sunlarder_engine::words::{Language, Words};
 
 /// What can be written. Each has an argument, a text whose meaning is said here.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Leaf {
     /// How a figure was worked out; the argument is the place of the question in [`Question::ALL`].
     Working,
+    /// The twelve months of sun and temperature that are used; no argument.
+    Climate,
+    /// What a field or a trade word means; the argument is the number of the [`Topic`]. It needs no plan.
+    Explained,
 }
 
 impl Leaf {
     /// All in the order of their numbers.
-    pub const ALL: [Self; 1] = [Self::Working];
+    pub const ALL: [Self; 3] = [Self::Working, Self::Climate, Self::Explained];
 
     /// The one of a number.
     #[must_use]
     pub fn from_number(number: usize) -> Option<Self> {
         Self::ALL.get(number).copied()
+    }
+
+    /// Whether it is written about a plan. Others are also there while something is wrong with it.
+    #[must_use]
+    pub const fn needs_plan(self) -> bool {
+        !matches!(self, Self::Explained)
     }
 }
 
@@ -65,5 +79,21 @@ pub fn write(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
             let question = argument.parse().ok().and_then(|place: usize| Question::ALL.get(place));
             question.map(|own| Written::of(working::write(*own, about))).unwrap_or_default()
         }
+        Leaf::Climate => Written::of(climate::write(about.words, &about.system.climate)),
+        Leaf::Explained => {
+            write_without_plan(leaf, argument, about.words.language).unwrap_or_default()
+        }
+    }
+}
+
+/// Writes a leaf that needs no plan; nothing for any other, or for an argument that means nothing.
+#[must_use]
+pub fn write_without_plan(leaf: Leaf, argument: &str, language: Language) -> Option<Written> {
+    match leaf {
+        Leaf::Explained => {
+            let topic = Topic::from_number(argument.parse().ok()?)?;
+            Some(Written::of(explained::write(topic, language)))
+        }
+        Leaf::Working | Leaf::Climate => None,
     }
 }

@@ -266,7 +266,7 @@ pub fn label(label: Label) -> &'static str {
         Label::SaveRefused => "The browser did not let the page save a file.",
         Label::ScrubHint => "Slide along the curve to read any hour.",
         Label::SearchAppliance => "What do you use?",
-        Label::SearchTown => "Search a town, harbour or island",
+        Label::SearchTown => "Search a town, island, station or sea",
         Label::SecondCapacityHint => "Sheets state several, each with its hours.",
         Label::Shade => "Shade",
         Label::ShadeAfternoon => "After 14 h by the sun",
@@ -286,7 +286,7 @@ pub fn label(label: Label) -> &'static str {
         }
         Label::StartTime => "Time",
         Label::StartWords => {
-            "Pick what comes nearest. Everything can be changed, and nothing leaves this device."
+            "Pick what comes nearest and see how long it lasts. Everything can be changed, and nothing leaves this device."
         }
         Label::StorageRefused => {
             "This device does not keep the plan: its storage is full or refused. Save it as a file or copy the link before you leave."
@@ -331,6 +331,12 @@ pub fn label(label: Label) -> &'static str {
         Label::WhereIAm => "Where I am",
         Label::WhichTiltIsBest => "Which tilt is best?",
         Label::WithoutSun => "No sun at all",
+        Label::AirOfMonths => "Mean air temperature",
+        Label::StateOfCharge => "State of charge",
+        Label::WorldMap => "Map of the world",
+        Label::WorldMapHint => {
+            "Tap the map to go there. Arrow keys move by one degree, with the shift key by ten."
+        }
     }
 }
 

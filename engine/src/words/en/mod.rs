@@ -7,6 +7,7 @@ pub mod chances;
 pub mod command_line;
 #[cfg(feature = "towns")]
 pub mod countries;
+pub mod explained;
 pub mod labels;
 pub mod page;
 pub mod problems;

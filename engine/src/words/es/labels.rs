@@ -272,7 +272,7 @@ pub fn label(label: Label) -> &'static str {
         Label::SaveRefused => "El navegador no ha dejado guardar un archivo.",
         Label::ScrubHint => "Desliza por la curva para leer cualquier hora.",
         Label::SearchAppliance => "¿Qué aparato usas?",
-        Label::SearchTown => "Busca una población, un puerto o una isla",
+        Label::SearchTown => "Busca una población, isla, estación o mar",
         Label::SecondCapacityHint => "Las fichas indican varias, cada una con sus horas.",
         Label::Shade => "Sombra",
         Label::ShadeAfternoon => "Después de las 14 h solares",
@@ -294,7 +294,7 @@ pub fn label(label: Label) -> &'static str {
         }
         Label::StartTime => "Hora",
         Label::StartWords => {
-            "Elige lo más parecido. Todo se puede cambiar, y nada sale de este dispositivo."
+            "Elige lo más parecido y mira cuánto dura. Todo se puede cambiar, y nada sale de este dispositivo."
         }
         Label::StorageRefused => {
             "Este dispositivo no guarda el plan: su memoria está llena o no se permite. Guárdalo en un archivo o copia el enlace antes de irte."
@@ -339,6 +339,12 @@ pub fn label(label: Label) -> &'static str {
         Label::WhereIAm => "Donde estoy",
         Label::WhichTiltIsBest => "¿Qué inclinación es mejor?",
         Label::WithoutSun => "Sin nada de sol",
+        Label::AirOfMonths => "Temperatura media del aire",
+        Label::StateOfCharge => "Estado de carga",
+        Label::WorldMap => "Mapa del mundo",
+        Label::WorldMapHint => {
+            "Toca el mapa para ir allí. Las flechas mueven un grado y, con la tecla de mayúsculas, diez."
+        }
     }
 }
 
