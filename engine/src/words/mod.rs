@@ -14,6 +14,7 @@ mod label;
 mod number;
 mod page;
 mod sentence;
+pub mod sheet;
 mod worked;
 
 pub use countries::Countries;

@@ -16,6 +16,7 @@ use std::io::{self, Write};
 use std::process::ExitCode;
 
 use arguments::{Command, Form};
+use sunlarder_engine::outlook::csv;
 use sunlarder_engine::share;
 use sunlarder_engine::words::Language;
 use sunlarder_engine::words::command_line::Fault;
@@ -58,7 +59,7 @@ fn answer(command: &Command) -> Result<String, Fault> {
             Ok(match form {
                 Form::Text => plan::text(&plan),
                 Form::Json => plan::json(&plan),
-                Form::Csv => plan::csv(&plan),
+                Form::Csv => csv(&plan.system, plan.run()),
             })
         }
         Command::Working { plan, figure, month } => {
