@@ -72,6 +72,13 @@ impl Document {
         document.checked()
     }
 
+    /// Whether somebody said where it is. A blank plan is nowhere in particular.
+    #[must_use]
+    pub fn has_place(&self) -> bool {
+        let place = &self.place;
+        !place.name.is_empty() || place.latitude_deg != 0.0 || place.longitude_deg != 0.0
+    }
+
     /// The text of a file, every number rounded to its resolution.
     #[must_use]
     pub fn to_json(&self) -> String {

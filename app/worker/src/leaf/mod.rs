@@ -3,23 +3,38 @@
 //! **To add one:** a variant at the end of [`Leaf`] and of [`Leaf::ALL`], a file here that writes it, its arm in [`write`]; the page
 //! shows it by `view::leaf` or takes its text by `Worked::once`.
 
+mod assumed;
+mod code;
+mod parts;
+mod sheet;
 mod working;
 
+pub use code::code_of;
+
 use sunlarder_engine::document::Document;
-use sunlarder_engine::outlook::{Outlook, Question};
+use sunlarder_engine::outlook::{Outlook, Question, csv};
+use sunlarder_engine::share;
 use sunlarder_engine::system::System;
 use sunlarder_engine::words::Language;
+
+use crate::paper::Paper;
 
 /// What can be written. Each has an argument, a text whose meaning is said here.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Leaf {
     /// How a figure was worked out; the argument is the place of the question in [`Question::ALL`].
     Working,
+    /// The printed sheet; the argument is the day, a space and the page's address.
+    Sheet,
+    /// The code of the plan's link; the argument is the page's address.
+    Code,
+    /// The run as a table for spreadsheets; the argument is `dark` for the one without sun.
+    Csv,
 }
 
 impl Leaf {
     /// All in the order of their numbers.
-    pub const ALL: [Self; 1] = [Self::Working];
+    pub const ALL: [Self; 4] = [Self::Working, Self::Sheet, Self::Code, Self::Csv];
 
     /// The one of a number.
     #[must_use]
@@ -64,6 +79,17 @@ pub fn write(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
         Leaf::Working => {
             let question = argument.parse().ok().and_then(|place: usize| Question::ALL.get(place));
             question.map(|own| Written::of(working::write(*own, about))).unwrap_or_default()
+        }
+        Leaf::Sheet => Written::of(sheet::write(argument, about).unwrap_or_default()),
+        Leaf::Code => {
+            let mut paper = Paper::default();
+            let link = share::encode(about.document).map(|code| code::link(argument, &code));
+            code::draw(&mut paper, &link.unwrap_or_default(), about.language);
+            Written::of(paper.finish())
+        }
+        Leaf::Csv => {
+            let Outlook { run, dark, .. } = about.outlook;
+            Written::of(csv(about.system, if argument == "dark" { dark } else { run }))
         }
     }
 }
