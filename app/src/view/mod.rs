@@ -3,6 +3,7 @@
 mod bank;
 mod chargers;
 mod dialogs;
+mod drop;
 mod field;
 mod inverter;
 mod leaf;
@@ -14,6 +15,8 @@ mod place;
 mod question;
 mod replay;
 mod schedule;
+mod share;
+mod sheet;
 mod shell;
 mod sources;
 mod start;

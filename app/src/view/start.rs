@@ -6,9 +6,9 @@ use sunlarder_engine::document::Document;
 use sunlarder_engine::simulate::Sunlight;
 use sunlarder_engine::words::Label as L;
 
-use super::dialogs::opener;
 use super::field::button_unless;
 use super::place::place_name;
+use super::share::opener;
 use crate::address::{EXAMPLES, example};
 use crate::dom::node::{View, node};
 use crate::dom::part::act;
