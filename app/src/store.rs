@@ -14,6 +14,7 @@ use sunlarder_engine::system::System;
 use sunlarder_engine::words::{Label, Language};
 use sunlarder_engine::working::Tag;
 
+use crate::drawers::Chest;
 use crate::history::History;
 use crate::keep::{self, PlanId};
 use crate::worker::Worked;
@@ -116,6 +117,8 @@ pub(crate) struct Store {
     pub(crate) sheet: RwSignal<String>,
     /// The figures whose working is on the page.
     pub(crate) worked: Worked,
+    /// What is shut when the page stands.
+    pub(crate) chest: RwSignal<Chest>,
     history: RwSignal<History>,
 }
 
@@ -143,6 +146,7 @@ impl Store {
             stored: RwSignal::new(0),
             sheet: RwSignal::new(String::new()),
             worked: Worked::new(),
+            chest: RwSignal::new(Chest::Coming),
             history: RwSignal::new(History::default()),
         }
     }

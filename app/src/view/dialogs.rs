@@ -7,24 +7,25 @@ use sunlarder_engine::words::Label as L;
 use wasm_bindgen::JsCast;
 
 use super::field::{button, button_unless, text_box};
-use super::share::{large_code, save_text, share_plan};
+use super::share::save_text;
 use crate::bind::{edit, fixed, memo, part, watch};
 use crate::dom::node::{Child as _, View, group, node, nothing};
 use crate::dom::part::{Listener, dynamic, when};
+use crate::drawers::{Drawers, drawer};
 use crate::keep::{self, Kept, PlanId};
 use crate::store::{Dialog, Face, Store, WORDS};
 
 /// The dialogs; at most one is open.
 pub(crate) fn dialogs(store: Store) -> View {
     group(vec![
-        frame(store, Dialog::Plans, L::Plans, plans).view(),
-        frame(store, Dialog::Share, L::Share, share_plan).view(),
-        frame(store, Dialog::Code, L::ScanCode, large_code).view(),
+        frame(store, Dialog::Plans, L::Plans, |own| own.plans).view(),
+        frame(store, Dialog::Share, L::Share, |own| own.share).view(),
+        frame(store, Dialog::Code, L::ScanCode, |own| own.code).view(),
     ])
 }
 
 /// A native dialog, so that focus and Escape behave as everywhere.
-fn frame(store: Store, which: Dialog, title: L, inside: fn(Store) -> View) -> View {
+fn frame(store: Store, which: Dialog, title: L, inside: fn(Drawers) -> fn(Store) -> View) -> View {
     let open = memo(Box::new(move || store.dialog.get() == Some(which)));
     let closed: Listener = Box::new(move |_| {
         if store.dialog.get_untracked() == Some(which) {
@@ -35,7 +36,9 @@ fn frame(store: Store, which: Dialog, title: L, inside: fn(Store) -> View) -> Vi
         .attr("class", "dialog-head")
         .child(node("h2").child(WORDS.label(title)).view())
         .child(button(L::Close, "button quiet", move || store.dialog.set(None)));
-    let body = node("div").attr("class", "dialog-body").child(when(open, move || inside(store)));
+    let body = node("div")
+        .attr("class", "dialog-body")
+        .child(when(open, move || drawer(store, move |own| inside(own)(store))));
     let frame = node("dialog")
         .attr("class", if which == Dialog::Code { "whole" } else { "" })
         .attr("aria-label", WORDS.label(title))
@@ -53,7 +56,7 @@ fn frame(store: Store, which: Dialog, title: L, inside: fn(Store) -> View) -> Vi
     frame.view()
 }
 
-fn plans(store: Store) -> View {
+pub(super) fn plans(store: Store) -> View {
     let name = part(store, 0, |plan, _| plan.name.clone());
     let set_name = edit(store, "plan name", 0, |plan, _, name| plan.name = name);
     // What is deleted can be taken back for as long as the dialog is open.

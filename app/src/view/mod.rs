@@ -18,9 +18,11 @@ mod schedule;
 mod share;
 mod sheet;
 mod shell;
+pub(crate) mod shut;
 mod sources;
 mod start;
 mod table;
 
+pub(crate) use field::button;
 pub(crate) use place::has_place;
 pub(crate) use shell::shell;

@@ -20,7 +20,7 @@ use super::leaf::leaf;
 use super::sheet::print;
 use crate::address;
 use crate::bind::{part, signal};
-use crate::dom::node::{Child as _, View, group, node};
+use crate::dom::node::{View, group, node};
 use crate::dom::part::{Listener, act, typed};
 use crate::store::{Dialog, Store, WORDS};
 
@@ -32,7 +32,7 @@ pub(crate) fn page() -> String {
 }
 
 /// Link, code, files and the sheet.
-pub(crate) fn share_plan(store: Store) -> View {
+pub(super) fn share_plan(store: Store) -> View {
     let link = part(store, 0, |plan, _| address::link(&page(), plan).unwrap_or_default());
     group(vec![
         link_box(link),
@@ -124,7 +124,7 @@ fn files(store: Store) -> View {
 }
 
 /// The code alone with the plan's name, for a hall of phones.
-pub(crate) fn large_code(store: Store) -> View {
+pub(super) fn large_code(store: Store) -> View {
     group(vec![
         node("h3").child(part(store, 0, |plan, _| plan_name(plan))).view(),
         leaf(store, Leaf::Code, page()),

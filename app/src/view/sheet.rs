@@ -3,18 +3,19 @@
 
 use leptos::prelude::*;
 use sunlarder_engine::document::date_text;
+use sunlarder_engine::words::Label as L;
 use sunlarder_worker::leaf::Leaf;
 
 use super::place::today;
 use super::share::page;
 use crate::bind::memo;
 use crate::chart::{CurveData, day_strip, month_balance, printed_curve};
-use crate::dom::node::{Child as _, View, node, nothing};
+use crate::dom::node::{Child as _, Node, View, group, node, nothing};
 use crate::dom::paper::elements;
 use crate::dom::part::{dynamic, when};
 use crate::edge::on_window;
 use crate::outlook_data as data;
-use crate::store::{Face, Solved, Store};
+use crate::store::{Face, Solved, Store, WORDS};
 use crate::worker::{Foretold, Said};
 
 /// Width and height of the curve on paper \[px\].
@@ -83,15 +84,14 @@ fn filled(store: Store, paper: &str) -> View {
         return sheet.view();
     }
     let line = |text: String| node("li").child(text).view();
-    let years = node("ul").child(years.into_iter().map(line).collect::<Vec<_>>()).view();
+    let years = group(vec![
+        node("h2").child(WORDS.label(L::InRealWeather)).view(),
+        node("ul").child(years.into_iter().map(line).collect::<Vec<_>>()).view(),
+    ]);
     sheet.put("chance", verdict.view()).put("years", years).view()
 }
 
-fn pictures(
-    store: Store,
-    sheet: crate::dom::node::Node,
-    solved: &Solved,
-) -> crate::dom::node::Node {
+fn pictures(store: Store, sheet: Node, solved: &Solved) -> Node {
     let band = store.worked.band.get_untracked();
     let curve = CurveData { band, ..data::curve(solved) };
     let months = Signal::stored(data::months(solved));

@@ -163,7 +163,7 @@ fn pictures(paper: &mut Paper, about: About<'_>) {
     head(paper, language.label(L::MonthByMonth), "");
     place(paper, "months");
     paper.said("p", "", &language.tightest(outlook)).close().close();
-    paper.open("div").attr("data-put", "years").close();
+    paper.open("section").attr("data-put", "years").close();
 }
 
 /// What cannot work and what must be known. What decides the verdict already stands under it.
