@@ -9,6 +9,7 @@ mod in_browser {
     mod keeping;
     mod keyboard;
     mod offline;
+    mod paper;
     mod replay;
     mod shell;
     mod sources;
