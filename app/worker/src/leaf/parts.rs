@@ -11,6 +11,8 @@ use crate::paper::Paper;
 
 /// More rows than this stand in two columns.
 const LONG: usize = 14;
+/// More rows than this go over the end of a sheet of paper; fewer stay together.
+const TORN: usize = 60;
 
 /// The name of a load or array, in any case.
 fn name(language: Language, document: &Document, tag: Tag) -> String {
@@ -50,7 +52,14 @@ pub(super) fn runs(paper: &mut Paper, about: About<'_>) {
     let titles =
         [S::Load, S::Power, S::Hours, S::AhADay, S::Share].map(|own| language.on_sheet(own));
     let half = if rows.len() > LONG { rows.len().div_ceil(2) } else { rows.len() };
-    paper.class("div", if half < rows.len() { "sheet-pair" } else { "sheet-whole" });
+    paper.class(
+        "div",
+        match rows.len() {
+            all if all > TORN => "sheet-pair sheet-torn",
+            all if all > half => "sheet-pair",
+            _ => "sheet-whole",
+        },
+    );
     for rows in rows.chunks(half) {
         paper.open("table");
         heads(paper, &titles);
