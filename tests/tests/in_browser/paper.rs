@@ -125,6 +125,17 @@ const CODE: &str =
     "(() => { const at = document.querySelector('dialog[open] .code').getBoundingClientRect();
     return { x: at.x, y: at.y, width: at.width, height: at.height, scale: 3 }; })()";
 
+/// Width, height and the grey of each pixel of a picture.
+fn grey(picture: &[u8]) -> Outcome<(usize, usize, Vec<u8>)> {
+    let mut reader = png::Decoder::new(std::io::Cursor::new(picture)).read_info()?;
+    let mut pixels = vec![0; reader.output_buffer_size().ok_or("too large a picture")?];
+    let frame = reader.next_frame(&mut pixels)?;
+    let samples = frame.color_type.samples();
+    // Black and white have the same in every channel; the first will do.
+    let grey = pixels.chunks_exact(samples).map(|pixel| pixel[0]).collect();
+    Ok((frame.width as usize, frame.height as usize, grey))
+}
+
 /// Drops a text or a file on the page, as a browser does.
 fn drop_of(file: bool, text: &str) -> String {
     let put = if file {
@@ -183,8 +194,9 @@ async fn the_code_stands_in_the_dialog_and_as_large_as_the_screen() -> Outcome<(
             )
             .await?;
         let image = STANDARD.decode(shot["data"].as_str().unwrap_or_default())?;
-        let image = image::load_from_memory(&image)?.to_luma8();
-        let mut image = rqrr::PreparedImage::prepare(image);
+        let (width, height, grey) = grey(&image)?;
+        let at = |x: usize, y: usize| grey.get(y * width + x).copied().unwrap_or(255);
+        let mut image = rqrr::PreparedImage::prepare_from_greyscale(width, height, at);
         let grids = image.detect_grids();
         let read = grids.first().ok_or("no code is seen")?.decode()?.1;
         assert_eq!(read, link);
