@@ -134,10 +134,12 @@ pub(super) fn large_code(store: Store) -> View {
 /// Opens a plan from the text of a file, a link, or the code of one; else says why not.
 pub(crate) fn open_text(store: Store, text: &str) -> Result<(), String> {
     let text = text.trim();
-    let plan = if text.contains(['{', '\n']) || text.is_empty() {
-        Document::from_json(text)
-    } else {
+    // A message around a link may have several lines; a bare code has one word.
+    let in_message = text.contains("#p=") && !text.starts_with('{');
+    let plan = if in_message || !text.is_empty() && !text.contains(['{', '\n', ' ']) {
         share::decode(share::code_in(text))
+    } else {
+        Document::from_json(text)
     };
     let plan = plan.map_err(|problem| {
         format!("{} {}", WORDS.problem(&problem, &|_| None), WORDS.unchanged())
