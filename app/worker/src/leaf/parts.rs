@@ -12,7 +12,7 @@ use crate::paper::Paper;
 /// More rows than this stand in two columns.
 const LONG: usize = 14;
 /// More rows than this go over the end of a sheet of paper; fewer stay together.
-const TORN: usize = 60;
+const TORN: usize = 30;
 
 /// The name of a load or array, in any case.
 fn name(language: Language, document: &Document, tag: Tag) -> String {
