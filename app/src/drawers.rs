@@ -33,6 +33,8 @@ pub(crate) struct Drawers {
     pub(crate) share: fn(Store) -> View,
     /// The code of the link, large.
     pub(crate) code: fn(Store) -> View,
+    /// Units, clock and language.
+    pub(crate) habits: fn(Store) -> View,
 }
 
 /// How far they are.

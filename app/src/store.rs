@@ -11,7 +11,7 @@ use sunlarder_engine::outlook::Outlook;
 use sunlarder_engine::place::Climate;
 use sunlarder_engine::simulate::Sunlight;
 use sunlarder_engine::system::System;
-use sunlarder_engine::words::{Label, Language};
+use sunlarder_engine::words::Label;
 use sunlarder_engine::working::Tag;
 
 use crate::drawers::Chest;
@@ -19,8 +19,7 @@ use crate::history::History;
 use crate::keep::{self, PlanId};
 use crate::worker::Worked;
 
-/// The language of the page.
-pub(crate) const WORDS: Language = Language::English;
+pub(crate) use crate::speech::{WORDS, words};
 
 /// A plan and all answers about it.
 #[derive(Debug)]
@@ -88,6 +87,8 @@ pub(crate) enum Dialog {
     Share,
     /// The code of the link, large.
     Code,
+    /// Units, clock and language.
+    Habits,
 }
 
 /// The store; every part is a handle, so it is copied freely.
@@ -111,6 +112,8 @@ pub(crate) struct Store {
     pub(crate) dialog: RwSignal<Option<Dialog>>,
     /// What is said in passing.
     pub(crate) notice: RwSignal<Option<Notice>>,
+    /// Counts changes of habits, after which everything is said anew.
+    pub(crate) habits: RwSignal<u32>,
     /// Counts what changes the list of stored plans.
     pub(crate) stored: RwSignal<u32>,
     /// The sheet that is to be printed now; empty while nobody asked for it.
@@ -143,6 +146,7 @@ impl Store {
             face: RwSignal::new(Face::Start),
             dialog: RwSignal::new(None),
             notice: RwSignal::new(None),
+            habits: RwSignal::new(0),
             stored: RwSignal::new(0),
             sheet: RwSignal::new(String::new()),
             worked: Worked::new(),

@@ -13,7 +13,7 @@ use crate::dom::node::{Child as _, View, group, node, nothing};
 use crate::dom::part::{Listener, dynamic, when};
 use crate::drawers::{Drawers, drawer};
 use crate::keep::{self, Kept, PlanId};
-use crate::store::{Dialog, Face, Store, WORDS};
+use crate::store::{Dialog, Face, Store, WORDS, words};
 
 /// The dialogs; at most one is open.
 pub(crate) fn dialogs(store: Store) -> View {
@@ -21,6 +21,7 @@ pub(crate) fn dialogs(store: Store) -> View {
         frame(store, Dialog::Plans, L::Plans, |own| own.plans).view(),
         frame(store, Dialog::Share, L::Share, |own| own.share).view(),
         frame(store, Dialog::Code, L::ScanCode, |own| own.code).view(),
+        frame(store, Dialog::Habits, L::Habits, |own| own.habits).view(),
     ])
 }
 
@@ -124,7 +125,7 @@ fn plan_row(store: Store, kept: Kept, gone: RwSignal<Vec<Gone>>) -> View {
     let (name, fault) = match &plan {
         Ok(plan) => (plan_name(plan), String::new()),
         Err(problem) => {
-            (WORDS.label(L::UnreadablePlan).to_owned(), WORDS.problem(problem, &|_| None))
+            (WORDS.label(L::UnreadablePlan).to_owned(), words().problem(problem, &|_| None))
         }
     };
     let open_id = id.clone();

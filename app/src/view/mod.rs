@@ -5,6 +5,7 @@ mod chargers;
 mod dialogs;
 mod drop;
 mod field;
+mod habits;
 mod inverter;
 mod leaf;
 mod load_editor;

@@ -22,7 +22,7 @@ use crate::address;
 use crate::bind::{part, signal};
 use crate::dom::node::{View, group, node};
 use crate::dom::part::{Listener, act, typed};
-use crate::store::{Dialog, Store, WORDS};
+use crate::store::{Dialog, Store, WORDS, words};
 
 /// This page's address, without a plan.
 pub(crate) fn page() -> String {
@@ -142,7 +142,7 @@ pub(crate) fn open_text(store: Store, text: &str) -> Result<(), String> {
         Document::from_json(text)
     };
     let plan = plan.map_err(|problem| {
-        format!("{} {}", WORDS.problem(&problem, &|_| None), WORDS.unchanged())
+        format!("{} {}", words().problem(&problem, &|_| None), WORDS.unchanged())
     })?;
     store.open_new(plan);
     Ok(())

@@ -3,7 +3,7 @@
 
 use chrono::NaiveDate;
 
-use super::{Language, en};
+use super::{Language, Words};
 use crate::document::{ControllerKind, Kept};
 use crate::place::TemperatureOrigin;
 use crate::quantity::{AmpHours, Amps, Degrees, Percent, Volts, Watts};
@@ -19,8 +19,8 @@ pub enum OnSheet {
     Power,
     /// Over their hours.
     Hours,
-    /// Over amp-hours a day.
-    AhADay,
+    /// Over what a day takes or brings.
+    ADay,
     /// Over shares of the day.
     Share,
     /// The inverter's own draw.
@@ -144,96 +144,74 @@ impl Language {
     /// A word or two on the sheet.
     #[must_use]
     pub fn on_sheet(self, what: OnSheet) -> &'static str {
-        match self {
-            Self::English => en::sheet::on_sheet(what),
-        }
+        speak!(self, sheet::on_sheet(what))
     }
 
     /// What stands on every sheet.
     #[must_use]
     pub fn rule(self, rule: Rule) -> &'static str {
-        match self {
-            Self::English => en::sheet::rule(rule),
-        }
+        speak!(self, sheet::rule(rule))
     }
 
     /// On which day the sheet was worked out.
     #[must_use]
     pub fn worked_out_on(self, date: NaiveDate) -> String {
-        match self {
-            Self::English => en::sheet::worked_out_on(date),
-        }
+        speak!(self, sheet::worked_out_on(date))
     }
 
     /// On which day the run of a plan begins.
     #[must_use]
     pub fn begins_on(self, date: NaiveDate) -> String {
-        match self {
-            Self::English => en::sheet::begins_on(date),
-        }
+        speak!(self, sheet::begins_on(date))
     }
 
     /// Heading of the loads on a mean day of a month.
     #[must_use]
     pub fn runs_in(self, month: usize) -> String {
-        match self {
-            Self::English => en::sheet::runs_in(month),
-        }
-    }
-
-    /// An array in a line.
-    #[must_use]
-    pub fn array_in_short(self, array: &ArrayInShort) -> String {
-        match self {
-            Self::English => en::sheet::array_in_short(array),
-        }
-    }
-
-    /// Batteries of a bank in a line.
-    #[must_use]
-    pub fn batteries(self, series: f64, strings: f64, volts: Volts, charge: AmpHours) -> String {
-        match self {
-            Self::English => en::sheet::batteries(series, strings, volts, charge),
-        }
-    }
-
-    /// Where a bank stands.
-    #[must_use]
-    pub fn kept(self, kept: Kept) -> String {
-        match self {
-            Self::English => en::sheet::kept(kept),
-        }
-    }
-
-    /// A charger by what it gives at most.
-    #[must_use]
-    pub fn up_to(self, limit: Amps) -> String {
-        match self {
-            Self::English => en::sheet::up_to(limit),
-        }
-    }
-
-    /// A generator by its charger and when it starts and stops.
-    #[must_use]
-    pub fn generator_in_short(self, limit: Amps, start: Percent, stop: Percent) -> String {
-        match self {
-            Self::English => en::sheet::generator_in_short(limit, start, stop),
-        }
-    }
-
-    /// The usable charge above a reserve.
-    #[must_use]
-    pub fn above_reserve(self, reserve: Percent) -> String {
-        match self {
-            Self::English => en::sheet::above_reserve(reserve),
-        }
+        speak!(self, sheet::runs_in(month))
     }
 
     /// Where the temperatures of a place come from, as a sentence.
     #[must_use]
     pub fn temperatures_from(self, origin: TemperatureOrigin) -> &'static str {
-        match self {
-            Self::English => en::sheet::temperatures_from(origin),
-        }
+        speak!(self, sheet::temperatures_from(origin))
+    }
+}
+
+impl Words {
+    /// An array in a line.
+    #[must_use]
+    pub fn array_in_short(self, array: &ArrayInShort) -> String {
+        speak!(self.language, sheet::array_in_short(self, array))
+    }
+
+    /// Batteries of a bank in a line.
+    #[must_use]
+    pub fn batteries(self, series: f64, strings: f64, volts: Volts, charge: AmpHours) -> String {
+        speak!(self.language, sheet::batteries(self, series, strings, volts, charge))
+    }
+
+    /// Where a bank stands.
+    #[must_use]
+    pub fn kept(self, kept: Kept) -> String {
+        speak!(self.language, sheet::kept(self, kept))
+    }
+
+    /// A charger by what it gives at most.
+    #[must_use]
+    pub fn up_to(self, limit: Amps) -> String {
+        speak!(self.language, sheet::up_to(self, limit))
+    }
+
+    /// A generator by its charger and when it starts and stops.
+    #[must_use]
+    pub fn generator_in_short(self, limit: Amps, start: Percent, stop: Percent) -> String {
+        speak!(self.language, sheet::generator_in_short(self, limit, start, stop))
+    }
+
+    /// The usable charge above a reserve.
+    #[must_use]
+    pub fn above_reserve(self, reserve: Percent) -> String {
+        speak!(self.language, sheet::above_reserve(self, reserve))
     }
 }

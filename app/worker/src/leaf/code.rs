@@ -4,7 +4,7 @@
 //! level, which keeps the modules large. Where even that makes them too fine, there is no code but a sentence.
 
 use qrcodegen::{QrCode, QrCodeEcc, QrSegment, Version};
-use sunlarder_engine::words::Language;
+use sunlarder_engine::words::Words;
 use sunlarder_engine::words::sheet::OnSheet;
 
 use crate::paper::Paper;
@@ -38,9 +38,9 @@ pub fn code_of(text: &str) -> Option<QrCode> {
 }
 
 /// Draws the code of a text, or says that it is too long.
-pub(super) fn draw(paper: &mut Paper, text: &str, language: Language) {
+pub(super) fn draw(paper: &mut Paper, text: &str, words: Words) {
     let Some(code) = code_of(text) else {
-        paper.said("p", "hint", language.on_sheet(OnSheet::CodeTooLong));
+        paper.said("p", "hint", words.on_sheet(OnSheet::CodeTooLong));
         return;
     };
     let side = code.size() + 2 * QUIET;
@@ -49,7 +49,7 @@ pub(super) fn draw(paper: &mut Paper, text: &str, language: Language) {
         .draw("svg")
         .attr("class", "code")
         .attr("role", "img")
-        .attr("aria-label", language.on_sheet(OnSheet::Code))
+        .attr("aria-label", words.on_sheet(OnSheet::Code))
         .attr("viewBox", &format!("0 0 {side} {side}"))
         .attr(":--printed", &format!("{millimetres}mm"))
         .draw("rect")
@@ -88,6 +88,7 @@ pub(super) fn link(page: &str, code: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use sunlarder_engine::words::Language;
 
     #[test]
     fn what_no_phone_reads_has_no_code() {
@@ -99,7 +100,7 @@ mod tests {
         assert_eq!(longest("a", 1900), Some((LARGEST, QrCodeEcc::Low)));
         assert_eq!(longest("a", 2000), None);
         let mut paper = Paper::default();
-        draw(&mut paper, &"a".repeat(2000), Language::English);
+        draw(&mut paper, &"a".repeat(2000), Words::of(Language::English));
         assert!(!paper.finish().contains("svg"));
     }
 }

@@ -15,7 +15,7 @@ use sunlarder_engine::document::Document;
 use sunlarder_engine::outlook::{Outlook, Question, csv};
 use sunlarder_engine::share;
 use sunlarder_engine::system::System;
-use sunlarder_engine::words::Language;
+use sunlarder_engine::words::Words;
 
 use crate::paper::Paper;
 
@@ -46,8 +46,8 @@ impl Leaf {
 /// A plan with its answers, about which a leaf is written.
 #[derive(Clone, Copy, Debug)]
 pub struct About<'a> {
-    /// The language to write in.
-    pub language: Language,
+    /// The language to write in, and the habits of whoever reads it.
+    pub words: Words,
     /// The plan.
     pub document: &'a Document,
     /// The plan, resolved.
@@ -84,7 +84,7 @@ pub fn write(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
         Leaf::Code => {
             let mut paper = Paper::default();
             let link = share::encode(about.document).map(|code| code::link(argument, &code));
-            code::draw(&mut paper, &link.unwrap_or_default(), about.language);
+            code::draw(&mut paper, &link.unwrap_or_default(), about.words);
             Written::of(paper.finish())
         }
         Leaf::Csv => {

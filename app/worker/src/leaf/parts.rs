@@ -3,7 +3,7 @@
 use sunlarder_engine::document::Document;
 use sunlarder_engine::quantity::{AmpHours, Percent};
 use sunlarder_engine::words::sheet::{ArrayInShort, OnSheet as S};
-use sunlarder_engine::words::{Label as L, Language, amount};
+use sunlarder_engine::words::{Label as L, Words};
 use sunlarder_engine::working::Tag;
 
 use super::About;
@@ -15,8 +15,8 @@ const LONG: usize = 14;
 const TORN: usize = 30;
 
 /// The name of a load or array, in any case.
-fn name(language: Language, document: &Document, tag: Tag) -> String {
-    language.name_in(document, tag).or_else(|| language.unnamed(tag)).unwrap_or_default()
+fn name(words: Words, document: &Document, tag: Tag) -> String {
+    words.name_in(document, tag).or_else(|| words.unnamed(tag)).unwrap_or_default()
 }
 
 /// A row of cells, the first of which names it.
@@ -42,15 +42,14 @@ pub(super) fn heads(paper: &mut Paper, cells: &[&str]) {
 
 /// Load by load, the inverter and all that is always on, and the sum.
 pub(super) fn runs(paper: &mut Paper, about: About<'_>) {
-    let About { language, outlook, .. } = about;
+    let About { words, outlook, .. } = about;
     let rows = loads(about);
-    paper.class("section", "sheet-runs").said("h2", "", &language.runs_in(outlook.month));
+    paper.class("section", "sheet-runs").said("h2", "", &words.runs_in(outlook.month));
     if rows.is_empty() {
-        paper.said("p", "", language.on_sheet(S::NothingRuns)).close();
+        paper.said("p", "", words.on_sheet(S::NothingRuns)).close();
         return;
     }
-    let titles =
-        [S::Load, S::Power, S::Hours, S::AhADay, S::Share].map(|own| language.on_sheet(own));
+    let titles = [S::Load, S::Power, S::Hours, S::ADay, S::Share].map(|own| words.on_sheet(own));
     let half = if rows.len() > LONG { rows.len().div_ceil(2) } else { rows.len() };
     paper.class(
         "div",
@@ -74,61 +73,75 @@ pub(super) fn runs(paper: &mut Paper, about: About<'_>) {
 
 /// The rows of what runs; none if nothing does.
 fn loads(about: About<'_>) -> Vec<[String; 5]> {
-    let About { language, document, system, outlook } = about;
+    let About { words, document, system, outlook } = about;
     let budget = &outlook.budget;
+    let nominal = system.bank.nominal;
     let share = |charge: AmpHours| match budget.total {
-        all if all.0 > 0.0 => amount(Percent::of_ratio(charge / all)),
+        all if all.0 > 0.0 => words.amount(Percent::of_ratio(charge / all)),
         _ => String::new(),
     };
     let mut rows = Vec::new();
     for own in &budget.loads {
         let load = system.loads.iter().find(|load| load.place == own.place);
         let (power, count) =
-            load.map_or((String::new(), 1.0), |load| (amount(load.running()), load.quantity));
-        let name = name(language, document, Tag::Load(own.place));
+            load.map_or((String::new(), 1.0), |load| (words.amount(load.running()), load.quantity));
+        let name = name(words, document, Tag::Load(own.place));
         let name = if count > 1.0 { format!("{count} × {name}") } else { name };
         let runs = own.hours * own.duty.ratio();
-        rows.push([name, power, amount(runs), amount(own.charge), share(own.charge)]);
+        rows.push([
+            name,
+            power,
+            words.amount(runs),
+            words.charge(own.charge, nominal),
+            share(own.charge),
+        ]);
     }
     let blank = String::new;
     let idle = &budget.inverter;
     let rest = [
-        (language.on_sheet(S::InverterIdle), amount(idle.hours), idle.charge),
-        (language.label(L::StandingDraw), blank(), budget.standing),
-        (language.label(L::ProtectionCircuits), blank(), budget.protection),
+        (words.on_sheet(S::InverterIdle), words.amount(idle.hours), idle.charge),
+        (words.label(L::StandingDraw), blank(), budget.standing),
+        (words.label(L::ProtectionCircuits), blank(), budget.protection),
     ];
     for (name, hours, charge) in rest.into_iter().filter(|own| own.2.0 > 0.0) {
-        rows.push([name.to_owned(), blank(), hours, amount(charge), share(charge)]);
+        rows.push([name.to_owned(), blank(), hours, words.charge(charge, nominal), share(charge)]);
     }
     if !rows.is_empty() {
-        let all = language.on_sheet(S::All).to_owned();
-        rows.push([all, blank(), blank(), amount(budget.total), share(budget.total)]);
+        let all = words.on_sheet(S::All).to_owned();
+        rows.push([
+            all,
+            blank(),
+            blank(),
+            words.charge(budget.total, nominal),
+            share(budget.total),
+        ]);
     }
     rows
 }
 
 /// The bank.
 pub(super) fn stores(paper: &mut Paper, about: About<'_>) {
-    let About { language, document, system, outlook } = about;
+    let About { words, document, system, outlook } = about;
     let (bank, section) = (&system.bank, &document.bank);
+    let nominal = bank.nominal;
     let volts = sunlarder_engine::quantity::Volts(section.battery_v);
     let one = AmpHours(section.capacity_ah);
-    let batteries = language.batteries(section.in_series, section.in_parallel, volts, one);
+    let batteries = words.batteries(section.in_series, section.in_parallel, volts, one);
     let limit = |limit: Option<sunlarder_engine::quantity::Amps>| {
-        limit.map_or_else(|| language.on_sheet(S::NotStated).to_owned(), amount)
+        limit.map_or_else(|| words.on_sheet(S::NotStated).to_owned(), |own| words.amount(own))
     };
-    let whole = format!("{} {}", amount(bank.nominal), amount(bank.slowest));
+    let whole = format!("{} {}", words.amount(nominal), words.amount(bank.slowest));
     let rows = [
-        (language.label(L::Chemistry), language.chemistry(bank.chemistry).to_owned()),
-        (language.on_sheet(S::Batteries), batteries),
-        (language.on_sheet(S::Bank), whole),
-        (language.on_sheet(S::Stands), language.kept(bank.kept)),
-        (language.on_sheet(S::Full), amount(outlook.capacity.full)),
-        (&language.above_reserve(bank.reserve), amount(outlook.capacity.usable)),
-        (language.on_sheet(S::ChargeLimit), amount(bank.charge_limit)),
-        (language.on_sheet(S::DischargeLimit), limit(bank.discharge_limit)),
+        (words.label(L::Chemistry), words.chemistry(bank.chemistry).to_owned()),
+        (words.on_sheet(S::Batteries), batteries),
+        (words.on_sheet(S::Bank), whole),
+        (words.on_sheet(S::Stands), words.kept(bank.kept)),
+        (words.on_sheet(S::Full), words.charge(outlook.capacity.full, nominal)),
+        (&words.above_reserve(bank.reserve), words.charge(outlook.capacity.usable, nominal)),
+        (words.on_sheet(S::ChargeLimit), words.amount(bank.charge_limit)),
+        (words.on_sheet(S::DischargeLimit), limit(bank.discharge_limit)),
     ];
-    paper.open("section").said("h2", "", language.label(L::WhatDoYouStore)).open("table");
+    paper.open("section").said("h2", "", words.label(L::WhatDoYouStore)).open("table");
     paper.open("tbody");
     for (name, value) in &rows {
         row(paper, &[name, value]);
@@ -138,15 +151,15 @@ pub(super) fn stores(paper: &mut Paper, about: About<'_>) {
 
 /// The sources with what each gives on a mean day.
 pub(super) fn comes_in(paper: &mut Paper, about: About<'_>) {
-    let About { language, outlook, .. } = about;
+    let About { words, outlook, .. } = about;
     let rows = sources(about);
-    paper.open("section").said("h2", "", language.label(L::WhatComesIn));
+    paper.open("section").said("h2", "", words.label(L::WhatComesIn));
     if rows.is_empty() {
-        paper.said("p", "", language.on_sheet(S::NothingComesIn)).close();
+        paper.said("p", "", words.on_sheet(S::NothingComesIn)).close();
         return;
     }
     paper.open("table");
-    heads(paper, &[language.month(outlook.month), language.on_sheet(S::AhADay)]);
+    heads(paper, &[words.month(outlook.month), words.on_sheet(S::ADay)]);
     paper.open("tbody");
     for [name, charge] in &rows {
         row(paper, &[name, charge]);
@@ -155,9 +168,10 @@ pub(super) fn comes_in(paper: &mut Paper, about: About<'_>) {
 }
 
 fn sources(about: About<'_>) -> Vec<[String; 2]> {
-    let About { language, system, outlook, .. } = about;
+    let About { words, system, outlook, .. } = about;
     let Some(month) = outlook.months.get(outlook.month) else { return Vec::new() };
     let gain = &month.gain;
+    let nominal = system.bank.nominal;
     let mut rows = Vec::new();
     for array in &system.arrays {
         let short = ArrayInShort {
@@ -168,38 +182,33 @@ fn sources(about: About<'_>) -> Vec<[String; 2]> {
             controller: array.controller,
             limit: array.limit,
         };
-        let name =
-            format!("{}: {}", language.array(array.place.into()), language.array_in_short(&short));
+        let name = format!("{}: {}", words.array(array.place.into()), words.array_in_short(&short));
         rows.push([name, String::new()]);
     }
     // A single array has its gain in its own row.
     match rows.as_mut_slice() {
         [] => {}
-        [only] => only[1] = amount(gain.solar),
-        _ => rows.push([language.on_sheet(S::FromSun).to_owned(), amount(gain.solar)]),
+        [only] => only[1] = words.charge(gain.solar, nominal),
+        _ => rows.push([words.on_sheet(S::FromSun).to_owned(), words.charge(gain.solar, nominal)]),
     }
-    let charger =
-        |what: S, limit| format!("{}, {}", language.on_sheet(what), language.up_to(limit));
+    let charger = |what: S, limit| format!("{}, {}", words.on_sheet(what), words.up_to(limit));
     if let Some(own) = &system.alternator {
-        rows.push([charger(S::Engine, own.limit), amount(gain.engine)]);
+        rows.push([charger(S::Engine, own.limit), words.charge(gain.engine, nominal)]);
     }
     if let Some(own) = &system.shore {
-        rows.push([charger(S::Shore, own.limit), amount(gain.shore)]);
+        rows.push([charger(S::Shore, own.limit), words.charge(gain.shore, nominal)]);
     }
     if system.turbine.is_some() {
-        rows.push([language.on_sheet(S::Turbine).to_owned(), amount(gain.turbine)]);
+        rows.push([words.on_sheet(S::Turbine).to_owned(), words.charge(gain.turbine, nominal)]);
     }
     if !rows.is_empty() {
-        rows.push([language.on_sheet(S::ChargingLoss).to_owned(), amount(gain.kept)]);
+        rows.push([words.on_sheet(S::ChargingLoss).to_owned(), words.charge(gain.kept, nominal)]);
     }
     if let Some(own) = &system.generator {
         let percent = |ratio: f64| Percent::of_ratio(ratio);
-        let short = language.generator_in_short(own.limit, percent(own.start), percent(own.stop));
-        let needs = month.generator.map(|own| language.generated(&own)).unwrap_or_default();
-        rows.push([
-            format!("{}, {short}; {needs}", language.on_sheet(S::Generator)),
-            String::new(),
-        ]);
+        let short = words.generator_in_short(own.limit, percent(own.start), percent(own.stop));
+        let needs = month.generator.map(|own| words.generated(&own)).unwrap_or_default();
+        rows.push([format!("{}, {short}; {needs}", words.on_sheet(S::Generator)), String::new()]);
     }
     rows
 }

@@ -9,7 +9,7 @@ use sunlarder_engine::outlook::{Obstacle, Verdict};
 use sunlarder_engine::quantity::{AmpHours, Percent};
 use sunlarder_engine::share;
 use sunlarder_engine::words::sheet::{OnSheet as S, Rule};
-use sunlarder_engine::words::{Label as L, Language, amount, rounded};
+use sunlarder_engine::words::{Label as L, Words};
 use sunlarder_engine::working::Tag;
 
 use super::About;
@@ -38,58 +38,58 @@ pub(super) fn write(argument: &str, about: About<'_>) -> Option<String> {
 }
 
 /// What the plan is called.
-fn name(document: &Document, language: Language) -> &str {
-    if document.name.is_empty() { language.label(L::UnnamedPlan) } else { &document.name }
+fn name(document: &Document, words: Words) -> &str {
+    if document.name.is_empty() { words.label(L::UnnamedPlan) } else { &document.name }
 }
 
 /// What the place is called, or its coordinates.
-fn place(document: &Document, language: Language) -> String {
+fn place(document: &Document, words: Words) -> String {
     let place = &document.place;
     if !place.name.is_empty() {
         return place.name.clone();
     }
     if !document.has_place() {
-        return language.label(L::NoPlaceYet).to_owned();
+        return words.label(L::NoPlaceYet).to_owned();
     }
-    format!("{}°, {}°", rounded(place.latitude_deg), rounded(place.longitude_deg))
+    format!("{}°, {}°", words.rounded(place.latitude_deg), words.rounded(place.longitude_deg))
 }
 
 fn head(paper: &mut Paper, day: &str, about: About<'_>) {
-    let About { language, document, .. } = about;
-    let day = date_from(day).map(|day| language.worked_out_on(day)).unwrap_or_default();
+    let About { words, document, .. } = about;
+    let day = date_from(day).map(|day| words.worked_out_on(day)).unwrap_or_default();
     let start = &document.start;
-    let beginning = language.where_and_when(
-        &place(document, language),
+    let beginning = words.where_and_when(
+        &place(document, words),
         start.date.month0() as usize,
         start.date.weekday().num_days_from_monday() as usize,
-        &start.time.to_string(),
-        &amount(Percent(start.charge_pct)),
+        &words.clock(start.time.0),
+        &words.amount(Percent(start.charge_pct)),
     );
     paper
         .class("p", "sheet-mark")
         .said("span", "brand", "Sunlarder")
-        .said("span", "", language.on_sheet(S::PlanningFigures))
+        .said("span", "", words.on_sheet(S::PlanningFigures))
         .said("span", "", &day)
         .close()
-        .said("h1", "", name(document, language))
+        .said("h1", "", name(document, words))
         .class("p", "sheet-where")
         .text(&beginning)
         .text(". ")
-        .text(&language.begins_on(start.date))
+        .text(&words.begins_on(start.date))
         .close();
 }
 
 fn verdict(paper: &mut Paper, about: About<'_>) {
-    let About { language, document, system, outlook } = about;
-    let headline = language.headline(outlook);
-    let name_of = |tag: Tag| language.name_in(document, tag);
+    let About { words, document, system, outlook } = about;
+    let headline = words.headline(outlook);
+    let name_of = |tag: Tag| words.name_in(document, tag);
     paper
         .class("p", "sheet-verdict")
         .text(&headline.before)
         .said("strong", "", &headline.key)
         .text(&headline.after)
         .close()
-        .said("p", "", &language.explanation(outlook, system, &name_of));
+        .said("p", "", &words.explanation(outlook, system, &name_of));
     let speaks = !matches!(outlook.verdict, Verdict::NothingRuns | Verdict::CannotWork { .. });
     if !speaks {
         return;
@@ -97,28 +97,29 @@ fn verdict(paper: &mut Paper, about: About<'_>) {
     let text = if document.has_place() {
         // The page puts into its place what is known by then.
         paper.open("p").attr("data-put", "chance");
-        language.on_sheet(S::NoWeatherYet)
+        words.on_sheet(S::NoWeatherYet)
     } else {
         paper.open("p");
-        language.label(L::WeatherNeedsPlace)
+        words.label(L::WeatherNeedsPlace)
     };
     paper.text(text).close();
 }
 
 fn facts(paper: &mut Paper, about: About<'_>) {
-    let About { language, system, outlook, .. } = about;
+    let About { words, system, outlook, .. } = about;
+    let nominal = system.bank.nominal;
     let gain = outlook.months.get(outlook.month).map_or(AmpHours::ZERO, |month| month.gain.kept);
-    let of = language.of_rated(&rounded(system.bank.slowest.0));
+    let of = words.of_rated(system.bank.slowest, nominal);
     let figures = [
-        (L::OutADay, amount(outlook.budget.total), String::new()),
-        (L::InADay, amount(gain), String::new()),
-        (L::MayBeUsed, amount(outlook.capacity.usable), of),
-        (L::Autonomy, language.autonomy(outlook.autonomy_days), String::new()),
-        (L::KeepsUp, language.months_kept(outlook.months_kept()), String::new()),
+        (L::OutADay, words.charge(outlook.budget.total, nominal), String::new()),
+        (L::InADay, words.charge(gain, nominal), String::new()),
+        (L::MayBeUsed, words.charge(outlook.capacity.usable, nominal), of),
+        (L::Autonomy, words.autonomy(outlook.autonomy_days), String::new()),
+        (L::KeepsUp, words.months_kept(outlook.months_kept()), String::new()),
     ];
     paper.class("dl", "sheet-facts");
     for (label, figure, of) in figures {
-        paper.open("div").said("dt", "", language.label(label)).open("dd").text(&figure);
+        paper.open("div").said("dt", "", words.label(label)).open("dd").text(&figure);
         if !of.is_empty() {
             paper.text(" ").said("small", "", &of);
         }
@@ -129,7 +130,7 @@ fn facts(paper: &mut Paper, about: About<'_>) {
 
 /// The titles and keys of the pictures, and the places that the page fills.
 fn pictures(paper: &mut Paper, about: About<'_>) {
-    let About { language, outlook, .. } = about;
+    let About { words, system, outlook, .. } = about;
     if matches!(outlook.verdict, Verdict::NothingRuns) {
         return;
     }
@@ -144,7 +145,7 @@ fn pictures(paper: &mut Paper, about: About<'_>) {
         paper.open("div").attr("data-put", name).close();
     };
     paper.class("section", "sheet-picture");
-    head(paper, language.label(L::RemainingTime), "");
+    head(paper, words.label(L::RemainingTime), "");
     place(paper, "curve");
     paper.class("ul", "legend");
     let keys = [
@@ -154,50 +155,50 @@ fn pictures(paper: &mut Paper, about: About<'_>) {
         ("key key-reserve", L::ReserveWord),
     ];
     for (class, label) in keys {
-        paper.said("li", class, language.label(label));
+        paper.said("li", class, words.label(label));
     }
     paper.close().close().class("div", "sheet-pictures").class("section", "sheet-picture");
-    head(paper, &language.a_day_in(outlook.month), language.label(L::DayLegend));
+    head(paper, &words.a_day_in(outlook.month), words.label(L::DayLegend));
     place(paper, "day");
     paper.close().class("section", "sheet-picture");
-    head(paper, language.label(L::MonthByMonth), "");
+    head(paper, words.label(L::MonthByMonth), "");
     place(paper, "months");
-    paper.said("p", "", &language.tightest(outlook)).close().close();
+    paper.said("p", "", &words.tightest(outlook, system.bank.nominal)).close().close();
     paper.open("section").attr("data-put", "years").close();
 }
 
 /// What cannot work and what must be known. What decides the verdict already stands under it.
 fn cautions(paper: &mut Paper, about: About<'_>) {
-    let About { language, document, outlook, .. } = about;
+    let About { words, document, outlook, .. } = about;
     let decides =
         |own: &Obstacle| matches!(&outlook.verdict, Verdict::CannotWork { why } if why == own);
     let all: Vec<&Obstacle> = outlook.obstacles.iter().filter(|own| !decides(own)).collect();
     if all.is_empty() {
         return;
     }
-    let name_of = |tag: Tag| language.name_in(document, tag);
-    paper.class("section", "sheet-cautions").said("h2", "", language.label(L::Cautions)).open("ul");
+    let name_of = |tag: Tag| words.name_in(document, tag);
+    paper.class("section", "sheet-cautions").said("h2", "", words.label(L::Cautions)).open("ul");
     for own in all {
-        paper.said("li", "", &language.obstacle(own, &name_of));
+        paper.said("li", "", &words.obstacle(own, &name_of));
     }
     paper.close().close();
 }
 
 /// What stands on every sheet, and the way back to the plan.
 fn foot(paper: &mut Paper, page: &str, about: About<'_>) {
-    let About { language, document, .. } = about;
+    let About { words, document, .. } = about;
     paper.class("section", "sheet-foot").open("div");
-    paper.said("h2", "", language.on_sheet(S::Standing)).open("ul");
+    paper.said("h2", "", words.on_sheet(S::Standing)).open("ul");
     for rule in Rule::ALL {
-        paper.said("li", "", language.rule(rule));
+        paper.said("li", "", words.rule(rule));
     }
     paper.close();
     let link = share::encode(document).map(|code| code::link(page, &code)).unwrap_or_default();
     paper
-        .said("h2", "", language.on_sheet(S::OpenThisPlan))
+        .said("h2", "", words.on_sheet(S::OpenThisPlan))
         .said("p", "sheet-link", &link)
-        .said("p", "sheet-version", &language.version(env!("CARGO_PKG_VERSION")))
+        .said("p", "sheet-version", &words.version(env!("CARGO_PKG_VERSION")))
         .close();
-    code::draw(paper, &link, language);
+    code::draw(paper, &link, words);
     paper.close();
 }

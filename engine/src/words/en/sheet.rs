@@ -6,8 +6,8 @@ use super::calendar::month;
 use crate::document::{ControllerKind, Kept};
 use crate::place::TemperatureOrigin;
 use crate::quantity::{AmpHours, Amps, Celsius, Degrees, Percent, Volts};
+use crate::words::Words;
 use crate::words::sheet::{ArrayInShort, OnSheet, Rule};
-use crate::words::{amount, rounded};
 
 /// A word or two on the sheet.
 // One flat list, longer than a function should be: it is a dictionary, and the compiler checks that it is complete.
@@ -19,7 +19,7 @@ pub fn on_sheet(what: OnSheet) -> &'static str {
         S::Load => "Load",
         S::Power => "Power",
         S::Hours => "Hours a day",
-        S::AhADay => "Ah a day",
+        S::ADay => "A day",
         S::Share => "Share",
         S::InverterIdle => "Inverter, awake",
         S::All => "All",
@@ -111,73 +111,84 @@ pub fn runs_in(of_month: usize) -> String {
 
 /// `4 modules of 100 W, tilt 15°, facing 180° · MPPT up to 20 A`.
 #[must_use]
-pub fn array_in_short(array: &ArrayInShort) -> String {
+pub fn array_in_short(words: Words, array: &ArrayInShort) -> String {
     let ArrayInShort { modules, each, tilt, azimuth, controller, limit } = *array;
-    let modules = match rounded(modules).as_str() {
+    let modules = match words.rounded(modules).as_str() {
         "1" => "1 module".to_owned(),
         count => format!("{count} modules"),
     };
     let lies = if tilt.0 <= 0.0 {
         "flat".to_owned()
     } else {
-        format!("tilt {}, facing {}", amount(tilt), compass(azimuth))
+        format!("tilt {}, facing {}", words.amount(tilt), compass(words, azimuth))
     };
     let controller = match controller {
         ControllerKind::Mppt => "MPPT",
         ControllerKind::Pwm => "PWM",
     };
-    format!("{modules} of {}, {lies} · {controller} {}", amount(each), up_to(limit))
+    format!("{modules} of {}, {lies} · {controller} {}", words.amount(each), up_to(words, limit))
 }
 
 /// A direction as degrees with its point of the compass.
-fn compass(azimuth: Degrees) -> String {
+fn compass(words: Words, azimuth: Degrees) -> String {
     const POINTS: [&str; 8] = ["N", "NE", "E", "SE", "S", "SW", "W", "NW"];
     let eighth = (azimuth.0 / 45.0).round().rem_euclid(8.0) as usize;
-    format!("{} ({})", amount(azimuth), POINTS.get(eighth).copied().unwrap_or_default())
+    format!("{} ({})", words.amount(azimuth), POINTS.get(eighth).copied().unwrap_or_default())
 }
 
 /// `2 in series × 3 side by side, each 12.8 V 100 Ah`.
 #[must_use]
-pub fn batteries(series: f64, strings: f64, volts: Volts, charge: AmpHours) -> String {
-    let each = format!("{} {}", amount(volts), amount(charge));
+pub fn batteries(
+    words: Words,
+    series: f64,
+    strings: f64,
+    volts: Volts,
+    charge: AmpHours,
+) -> String {
+    let each = format!("{} {}", words.amount(volts), words.amount(charge));
     match (series > 1.0, strings > 1.0) {
         (false, false) => format!("1 of {each}"),
-        (true, false) => format!("{} in series, each {each}", rounded(series)),
-        (false, true) => format!("{} side by side, each {each}", rounded(strings)),
+        (true, false) => format!("{} in series, each {each}", words.rounded(series)),
+        (false, true) => format!("{} side by side, each {each}", words.rounded(strings)),
         (true, true) => format!(
             "{} in series × {} side by side, each {each}",
-            rounded(series),
-            rounded(strings)
+            words.rounded(series),
+            words.rounded(strings)
         ),
     }
 }
 
 /// Where a bank stands.
 #[must_use]
-pub fn kept(kept: Kept) -> String {
+pub fn kept(words: Words, kept: Kept) -> String {
     match kept {
         Kept::Inside => "inside".into(),
         Kept::Outside => "outside".into(),
-        Kept::AtC(own) => format!("kept at {}", amount(Celsius(own))),
+        Kept::AtC(own) => format!("kept at {}", words.amount(Celsius(own))),
     }
 }
 
 /// A charger by what it gives at most.
 #[must_use]
-pub fn up_to(limit: Amps) -> String {
-    format!("up to {}", amount(limit))
+pub fn up_to(words: Words, limit: Amps) -> String {
+    format!("up to {}", words.amount(limit))
 }
 
 /// A generator by its charger and when it starts and stops.
 #[must_use]
-pub fn generator_in_short(limit: Amps, start: Percent, stop: Percent) -> String {
-    format!("{}, starts at {}, stops at {}", up_to(limit), amount(start), amount(stop))
+pub fn generator_in_short(words: Words, limit: Amps, start: Percent, stop: Percent) -> String {
+    format!(
+        "{}, starts at {}, stops at {}",
+        up_to(words, limit),
+        words.amount(start),
+        words.amount(stop)
+    )
 }
 
 /// The usable charge above a reserve.
 #[must_use]
-pub fn above_reserve(reserve: Percent) -> String {
-    format!("May be used, above {}", amount(reserve))
+pub fn above_reserve(words: Words, reserve: Percent) -> String {
+    format!("May be used, above {}", words.amount(reserve))
 }
 
 /// Where the temperatures of a place come from.
@@ -195,6 +206,9 @@ pub fn temperatures_from(origin: TemperatureOrigin) -> &'static str {
 mod tests {
     use super::*;
     use crate::quantity::Watts;
+    use crate::words::Language;
+
+    const WORDS: Words = Words::of(Language::English);
 
     #[test]
     fn parts_of_a_plan_fit_into_a_line() {
@@ -208,13 +222,16 @@ mod tests {
         };
         let plain = |text: String| text.replace('\u{a0}', " ");
         assert_eq!(
-            plain(array_in_short(&array)),
+            plain(array_in_short(WORDS, &array)),
             "4 modules of 100 W, tilt 15°, facing 350° (N) · MPPT up to 20 A"
         );
         let flat = ArrayInShort { modules: 1.0, tilt: Degrees(0.0), ..array };
-        assert_eq!(plain(array_in_short(&flat)), "1 module of 100 W, flat · MPPT up to 20 A");
+        assert_eq!(
+            plain(array_in_short(WORDS, &flat)),
+            "1 module of 100 W, flat · MPPT up to 20 A"
+        );
         let batteries = |series, strings| {
-            plain(super::batteries(series, strings, Volts(12.8), AmpHours(100.0)))
+            plain(super::batteries(WORDS, series, strings, Volts(12.8), AmpHours(100.0)))
         };
         assert_eq!(batteries(1.0, 1.0), "1 of 12.8 V 100 Ah");
         assert_eq!(batteries(2.0, 3.0), "2 in series × 3 side by side, each 12.8 V 100 Ah");
