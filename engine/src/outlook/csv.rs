@@ -91,8 +91,7 @@ mod tests {
 
     #[test]
     fn every_step_has_a_row_of_every_column() {
-        let mut plan = Document::default();
-        plan.standing_a = 0.5;
+        let plan = Document { standing_a: 0.5, ..Document::default() };
         let system = System::assemble(&plan, Climate::embedded(), &mut ()).unwrap();
         let outlook = Outlook::of(&system);
         let table = csv(&system, &outlook.dark);

@@ -231,7 +231,7 @@ mod tests {
             "1 module of 100 W, flat · MPPT up to 20 A"
         );
         let batteries = |series, strings| {
-            plain(super::batteries(WORDS, series, strings, Volts(12.8), AmpHours(100.0)))
+            plain(batteries(WORDS, series, strings, Volts(12.8), AmpHours(100.0)))
         };
         assert_eq!(batteries(1.0, 1.0), "1 of 12.8 V 100 Ah");
         assert_eq!(batteries(2.0, 3.0), "2 in series × 3 side by side, each 12.8 V 100 Ah");

@@ -231,7 +231,7 @@ mod tests {
             "1 módulo de 100 W, en plano · MPPT hasta 7,5 A"
         );
         let batteries = |series, strings| {
-            plain(super::batteries(WORDS, series, strings, Volts(12.8), AmpHours(100.0)))
+            plain(batteries(WORDS, series, strings, Volts(12.8), AmpHours(100.0)))
         };
         assert_eq!(batteries(1.0, 1.0), "1 de 12,8 V 100 Ah");
         assert_eq!(batteries(2.0, 3.0), "2 en serie × 3 en paralelo, cada una de 12,8 V 100 Ah");
