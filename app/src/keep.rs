@@ -84,3 +84,8 @@ pub(crate) fn forget(id: &PlanId) {
         LocalStorage::delete(id.key());
     }
 }
+
+/// Puts a plan back that was forgotten, as the text that it was.
+pub(crate) fn restore(id: &PlanId, text: &str) -> Result<(), ()> {
+    storage().ok_or(())?.set_item(&id.key(), text).map_err(drop)
+}

@@ -11,6 +11,7 @@ use sunlarder_engine::outlook::Outlook;
 use sunlarder_engine::place::Climate;
 use sunlarder_engine::simulate::Sunlight;
 use sunlarder_engine::system::System;
+use sunlarder_engine::words::Label;
 use sunlarder_engine::working::Tag;
 
 use crate::drawers::Chest;
@@ -84,6 +85,8 @@ pub(crate) enum Dialog {
     Plans,
     /// Link and file.
     Share,
+    /// The code of the link, large.
+    Code,
     /// Units, clock and language.
     Habits,
 }
@@ -111,6 +114,8 @@ pub(crate) struct Store {
     pub(crate) habits: RwSignal<u32>,
     /// Counts what changes the list of stored plans.
     pub(crate) stored: RwSignal<u32>,
+    /// The sheet that is to be printed now; empty while nobody asked for it.
+    pub(crate) sheet: RwSignal<String>,
     /// The figures whose working is on the page.
     pub(crate) worked: Worked,
     /// What is shut when the page stands.
@@ -140,6 +145,7 @@ impl Store {
             notice: RwSignal::new(None),
             habits: RwSignal::new(0),
             stored: RwSignal::new(0),
+            sheet: RwSignal::new(String::new()),
             worked: Worked::new(),
             chest: RwSignal::new(Chest::Coming),
             history: RwSignal::new(History::default()),
@@ -154,19 +160,42 @@ impl Store {
         self.plan.update(|plan| change(plan));
     }
 
-    /// Opens a plan in place of the present one, which stays in the storage.
+    /// Opens a plan in place of the present one, which stays in the storage. Where there is none, undo brings it back.
     pub(crate) fn open(self, id: PlanId, plan: Document) {
-        self.history.set(History::default());
+        let was_open = self.face.get_untracked() == Face::Planner;
+        let other = was_open && self.plan.with_untracked(|own| *own != plan);
+        if other && self.keep_now().is_err() {
+            let now = js_sys::Date::now();
+            self.history
+                .update(|history| self.plan.with_untracked(|own| history.note("open", own, now)));
+            self.say(WORDS.label(Label::UndoOpens));
+        } else {
+            self.history.set(History::default());
+        }
         self.id.set(id);
         self.plan.set(plan);
         self.face.set(Face::Planner);
         self.dialog.set(None);
     }
 
+    /// Keeps the plan that is open on the device.
+    pub(crate) fn keep_now(self) -> Result<(), ()> {
+        if self.face.get_untracked() != Face::Planner {
+            return Ok(());
+        }
+        self.plan.with_untracked(|plan| keep::keep(&self.id.get_untracked(), plan))
+    }
+
     /// Opens a plan that came from outside: the stored one if it is the same, else as a new one.
     pub(crate) fn open_new(self, plan: Document) {
+        let was_open = self.face.get_untracked() == Face::Planner;
+        let other = was_open && self.plan.with_untracked(|own| *own != plan);
         let known = keep::plans().into_iter().find(|kept| kept.plan.as_ref() == Ok(&plan));
+        self.notice.set(None);
         self.open(known.map_or_else(PlanId::fresh, |kept| kept.id), plan);
+        if other && self.notice.with_untracked(Option::is_none) {
+            self.say(WORDS.label(Label::KeptUnderPlans));
+        }
     }
 
     /// Takes the last change back.

@@ -55,6 +55,8 @@ pub(crate) struct Wish {
     argument: String,
     /// Wants it once, as a text.
     once: Option<Callback<String>>,
+    /// Only after a rest: nobody looks at it yet.
+    at_rest: bool,
     /// What was written.
     pub(crate) said: RwSignal<Said>,
     /// The numbers that go with it.
@@ -99,23 +101,37 @@ impl Worked {
 
     /// Asks for a leaf for as long as what is being made lives.
     pub(crate) fn ask(self, leaf: Leaf, argument: String) -> Wish {
-        let wish = self.wish(leaf, argument, None);
+        self.held(self.wish(leaf, argument, None, false))
+    }
+
+    /// The same for something that nobody looks at yet: written once nothing has changed for a while.
+    pub(crate) fn ask_at_rest(self, leaf: Leaf, argument: String) -> Wish {
+        self.held(self.wish(leaf, argument, None, true))
+    }
+
+    fn held(self, wish: Wish) -> Wish {
         let number = wish.number;
         on_cleanup(move || self.end(number));
         wish
     }
 
     /// Has a text written once, of the plan as it then is; nothing comes where nothing can be worked out.
-    #[allow(dead_code, reason = "the share dialog takes its texts by it")]
     pub(crate) fn once(self, leaf: Leaf, argument: String, then: Callback<String>) {
-        self.wish(leaf, argument, Some(then));
+        self.wish(leaf, argument, Some(then), false);
     }
 
-    fn wish(self, leaf: Leaf, argument: String, once: Option<Callback<String>>) -> Wish {
+    fn wish(
+        self,
+        leaf: Leaf,
+        argument: String,
+        once: Option<Callback<String>>,
+        at_rest: bool,
+    ) -> Wish {
         let number = self.next.get_value();
         self.next.set_value(number.wrapping_add(1));
         let said = RwSignal::new(Said::Sentence(WORDS.label(L::BeingWorkedOut)));
-        let wish = Wish { number, leaf, argument, once, said, numbers: RwSignal::new(Vec::new()) };
+        let numbers = RwSignal::new(Vec::new());
+        let wish = Wish { number, leaf, argument, once, at_rest, said, numbers };
         self.wishes.update(|wishes| wishes.push(wish.clone()));
         wish
     }
@@ -164,7 +180,7 @@ pub(crate) fn follow(store: Store) {
         wishes.track();
     };
     after_words(changed, move || {
-        if !wishes.with_untracked(Vec::is_empty) {
+        if wishes.with_untracked(|all| all.iter().any(|own| !own.at_rest)) {
             ask(store, false);
         }
     });
@@ -214,7 +230,9 @@ fn ask(store: Store, weather: bool) {
     }
     let wishes = Array::of1(&plan);
     worked.wishes.with_untracked(|all| {
-        for own in all.iter().filter(|own| solved.is_some() || !own.leaf.needs_plan()) {
+        let now =
+            |own: &&Wish| (weather || !own.at_rest) && (solved.is_some() || !own.leaf.needs_plan());
+        for own in all.iter().filter(now) {
             let leaf = own.leaf as u32;
             let wish = Array::of4(&LEAF.into(), &serial.into(), &own.number.into(), &leaf.into());
             wish.push(&own.argument.as_str().into());

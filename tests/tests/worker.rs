@@ -334,3 +334,30 @@ fn of_what_lives_depend_on_the_years_that_fail_are_told() {
     assert!(!verdict.contains("stay above"), "{verdict}");
     assert!(verdict.contains("a life"), "{verdict}");
 }
+
+#[test]
+fn the_sheet_says_what_the_plan_comes_to() {
+    let mut desk = Desk::new(WORDS);
+    for (serial, (name, plan, system)) in (1u32..).zip(plans()) {
+        desk.take(request(serial, &plan, &system));
+        let argument = "2026-11-25 https://plans.example.org/".to_owned();
+        desk.take(Request::Leaf { serial, wish: 1, leaf: Leaf::Sheet, argument });
+        let written = answers(&mut desk).into_iter().find_map(|answer| match answer {
+            Answer::Written { written, .. } => Some(written.text),
+            _ => None,
+        });
+        let written = written.unwrap();
+        let said = texts(&written);
+        let outlook = Outlook::of(&system);
+        let link = format!("https://plans.example.org/#p={}", share::encode(&plan).unwrap());
+        let headline = WORDS.headline(&outlook);
+        for text in [&headline.key, &link, "Worked out on 25 November 2026"] {
+            assert!(said.contains(&text), "{name}: {text}: {said:?}");
+        }
+        for load in &outlook.budget.loads {
+            let load = WORDS.name_in(&plan, sunlarder_engine::working::Tag::Load(load.place));
+            let load = load.unwrap_or_default();
+            assert!(said.iter().any(|own| own.ends_with(&load)), "{name}: {load}");
+        }
+    }
+}

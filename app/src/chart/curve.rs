@@ -60,6 +60,13 @@ pub(crate) fn remaining_curve(
     frame.child(drawn).child(slider.view()).view()
 }
 
+/// The same for paper: of a fixed size and without a cursor.
+pub(crate) fn printed_curve(data: &CurveData, (width, height): (f64, f64)) -> View {
+    let plot = CurvePlot::sized(data, width, height);
+    let picture = picture(&plot, &data.aria, Signal::stored(None));
+    node("div").attr("class", "curve").child(picture).view()
+}
+
 /// Reads the hour under the pointer.
 fn read(event: &PointerEvent, data: Signal<CurveData>, cursor: RwSignal<Option<f64>>) {
     let Some(area) = area_of(event) else { return };

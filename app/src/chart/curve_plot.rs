@@ -119,7 +119,11 @@ pub(crate) struct CurvePlot {
 impl CurvePlot {
     /// Lays the picture out for a width in pixels. A narrow one is taller for its width.
     pub(crate) fn new(data: &CurveData, width: f64) -> Self {
-        let height = (160.0 + 0.22 * width).within(224.0, 360.0).round();
+        Self::sized(data, width, (160.0 + 0.22 * width).within(224.0, 360.0).round())
+    }
+
+    /// Lays it out for a width and a height.
+    pub(crate) fn sized(data: &CurveData, width: f64, height: f64) -> Self {
         let (left, top, bottom) = (LEFT, TOP, height - BOTTOM);
         let right = (width - RIGHT).max(left);
         let time = Linear::new((0.0, data.hours), (left, right));

@@ -18,7 +18,7 @@ mod shape;
 mod time;
 mod width;
 
-pub(crate) use curve::remaining_curve;
+pub(crate) use curve::{printed_curve, remaining_curve};
 pub(crate) use curve_plot::{BandHour, CurveData};
 pub(crate) use day::{DayData, day_strip};
 pub(crate) use months::{MonthBar, MonthData, month_balance};

@@ -140,6 +140,15 @@ impl Node {
         self
     }
 
+    /// With something in the place inside that has this name as its `data-put`, instead of what stands there.
+    pub(crate) fn put(self, place: &str, View(view): View) -> Self {
+        if let Ok(Some(place)) = self.0.query_selector(&format!("[data-put={place}]")) {
+            place.set_text_content(None);
+            let _ = place.append_child(&view);
+        }
+        self
+    }
+
     /// The finished element.
     pub(crate) fn view(self) -> View {
         View(self.0.into())

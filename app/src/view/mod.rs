@@ -3,6 +3,7 @@
 mod bank;
 mod chargers;
 mod dialogs;
+mod drop;
 mod field;
 mod habits;
 mod help;
@@ -16,6 +17,8 @@ mod place;
 mod question;
 mod replay;
 mod schedule;
+mod share;
+mod sheet;
 mod shell;
 pub(crate) mod shut;
 mod sources;

@@ -145,8 +145,7 @@ fn coordinates(store: Store) -> View {
 
 /// Whether somebody has said where. Nobody plans for the middle of the Gulf of Guinea: a blank plan has no place yet.
 pub(crate) fn has_place(plan: &Document) -> bool {
-    let place = &plan.place;
-    !place.name.is_empty() || place.latitude_deg != 0.0 || place.longitude_deg != 0.0
+    plan.has_place()
 }
 
 /// What the place is called, or its coordinates.

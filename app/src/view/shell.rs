@@ -5,10 +5,12 @@ use sunlarder_engine::words::Label as L;
 
 use super::bank::bank_section;
 use super::dialogs::{dialogs, plan_name};
+use super::drop::drop_target;
 use super::field::button;
 use super::loads::loads;
 use super::outlook::{bar, cautions, day_picture, facts, months, now, times, verdict, weather};
 use super::place::place_section;
+use super::sheet::sheet;
 use super::sources::sources;
 use super::start::start;
 use crate::bind::{part, watch};
@@ -26,7 +28,14 @@ pub(crate) fn shell(store: Store) -> View {
             Face::Planner => planner(store),
         }
     });
-    group(vec![face.view(), dialogs(store).view(), toast(store).view(), update_notice().view()])
+    group(vec![
+        face.view(),
+        dialogs(store).view(),
+        toast(store).view(),
+        update_notice().view(),
+        drop_target(store),
+        sheet(store),
+    ])
 }
 
 fn planner(store: Store) -> View {

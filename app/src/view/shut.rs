@@ -1,7 +1,7 @@
 //! The insides of what is shut when the page stands; see `drawers.rs`.
 
 use super::load_editor::load_editor;
-use super::{bank, dialogs, habits, loads, place, sources};
+use super::{bank, dialogs, habits, loads, place, share, sources};
 use crate::drawers::Drawers;
 
 /// All of them.
@@ -12,6 +12,7 @@ pub(crate) const DRAWERS: Drawers = Drawers {
     load: load_editor,
     search: loads::search,
     plans: dialogs::plans,
-    share: dialogs::share_plan,
+    share: share::share_plan,
+    code: share::large_code,
     habits: habits::habits,
 };

@@ -5,10 +5,10 @@ use leptos::prelude::*;
 use sunlarder_engine::document::Document;
 use sunlarder_engine::words::{Label as L, decimal};
 
-use super::dialogs::opener;
 use super::field::button_unless;
 use super::habits::languages;
 use super::place::place_name;
+use super::share::opener;
 use crate::address::{EXAMPLES, example};
 use crate::dom::node::{View, node};
 use crate::dom::part::act;

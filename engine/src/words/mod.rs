@@ -38,6 +38,7 @@ mod number;
 mod page;
 mod reading;
 mod sentence;
+pub mod sheet;
 mod worked;
 
 #[cfg(not(any(feature = "english", feature = "spanish")))]

@@ -3,16 +3,24 @@
 //! **To add one:** a variant at the end of [`Leaf`] and of [`Leaf::ALL`], a file here that writes it, its arm in [`write`]; the page
 //! shows it by `view::leaf` or takes its text by `Worked::once`.
 
+mod assumed;
 mod climate;
+mod code;
 mod explained;
+mod parts;
+mod sheet;
 mod working;
 
+pub use code::code_of;
 pub use explained::Topic;
 
 use sunlarder_engine::document::Document;
-use sunlarder_engine::outlook::{Outlook, Question};
+use sunlarder_engine::outlook::{Outlook, Question, csv};
+use sunlarder_engine::share;
 use sunlarder_engine::system::System;
 use sunlarder_engine::words::{Language, Words};
+
+use crate::paper::Paper;
 
 /// What can be written. Each has an argument, a text whose meaning is said here.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -23,11 +31,18 @@ pub enum Leaf {
     Climate,
     /// What a field or a trade word means; the argument is the number of the [`Topic`]. It needs no plan.
     Explained,
+    /// The printed sheet; the argument is the day, a space and the page's address.
+    Sheet,
+    /// The code of the plan's link; the argument is the page's address.
+    Code,
+    /// The run as a table for spreadsheets; the argument is `dark` for the one without sun.
+    Csv,
 }
 
 impl Leaf {
     /// All in the order of their numbers.
-    pub const ALL: [Self; 3] = [Self::Working, Self::Climate, Self::Explained];
+    pub const ALL: [Self; 6] =
+        [Self::Working, Self::Climate, Self::Explained, Self::Sheet, Self::Code, Self::Csv];
 
     /// The one of a number.
     #[must_use]
@@ -83,6 +98,17 @@ pub fn write(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
         Leaf::Explained => {
             write_without_plan(leaf, argument, about.words.language).unwrap_or_default()
         }
+        Leaf::Sheet => Written::of(sheet::write(argument, about).unwrap_or_default()),
+        Leaf::Code => {
+            let mut paper = Paper::default();
+            let link = share::encode(about.document).map(|code| code::link(argument, &code));
+            code::draw(&mut paper, &link.unwrap_or_default(), about.words);
+            Written::of(paper.finish())
+        }
+        Leaf::Csv => {
+            let Outlook { run, dark, .. } = about.outlook;
+            Written::of(csv(about.system, if argument == "dark" { dark } else { run }))
+        }
     }
 }
 
@@ -94,6 +120,6 @@ pub fn write_without_plan(leaf: Leaf, argument: &str, language: Language) -> Opt
             let topic = Topic::from_number(argument.parse().ok()?)?;
             Some(Written::of(explained::write(topic, language)))
         }
-        Leaf::Working | Leaf::Climate => None,
+        Leaf::Working | Leaf::Climate | Leaf::Sheet | Leaf::Code | Leaf::Csv => None,
     }
 }

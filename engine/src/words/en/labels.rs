@@ -337,6 +337,21 @@ pub fn label(label: Label) -> &'static str {
         Label::WorldMapHint => {
             "Tap the map to go there. Arrow keys move by one degree, with the shift key by ten."
         }
+        Label::BigCode => "Show it large",
+        Label::CsvDark => "Save the run without sun (CSV)",
+        Label::CsvMean => "Save the run in mean weather (CSV)",
+        Label::DropHere => "Drop it here to open the plan",
+        Label::DropHint => {
+            "You can also drop a file or a link anywhere on this page. What is open now stays under Plans."
+        }
+        Label::NothingToOpen => {
+            "There is no plan in what was dropped: drop a plan file, or its link."
+        }
+        Label::PrintSheet => "Print the sheet",
+        Label::ScanCode => "Scan to open this plan",
+        Label::SendLink => "Send…",
+        Label::KeptUnderPlans => "What was open before stays under Plans.",
+        Label::UndoOpens => "This device keeps no plans. Undo brings back what was open before.",
     }
 }
 

@@ -12,6 +12,7 @@ pub mod labels;
 pub mod page;
 pub mod problems;
 pub mod replay;
+pub mod sheet;
 pub mod verdict;
 pub mod weather_file;
 pub mod working;

@@ -345,6 +345,23 @@ pub fn label(label: Label) -> &'static str {
         Label::WorldMapHint => {
             "Toca el mapa para ir allí. Las flechas mueven un grado y, con la tecla de mayúsculas, diez."
         }
+        Label::BigCode => "Mostrarlo en grande",
+        Label::CsvDark => "Guardar el recorrido sin sol (CSV)",
+        Label::CsvMean => "Guardar el recorrido con tiempo medio (CSV)",
+        Label::DropHere => "Suéltalo aquí para abrir el plan",
+        Label::DropHint => {
+            "También puedes soltar un archivo o un enlace en cualquier parte de esta página. Lo que está abierto ahora queda en Planes."
+        }
+        Label::NothingToOpen => {
+            "En lo que has soltado no hay ningún plan: suelta el archivo de un plan o su enlace."
+        }
+        Label::PrintSheet => "Imprimir la hoja",
+        Label::ScanCode => "Escanea para abrir este plan",
+        Label::SendLink => "Enviar…",
+        Label::KeptUnderPlans => "Lo que estaba abierto antes queda en Planes.",
+        Label::UndoOpens => {
+            "Este dispositivo no guarda planes. Con Deshacer vuelve lo que estaba abierto antes."
+        }
     }
 }
 
