@@ -14,10 +14,12 @@ use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 
 use super::field::{button, button_unless, text_box};
+use super::{compare, guess};
 use crate::address;
 use crate::bind::{edit, fixed, memo, part, signal, watch};
 use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::part::{Listener, act, dynamic, typed, when};
+use crate::edge::this_page;
 use crate::keep::{self, Kept, PlanId};
 use crate::store::{Dialog, Face, Store, WORDS};
 
@@ -26,6 +28,7 @@ pub(crate) fn dialogs(store: Store) -> View {
     group(vec![
         frame(store, Dialog::Plans, L::Plans, plans).view(),
         frame(store, Dialog::Share, L::Share, share_plan).view(),
+        frame(store, Dialog::Compare, L::Compare, compare::choose).view(),
     ])
 }
 
@@ -61,10 +64,17 @@ fn frame(store: Store, which: Dialog, title: L, inside: fn(Store) -> View) -> Vi
 fn plans(store: Store) -> View {
     let name = part(store, 0, |plan, _| plan.name.clone());
     let set_name = edit(store, "plan name", 0, |plan, _, name| plan.name = name);
-    let rows = dynamic(move || {
-        store.stored.track();
-        keep::plans().into_iter().map(|own| plan_row(store, own)).collect::<Vec<_>>().view()
-    });
+    let gone = RwSignal::new(None::<(PlanId, String)>);
+    // The plans of the present one's family, or all others.
+    let rows = move |of_family: bool| {
+        dynamic(move || {
+            store.stored.track();
+            let family = keep::family(&store.id.get_untracked());
+            let all = keep::plans().into_iter();
+            let wanted = all.filter(|own| (keep::family(&own.id) == family) == of_family);
+            wanted.map(|own| plan_row(store, own, gone)).collect::<Vec<_>>().view()
+        })
+    };
     let copy = move || {
         let mut plan = store.plan.get_untracked();
         plan.name = WORDS.copy_of(&plan.name).chars().take(80).collect();
@@ -74,6 +84,16 @@ fn plans(store: Store) -> View {
         store.dialog.set(None);
         store.face.set(Face::Start);
     };
+    let bring_back = move || {
+        let Some((id, text)) = gone.get_untracked() else { return };
+        if keep::put_back(&id, &text).is_err() {
+            store.complain(WORDS.label(L::StorageRefused));
+            return;
+        }
+        gone.set(None);
+        store.stored.update(|count| *count += 1);
+    };
+    let nothing_gone = Signal::derive(move || gone.with(Option::is_none));
     group(vec![
         text_box(WORDS.label(L::NameOfPlan), name, fixed(""), set_name).view(),
         node("div")
@@ -81,9 +101,50 @@ fn plans(store: Store) -> View {
             .child(button(L::CopyPlan, "button", copy))
             .child(button(L::NewPlan, "button", fresh))
             .view(),
+        node("h3").child(WORDS.label(L::Variants)).view(),
+        node("ul").attr("class", "list").attr("id", "variants").child(rows(true)).view(),
+        variant(store),
         node("h3").child(WORDS.label(L::OnThisDevice)).view(),
-        node("ul").attr("class", "list").child(rows).view(),
+        node("ul").attr("class", "list").child(rows(false)).view(),
+        button_unless(L::BringBack, "button quiet", nothing_gone, bring_back),
     ])
+}
+
+/// A box for the name of a variant, which one is proposed for, and the button that makes it of the present plan.
+fn variant(store: Store) -> View {
+    let name = RwSignal::new(next_variant(store));
+    let make = move || {
+        let of = store.id.get_untracked();
+        let id = PlanId::fresh();
+        let typed = name.get_untracked();
+        let named = if typed.trim().is_empty() { next_variant(store) } else { typed };
+        keep::keep_family(&id, &of);
+        store.open(id, Document { name: named, ..store.plan.get_untracked() });
+    };
+    let set = Callback::new(move |typed| name.set(typed));
+    group(vec![
+        text_box(WORDS.label(L::NameOfVariant), name.into(), fixed(""), set),
+        node("div").attr("class", "row").child(button(L::MakeVariant, "button", make)).view(),
+    ])
+}
+
+/// Stands between the name that all variants have and what is each one's own.
+const VARIANT: &str = " · ";
+
+/// A name for the next variant that none of the family has yet.
+fn next_variant(store: Store) -> String {
+    let name = store.plan.with_untracked(plan_name);
+    let common = name.split(VARIANT).next().unwrap_or_default();
+    let family = keep::family(&store.id.get_untracked());
+    let taken: Vec<String> = keep::plans()
+        .into_iter()
+        .filter(|own| keep::family(&own.id) == family)
+        .filter_map(|own| Some(own.plan.ok()?.name))
+        .collect();
+    let named = |own: &&str| format!("{common}{VARIANT}{own}");
+    let free = WORDS.variants().iter().find(|own| !taken.contains(&named(own)));
+    let next = free.map_or_else(|| WORDS.copy_of(&name), |own| named(own));
+    next.chars().take(80).collect()
 }
 
 /// What a plan is called in a list.
@@ -91,7 +152,7 @@ pub(crate) fn plan_name(plan: &Document) -> String {
     if plan.name.is_empty() { WORDS.label(L::UnnamedPlan).to_owned() } else { plan.name.clone() }
 }
 
-fn plan_row(store: Store, kept: Kept) -> View {
+fn plan_row(store: Store, kept: Kept, gone: RwSignal<Option<(PlanId, String)>>) -> View {
     let Kept { id, plan, text } = kept;
     let is_open = id == store.id.get_untracked();
     let (name, fault) = match &plan {
@@ -107,10 +168,11 @@ fn plan_row(store: Store, kept: Kept) -> View {
             store.open(open_id.clone(), plan.clone());
         }
     };
+    let deleted = text.clone();
     let file = move || save_text(store, "sunlarder-plan.json", &text);
     let forget = move || {
-        keep::forget(&id);
-        store.stored.update(|count| *count += 1);
+        gone.set(Some((id.clone(), deleted.clone())));
+        store.forget(&id);
     };
     let mark = if is_open { WORDS.label(L::OpenNow) } else { "" };
     node("li")
@@ -137,13 +199,8 @@ fn plan_row(store: Store, kept: Kept) -> View {
         .view()
 }
 
-/// This page's address.
-fn page() -> String {
-    web_sys::window().and_then(|window| window.location().href().ok()).unwrap_or_default()
-}
-
 fn share_plan(store: Store) -> View {
-    let link = part(store, 0, |plan, _| address::link(&page(), plan).unwrap_or_default());
+    let link = part(store, 0, |plan, _| address::link(&this_page(), plan).unwrap_or_default());
     let file = move || {
         let (name, text) =
             store.plan.with_untracked(|plan| (file_name(&plan.name), plan.to_json()));
@@ -181,8 +238,9 @@ fn share_plan(store: Store) -> View {
             )
             .child(button(L::SaveFile, "button", file))
             .view(),
+        guess::share_question(store),
         node("h3").child(WORDS.label(L::OpenLinkOrFile)).view(),
-        opener(store).view(),
+        opener(Callback::new(move |plan| store.open_new(plan))),
     ])
 }
 
@@ -195,19 +253,19 @@ pub(crate) fn file_name(name: &str) -> String {
 }
 
 /// A box for a pasted link and a button for a file.
-pub(crate) fn opener(store: Store) -> View {
+pub(crate) fn opener(open: Callback<Document>) -> View {
     let pasted = RwSignal::new(String::new());
     let fault = RwSignal::new(String::new());
     let take = Callback::new(move |read: Result<Document, Problem>| match read {
         Ok(plan) => {
             fault.set(String::new());
-            store.open_new(plan);
+            open.run(plan);
         }
         Err(problem) => {
             fault.set(format!("{} {}", WORDS.problem(&problem, &|_| None), WORDS.unchanged()));
         }
     });
-    let open = act(move || take.run(share::decode(share::code_in(&pasted.get_untracked()))));
+    let press = act(move || take.run(share::decode(share::code_in(&pasted.get_untracked()))));
     let file = move |text: JsValue| {
         take.run(Document::from_json(&text.as_string().unwrap_or_default()));
     };
@@ -255,7 +313,7 @@ pub(crate) fn opener(store: Store) -> View {
                         .attr("type", "button")
                         .attr("class", "button")
                         .attr("id", "open-link")
-                        .on("click", open)
+                        .on("click", press)
                         .child(WORDS.label(L::OpenLink))
                         .view(),
                 )
@@ -298,7 +356,7 @@ pub(crate) fn file_button(label: L, accept: &'static str, take: Rc<dyn Fn(JsValu
 }
 
 /// Puts a text on the clipboard and says whether that worked.
-fn copy_text(store: Store, text: String) {
+pub(super) fn copy_text(store: Store, text: String) {
     let Some(window) = web_sys::window() else { return };
     // Without a secure context there is no clipboard at all.
     let there =

@@ -42,7 +42,7 @@ pub(crate) fn read(text: &str, field: Field, optional: bool) -> Result<Option<f6
 }
 
 /// A number in digits. On the page the browser reads it: Rust's own reader brings a table of 10 kB that nothing else needs.
-fn number(text: &str) -> Option<f64> {
+pub(super) fn number(text: &str) -> Option<f64> {
     let digits = |own: char| own.is_ascii_digit() || "+-.eE".contains(own);
     if !text.chars().all(digits) {
         return None;

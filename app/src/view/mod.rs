@@ -2,8 +2,10 @@
 
 mod bank;
 mod chargers;
+mod compare;
 mod dialogs;
 mod field;
+mod guess;
 mod inverter;
 mod leaf;
 mod load_editor;

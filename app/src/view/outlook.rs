@@ -2,17 +2,18 @@
 
 use chrono::Datelike;
 use leptos::prelude::*;
-use sunlarder_engine::outlook::{Obstacle, Question, Verdict};
+use sunlarder_engine::outlook::{Figure, Obstacle, Question, Verdict};
 use sunlarder_engine::quantity::Hours;
 use sunlarder_engine::words::{Label as L, rounded};
 
+use super::compare;
 use super::field::{more_while, plain};
 use super::leaf::worked;
 use super::place::{has_place, in_month, place_name, today};
 use super::table::table;
 use crate::bind::{drawn, fixed, memo, part, said, signal, watch};
 use crate::chart::{CurveData, day_strip, month_balance, remaining_curve};
-use crate::dom::node::{Child as _, View, node, nothing};
+use crate::dom::node::{Child as _, View, group, node, nothing};
 use crate::dom::part::{dynamic, when};
 use crate::outlook_data as data;
 use crate::store::{Solved, Store, WORDS};
@@ -60,6 +61,7 @@ pub(crate) fn verdict(store: Store) -> View {
         .child(headline)
         .child(node("p").attr("class", "lede").attr("id", "lede").child(signal(lede)).view())
         .child(chance(store))
+        .child(compare::verdict(store))
         .child(
             node("p").attr("class", "problem").attr("role", "alert").child(signal(problem)).view(),
         )
@@ -163,7 +165,8 @@ pub(crate) fn now(store: Store) -> View {
     let reading = Callback::new(move |hour: f64| {
         store.answers.with(|answers| {
             let read = |solved| store.worked.band.with(|band| data::reading(solved, hour, band));
-            answers.solved().map(|solved| read(solved)).unwrap_or_default()
+            let read = answers.solved().map(|solved| read(solved)).unwrap_or_default();
+            read + &compare::reading(store, hour)
         })
     });
     let readout = memo(Box::new(move || match cursor.get() {
@@ -180,6 +183,7 @@ pub(crate) fn now(store: Store) -> View {
         replayed: path.get(),
         ..drawn.get()
     }));
+    let curve = compare::with_curve(store, curve);
     let there = memo(Box::new(move || path.with(|path| !path.is_empty())));
     let keys = vec![
         key("key key-typical", L::MeanWeather),
@@ -187,6 +191,7 @@ pub(crate) fn now(store: Store) -> View {
         key("key key-dark", L::WithoutSun),
         when(there, move || key("key key-replayed", L::OwnYear)).view(),
         key("key key-reserve", L::ReserveWord),
+        compare::key(store),
     ];
     node("figure")
         .attr("class", "now")
@@ -196,23 +201,39 @@ pub(crate) fn now(store: Store) -> View {
         .child(node("p").attr("class", "readout").child(signal(readout)).view())
         .child(node("ul").attr("class", "legend").child(keys).view())
         .child(more_while("more", L::AsATable, move || {
-            let heads =
-                vec![L::Time, L::MeanWeatherPercent, L::EightOfTenPercent, L::WithoutSunPercent];
-            let rows = memo(Box::new(move || {
-                store.answers.with(|answers| {
-                    let rows =
-                        |solved| store.worked.band.with(|band| data::curve_rows(solved, band));
-                    answers.solved().map(|solved| rows(solved)).unwrap_or_default()
-                })
-            }));
-            table(L::RemainingTime, heads, rows)
+            compare::anew(move || {
+                let heads =
+                    [L::Time, L::MeanWeatherPercent, L::EightOfTenPercent, L::WithoutSunPercent];
+                let heads = compare::heads(store, &heads, L::BaselinePercent);
+                let rows = memo(Box::new(move || {
+                    store
+                        .answers
+                        .with(|answers| {
+                            let solved = answers.solved()?;
+                            let rows = |baseline: Option<&Solved>| {
+                                store
+                                    .worked
+                                    .band
+                                    .with(|band| data::curve_rows(solved, band, baseline))
+                            };
+                            Some(compare::with_baseline(store, rows))
+                        })
+                        .unwrap_or_default()
+                }));
+                table(L::RemainingTime, heads, rows)
+            })
         }))
         .child(worked(store, L::HowWorkedOut, Question::Run))
         .view()
 }
 
 /// One of the four figures under the curve.
-fn fact(id: &'static str, label: L, value: Signal<String>, unit: Signal<String>) -> View {
+fn fact(
+    store: Store,
+    (id, label, figure): (&'static str, L, Figure),
+    value: Signal<String>,
+    unit: Signal<String>,
+) -> View {
     node("div")
         .attr("class", "fact")
         .child(node("dt").attr("class", "fact-label").child(WORDS.label(label)).view())
@@ -225,6 +246,7 @@ fn fact(id: &'static str, label: L, value: Signal<String>, unit: Signal<String>)
                 .child(node("span").attr("class", "unit").child(unit).view())
                 .view(),
         )
+        .child(node("dd").attr("class", "against").child(compare::against(store, figure)).view())
         .view()
 }
 
@@ -238,13 +260,15 @@ pub(crate) fn facts(store: Store) -> View {
     let used = said(store, |solved| rounded(solved.outlook.capacity.usable.0));
     let of = said(store, |solved| WORDS.of_rated(&rounded(solved.system.bank.slowest.0)));
     let kept = said(store, |solved| WORDS.months_kept(solved.outlook.months_kept()));
-    node("dl")
+    let fact = |what, value, unit| fact(store, what, value, unit);
+    let facts = node("dl")
         .attr("class", "facts")
-        .child(fact("fact-out", L::OutADay, out, fixed("Ah")))
-        .child(fact("fact-in", L::InADay, into, fixed("Ah")))
-        .child(fact("fact-usable", L::MayBeUsed, used, of))
-        .child(fact("fact-kept", L::KeepsUp, kept, fixed("")))
-        .view()
+        .child(fact(("fact-out", L::OutADay, Figure::Out), out, fixed("Ah")))
+        .child(fact(("fact-in", L::InADay, Figure::In), into, fixed("Ah")))
+        .child(fact(("fact-usable", L::MayBeUsed, Figure::Usable), used, of))
+        .child(fact(("fact-kept", L::KeepsUp, Figure::MonthsKept), kept, fixed("")))
+        .view();
+    group(vec![facts, compare::ways(store)])
 }
 
 /// A length of time, or that it is longer than the longest run.
@@ -316,7 +340,7 @@ pub(crate) fn day_picture(store: Store) -> View {
                 .child(node("span").attr("class", "soft").child(WORDS.label(L::DayLegend)).view())
                 .view(),
         )
-        .child(day_strip(drawn(store.drawn_below, data::day)))
+        .child(day_strip(compare::with_day(store, drawn(store.drawn_below, data::day))))
         .child(more_while("more", L::AsATable, move || {
             table(
                 L::DayInWords,
@@ -345,26 +369,38 @@ pub(crate) fn months(store: Store) -> View {
                 .child(node("span").attr("class", "soft").child(WORDS.label(L::MonthLegend)).view())
                 .view(),
         )
-        .child(month_balance(drawn(store.drawn_below, data::months), pick))
+        .child(month_balance(
+            compare::with_months(store, drawn(store.drawn_below, data::months)),
+            pick,
+        ))
         .child(node("p").attr("class", "note").attr("id", "tightest").child(tightest).view())
         .child(more_while("more", L::AsATable, move || {
-            let heads = vec![
-                L::Month,
-                L::PeakSunHours,
-                L::InAh,
-                L::OutAh,
-                L::BalanceAh,
-                L::UsableAh,
-                L::OfTenYears,
-            ];
-            let rows = memo(Box::new(move || {
-                let years = store.worked.foretold.with(|foretold| foretold.months.clone());
-                store.answers.with(|answers| {
-                    let solved = answers.solved();
-                    solved.map(|solved| data::month_rows(solved, &years)).unwrap_or_default()
-                })
-            }));
-            table(L::MonthByMonth, heads, rows)
+            compare::anew(move || {
+                let heads = [
+                    L::Month,
+                    L::PeakSunHours,
+                    L::InAh,
+                    L::OutAh,
+                    L::BalanceAh,
+                    L::UsableAh,
+                    L::OfTenYears,
+                ];
+                let heads = compare::heads(store, &heads, L::BaselineBalance);
+                let rows = memo(Box::new(move || {
+                    let years = store.worked.foretold.with(|foretold| foretold.months.clone());
+                    store
+                        .answers
+                        .with(|answers| {
+                            let solved = answers.solved()?;
+                            let rows = |baseline: Option<&Solved>| {
+                                data::month_rows(solved, &years, baseline)
+                            };
+                            Some(compare::with_baseline(store, rows))
+                        })
+                        .unwrap_or_default()
+                }));
+                table(L::MonthByMonth, heads, rows)
+            })
         }))
         .child(worked(store, L::HowMonth, Question::Month))
         .view()

@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use leptos::web_sys;
 use sunlarder_engine::document::{ClockTime, Document, Field, date_from, date_text};
 use sunlarder_engine::place::{SummerTime, Town};
-use sunlarder_engine::words::{Label as L, rounded};
+use sunlarder_engine::words::Label as L;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 
@@ -141,14 +141,7 @@ pub(crate) fn has_place(plan: &Document) -> bool {
 
 /// What the place is called, or its coordinates.
 pub(crate) fn place_name(plan: &Document) -> String {
-    let place = &plan.place;
-    if !place.name.is_empty() {
-        return place.name.clone();
-    }
-    if !has_place(plan) {
-        return WORDS.label(L::NoPlaceYet).to_owned();
-    }
-    format!("{}°, {}°", rounded(place.latitude_deg), rounded(place.longitude_deg))
+    WORDS.place_name(plan)
 }
 
 /// Search of towns by name, and the device's own place.

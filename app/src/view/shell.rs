@@ -4,8 +4,10 @@ use leptos::prelude::*;
 use sunlarder_engine::words::Label as L;
 
 use super::bank::bank_section;
+use super::compare::beside;
 use super::dialogs::{dialogs, plan_name};
 use super::field::button;
+use super::guess::guess;
 use super::loads::loads;
 use super::outlook::{bar, cautions, day_picture, facts, months, now, times, verdict, weather};
 use super::place::place_section;
@@ -22,6 +24,8 @@ pub(crate) fn shell(store: Store) -> View {
     let face = dynamic(move || match store.face.get() {
         Face::Start => start(store),
         Face::Planner => planner(store),
+        Face::Beside => beside(store),
+        Face::Guess => guess(store),
     });
     group(vec![face.view(), dialogs(store).view(), toast(store).view(), update_notice().view()])
 }

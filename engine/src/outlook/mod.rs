@@ -12,12 +12,16 @@
 //! up in it may fail in a dull year, which the chances say.
 
 mod budget;
+mod figure;
+mod guess;
 mod months;
 mod obstacle;
 mod question;
 mod verdict;
 
 pub use budget::{Budget, InverterBudget, LoadBudget, budget, discharge_current};
+pub use figure::Figure;
+pub use guess::{Guessed, NEAR, median};
 pub use months::{ArrayDay, Gain, Generated, Month, array_yield, month};
 pub use obstacle::{Obstacle, Peak, obstacles};
 pub use question::Question;

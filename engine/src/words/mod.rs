@@ -7,6 +7,7 @@
 
 #[cfg(feature = "cli")]
 pub mod command_line;
+mod compare;
 mod countries;
 mod decimal;
 pub mod en;
@@ -16,6 +17,7 @@ mod page;
 mod sentence;
 mod worked;
 
+pub use compare::DifferenceLine;
 pub use countries::Countries;
 pub use decimal::{decimal, padded};
 pub use label::Label;

@@ -3,7 +3,14 @@
 //! **To add one:** a variant at the end of [`Leaf`] and of [`Leaf::ALL`], a file here that writes it, its arm in [`write`]; the page
 //! shows it by `view::leaf` or takes its text by `Worked::once`.
 
+mod beside;
+mod drawing;
+mod guess;
+mod other;
 mod working;
+
+pub use guess::argument as guesses;
+pub use other::argument as other;
 
 use sunlarder_engine::document::Document;
 use sunlarder_engine::outlook::{Outlook, Question};
@@ -15,11 +22,18 @@ use sunlarder_engine::words::Language;
 pub enum Leaf {
     /// How a figure was worked out; the argument is the place of the question in [`Question::ALL`].
     Working,
+    /// Another plan beside this one; the argument is made by [`other`].
+    Beside,
+    /// A question about the plan without its answer; the argument is the number of a
+    /// [`Guessed`](sunlarder_engine::outlook::Guessed).
+    Question,
+    /// The answer with everybody's guesses; the argument is made by [`guesses`].
+    Guesses,
 }
 
 impl Leaf {
     /// All in the order of their numbers.
-    pub const ALL: [Self; 1] = [Self::Working];
+    pub const ALL: [Self; 4] = [Self::Working, Self::Beside, Self::Question, Self::Guesses];
 
     /// The one of a number.
     #[must_use]
@@ -65,5 +79,11 @@ pub fn write(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
             let question = argument.parse().ok().and_then(|place: usize| Question::ALL.get(place));
             question.map(|own| Written::of(working::write(*own, about))).unwrap_or_default()
         }
+        Leaf::Beside => Written::of(beside::write(argument, about)),
+        Leaf::Question => {
+            let what = guess::guessed(argument);
+            what.map(|own| Written::of(guess::question(own, about))).unwrap_or_default()
+        }
+        Leaf::Guesses => guess::answer(argument, about).map(Written::of).unwrap_or_default(),
     }
 }
