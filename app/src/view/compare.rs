@@ -15,14 +15,18 @@ use super::place::hint;
 use crate::bind::memo;
 use crate::chart::{CurveData, DayData, MonthData};
 use crate::dom::node::{Child as _, View, group, node};
-use crate::dom::part::{dynamic, when};
+use crate::dom::part::{act, dynamic, when};
 use crate::keep;
 use crate::outlook_data as data;
 use crate::store::{Answers, Baseline, Dialog, Face, Solved, Store, WORDS};
 
-/// Something of the baseline; the type's blank without one.
+/// Something of the baseline, with its name; the type's blank without one. The name is empty if it is that of the plan itself.
 fn of<T: Default>(store: Store, get: impl FnOnce(&str, &Solved) -> T) -> T {
-    let get = |own: &Baseline| own.solved().map(|solved| get(&plan_name(&own.plan), solved));
+    let get = |own: &Baseline| {
+        let same = store.plan.with_untracked(|plan| plan.name == own.plan.name);
+        let name = if same { String::new() } else { plan_name(&own.plan) };
+        own.solved().map(|solved| get(&name, solved))
+    };
     store.baseline.with(|own| own.as_ref().and_then(get)).unwrap_or_default()
 }
 
@@ -70,7 +74,9 @@ pub(super) fn verdict(store: Store) -> View {
 
 /// The baseline in the legend of the curve.
 pub(super) fn key(store: Store) -> View {
-    let name = memo(Box::new(move || of(store, |name, _| name.to_owned())));
+    let name = memo(Box::new(move || {
+        store.baseline.with(|own| own.as_ref().map(|own| plan_name(&own.plan)).unwrap_or_default())
+    }));
     let key = move || node("li").attr("class", "key key-baseline").child(name).view();
     when(there(store), key).view()
 }
@@ -130,14 +136,18 @@ pub(super) fn anew(make: impl FnMut() -> View + 'static) -> View {
 
 /// The ways to compare, under the figures.
 pub(super) fn ways(store: Store) -> View {
-    let keep = move || store.set_baseline(Some(store.plan.get_untracked()));
-    let make = dynamic(move || {
-        if store.baseline.with(Option::is_some) {
-            button(L::ClearBaseline, "link", move || store.set_baseline(None))
-        } else {
-            button(L::KeepAsBaseline, "link", keep)
-        }
-    });
+    let label = memo(Box::new(move || {
+        let there = store.baseline.with(Option::is_some);
+        let label = if there { L::ClearBaseline } else { L::KeepAsBaseline };
+        WORDS.label(label).to_owned()
+    }));
+    let press = move || {
+        let there = store.baseline.with_untracked(Option::is_some);
+        store.set_baseline((!there).then(|| store.plan.get_untracked()));
+    };
+    // One button with two labels, so that it keeps the focus.
+    let make = node("button").attr("type", "button").attr("class", "link").on("click", act(press));
+    let make = make.child(label).view();
     node("p")
         .attr("class", "ways no-print")
         .attr("id", "compare-ways")

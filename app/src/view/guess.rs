@@ -94,10 +94,17 @@ pub(super) fn guess(store: Store) -> View {
         untrack(|| leaf(store, Leaf::Question, decimal(what as usize as f64, 0)))
     });
     let below = dynamic(move || if revealed.get() { answer(store) } else { form(store) });
-    let reveal = dynamic(move || {
-        let label = if revealed.get() { L::HideAgain } else { L::Reveal };
-        button(label, "button main", move || revealed.update(|own| *own = !*own))
-    });
+    let label = memo(Box::new(move || {
+        WORDS.label(if revealed.get() { L::HideAgain } else { L::Reveal }).to_owned()
+    }));
+    // One button with two labels, so that it keeps the focus.
+    let reveal = node("button")
+        .attr("type", "button")
+        .attr("class", "button main")
+        .attr("id", "reveal")
+        .on("click", act(move || revealed.update(|own| *own = !*own)))
+        .child(label)
+        .view();
     let back = move || {
         bare_address();
         store.face.set(Face::Planner);

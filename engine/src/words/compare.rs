@@ -254,8 +254,9 @@ impl Language {
     fn told(self, entry: &Entry) -> String {
         let value = self.stated(entry, None);
         match entry.stated {
+            Stated::Flag(true) => self.entry(entry).unwrap_or(value),
             Stated::Word(..) | Stated::Span(_) | Stated::Days(_) | Stated::Months(_) => value,
-            Stated::Text(_) | Stated::Date(_) => value,
+            Stated::Date(_) => value,
             _ => format!("{} {value}", self.entry(entry).unwrap_or_default()),
         }
     }
@@ -471,11 +472,11 @@ const NEEDED: [&str; 14] = [
 /// Whether an entry tells something by itself: a form is told by the numbers in it.
 fn tells(entry: &Entry) -> bool {
     match &entry.stated {
-        Stated::Typical | Stated::Appliance(_) => false,
+        Stated::Typical | Stated::Appliance(_) | Stated::Text(_) => false,
         Stated::Word(_, name) => {
-            entry.key != "rating" && !["hours_per_day", "spans"].contains(name)
+            !["rating", "summer_time"].contains(&entry.key)
+                && !["hours_per_day", "spans"].contains(name)
         }
-        Stated::Text(_) => entry.key == "name" && entry.group.is_empty(),
         Stated::Number(..) => {
             !["latitude_deg", "longitude_deg", "utc_offset_min"].contains(&entry.key)
         }

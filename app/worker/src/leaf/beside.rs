@@ -112,7 +112,7 @@ fn plan(paper: &mut Paper, about: About<'_>, scale: Scale) {
             .close();
     }
     paper.close();
-    curve(paper, outlook, system.bank.reserve.0, scale.hours, &curve_words(about));
+    curve(paper, (language, outlook), system.bank.reserve.0, scale.hours, &curve_words(about));
     let tightest = language.tightest(outlook);
     months(paper, language, &outlook.months, scale.highest, &tightest);
     paper.said("p", "note", &tightest).close();

@@ -1,9 +1,9 @@
 //! Small pictures that several leaves draw, in units of their own: curve, months and dots.
 
 use sunlarder_engine::outlook::{Guessed, Month, Outlook};
-use sunlarder_engine::quantity::Within;
+use sunlarder_engine::quantity::{AmpHours, Hours, Within};
 use sunlarder_engine::simulate::Run;
-use sunlarder_engine::words::{Language, decimal};
+use sunlarder_engine::words::{Language, amount, decimal};
 
 use crate::paper::Paper;
 
@@ -55,7 +55,13 @@ pub(super) fn span(outlook: &Outlook) -> f64 {
 }
 
 /// State of charge over so many hours: in the mean weather, without sun, and the reserve \[%\].
-pub(super) fn curve(paper: &mut Paper, outlook: &Outlook, reserve: f64, hours: f64, aria: &str) {
+pub(super) fn curve(
+    paper: &mut Paper,
+    (language, outlook): (Language, &Outlook),
+    reserve: f64,
+    hours: f64,
+    aria: &str,
+) {
     const TOP: f64 = 12.0;
     const BOTTOM: f64 = 172.0;
     let x = |hour: f64| LEFT + (WIDTH - LEFT - 6.0) * (hour / hours).within(0.0, 1.0);
@@ -68,8 +74,12 @@ pub(super) fn curve(paper: &mut Paper, outlook: &Outlook, reserve: f64, hours: f
     // At most seven figures, a whole number of days apart.
     let every = (hours / 24.0 / 7.0).ceil().max(1.0) as usize;
     for day in (0..=(hours / 24.0) as usize).step_by(every) {
-        text(paper, (x(day as f64 * 24.0), 190.0), "middle", &decimal(day as f64, 0));
+        let at = day as f64 * 24.0;
+        if at < hours {
+            text(paper, (x(at), 190.0), "middle", &decimal(day as f64, 0));
+        }
     }
+    text(paper, (WIDTH - 6.0, 190.0), "end", &language.duration(Hours(hours)));
     line(paper, "reserve-line", (LEFT, y(reserve)), (WIDTH - 6.0, y(reserve)));
     let along = |run: &Run| {
         let mut along = format!("M{}", point((x(0.0), y(run.initial * 100.0))));
@@ -98,11 +108,11 @@ pub(super) fn months(
     highest: f64,
     aria: &str,
 ) {
-    const BOTTOM: f64 = 100.0;
+    const BOTTOM: f64 = 106.0;
     let width = (WIDTH - LEFT - 6.0) / 12.0;
     let tall = |value: f64| {
         let share = value / highest;
-        if share.is_finite() { (BOTTOM - 8.0) * share.within(0.0, 1.0) } else { 0.0 }
+        if share.is_finite() { (BOTTOM - 18.0) * share.within(0.0, 1.0) } else { 0.0 }
     };
     let bar = |left: f64, value: f64| {
         let (right, top) = (left + width * 0.38, BOTTOM - tall(value));
@@ -114,7 +124,7 @@ pub(super) fn months(
             decimal(BOTTOM, 1)
         )
     };
-    picture(paper, "beside-months", 122.0, aria);
+    picture(paper, "beside-months", 126.0, aria);
     let mut gains = String::new();
     let mut needs = String::new();
     for (at, month) in months.iter().enumerate() {
@@ -122,12 +132,12 @@ pub(super) fn months(
         gains.push_str(&bar(left, month.gain.kept.0));
         needs.push_str(&bar(left + width * 0.38, month.need.0));
         let middle = left + width * 0.38;
-        text(paper, (middle, 117.0), "middle", language.month_initial(month.month));
+        text(paper, (middle, 121.0), "middle", language.month_initial(month.month));
     }
     path(paper, "gain", &gains);
     path(paper, "need", &needs);
     line(paper, "axis", (LEFT, BOTTOM), (WIDTH - 6.0, BOTTOM));
-    text(paper, (LEFT - 6.0, 14.0), "end", &decimal(highest, 0));
+    text(paper, (0.0, 10.0), "start", &amount(AmpHours(highest.round())));
     paper.close();
 }
 

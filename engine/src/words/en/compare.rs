@@ -76,16 +76,22 @@ pub fn difference(of: Figure, more: f64) -> String {
 #[must_use]
 pub fn than(of: Figure, more: f64, name: &str) -> String {
     if more.abs() < LEAST {
-        format!("the same as “{name}”")
+        format!("the same as {}", called(name))
     } else {
-        format!("{} than “{name}”", difference(of, more))
+        format!("{} than {}", difference(of, more), called(name))
     }
 }
 
 /// The figure of another plan, where there is nothing to take off.
 #[must_use]
 pub fn beside(value: &str, name: &str) -> String {
-    format!("“{name}”: {value}")
+    let name = if name.is_empty() { "The baseline".into() } else { called(name) };
+    format!("{name}: {value}")
+}
+
+/// Another plan by its name, which is empty where that would not tell it from this one.
+fn called(name: &str) -> String {
+    if name.is_empty() { "the baseline".into() } else { format!("“{name}”") }
 }
 
 /// A part that only one plan has.
@@ -249,6 +255,8 @@ mod tests {
         for (figure, more, text) in cases {
             assert_eq!(than(figure, more, "Winter"), text);
         }
+        assert_eq!(than(Figure::Out, 0.0, ""), "the same as the baseline");
+        assert_eq!(beside("54 %", ""), "The baseline: 54 %");
         assert_eq!(difference(Figure::Sun, -100.0), "100\u{a0}W less");
     }
 
