@@ -14,6 +14,7 @@ use sunlarder_engine::system::System;
 use sunlarder_engine::words::{Label, Language};
 use sunlarder_engine::working::Tag;
 
+use crate::drawers::Chest;
 use crate::history::{Histories, History, Step};
 use crate::keep::{self, PlanId};
 use crate::worker::Worked;
@@ -142,6 +143,8 @@ pub(crate) struct Store {
     pub(crate) stored: RwSignal<u32>,
     /// The figures whose working is on the page.
     pub(crate) worked: Worked,
+    /// What is shut when the page stands.
+    pub(crate) chest: RwSignal<Chest>,
     history: RwSignal<Histories>,
 }
 
@@ -172,6 +175,7 @@ impl Store {
             guesses: RwSignal::new(Vec::new()),
             stored: RwSignal::new(0),
             worked: Worked::new(),
+            chest: RwSignal::new(Chest::Coming),
             history: RwSignal::new(Histories::new()),
         }
     }

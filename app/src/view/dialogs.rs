@@ -14,11 +14,12 @@ use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 
 use super::field::{button, button_unless, text_box};
-use super::{compare, guess};
+use super::guess;
 use crate::address;
 use crate::bind::{edit, fixed, memo, part, signal, watch};
 use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::part::{Listener, act, dynamic, typed, when};
+use crate::drawers::{Drawers, drawer};
 use crate::edge::this_page;
 use crate::keep::{self, Kept, PlanId};
 use crate::store::{Dialog, Face, Store, WORDS};
@@ -26,14 +27,14 @@ use crate::store::{Dialog, Face, Store, WORDS};
 /// The dialogs; at most one is open.
 pub(crate) fn dialogs(store: Store) -> View {
     group(vec![
-        frame(store, Dialog::Plans, L::Plans, plans).view(),
-        frame(store, Dialog::Share, L::Share, share_plan).view(),
-        frame(store, Dialog::Compare, L::Compare, compare::choose).view(),
+        frame(store, Dialog::Plans, L::Plans, |own| own.plans).view(),
+        frame(store, Dialog::Share, L::Share, |own| own.share).view(),
+        frame(store, Dialog::Compare, L::Compare, |own| own.compare).view(),
     ])
 }
 
 /// A native dialog, so that focus and Escape behave as everywhere.
-fn frame(store: Store, which: Dialog, title: L, inside: fn(Store) -> View) -> View {
+fn frame(store: Store, which: Dialog, title: L, inside: fn(Drawers) -> fn(Store) -> View) -> View {
     let open = memo(Box::new(move || store.dialog.get() == Some(which)));
     let closed: Listener = Box::new(move |_| {
         if store.dialog.get_untracked() == Some(which) {
@@ -44,7 +45,9 @@ fn frame(store: Store, which: Dialog, title: L, inside: fn(Store) -> View) -> Vi
         .attr("class", "dialog-head")
         .child(node("h2").child(WORDS.label(title)).view())
         .child(button(L::Close, "button quiet", move || store.dialog.set(None)));
-    let body = node("div").attr("class", "dialog-body").child(when(open, move || inside(store)));
+    let body = node("div")
+        .attr("class", "dialog-body")
+        .child(when(open, move || drawer(store, move |own| inside(own)(store))));
     let frame = node("dialog")
         .attr("aria-label", WORDS.label(title))
         .on("close", closed)
@@ -61,7 +64,7 @@ fn frame(store: Store, which: Dialog, title: L, inside: fn(Store) -> View) -> Vi
     frame.view()
 }
 
-fn plans(store: Store) -> View {
+pub(super) fn plans(store: Store) -> View {
     let name = part(store, 0, |plan, _| plan.name.clone());
     let set_name = edit(store, "plan name", 0, |plan, _, name| plan.name = name);
     let gone = RwSignal::new(None::<(PlanId, String)>);
@@ -199,7 +202,7 @@ fn plan_row(store: Store, kept: Kept, gone: RwSignal<Option<(PlanId, String)>>) 
         .view()
 }
 
-fn share_plan(store: Store) -> View {
+pub(super) fn share_plan(store: Store) -> View {
     let link = part(store, 0, |plan, _| address::link(&this_page(), plan).unwrap_or_default());
     let file = move || {
         let (name, text) =

@@ -4,10 +4,8 @@ use leptos::prelude::*;
 use sunlarder_engine::words::Label as L;
 
 use super::bank::bank_section;
-use super::compare::beside;
 use super::dialogs::{dialogs, plan_name};
 use super::field::button;
-use super::guess::guess;
 use super::loads::loads;
 use super::outlook::{bar, cautions, day_picture, facts, months, now, times, verdict, weather};
 use super::place::place_section;
@@ -16,6 +14,7 @@ use super::start::start;
 use crate::bind::{part, watch};
 use crate::dom::node::{Child as _, View, group, node, nothing};
 use crate::dom::part::{act, dynamic, when};
+use crate::drawers::drawer;
 use crate::edge;
 use crate::store::{Dialog, Face, Store, WORDS};
 
@@ -24,8 +23,8 @@ pub(crate) fn shell(store: Store) -> View {
     let face = dynamic(move || match store.face.get() {
         Face::Start => start(store),
         Face::Planner => planner(store),
-        Face::Beside => beside(store),
-        Face::Guess => guess(store),
+        Face::Beside => drawer(store, move |own| (own.beside)(store)),
+        Face::Guess => drawer(store, move |own| (own.guess)(store)),
     });
     group(vec![face.view(), dialogs(store).view(), toast(store).view(), update_notice().view()])
 }
