@@ -161,7 +161,8 @@ pub(super) fn dots(
     let column = |value: f64| {
         ((value / end * (count - 1) as f64).round().within(0.0, (count - 1) as f64)) as usize
     };
-    let x = |column: usize| LEFT + 8.0 + (WIDTH - LEFT - 28.0) * column as f64 / (count - 1) as f64;
+    let along = |share: f64| LEFT + 8.0 + (WIDTH - LEFT - 28.0) * share.within(0.0, 1.0);
+    let x = |column: usize| along(column as f64 / (count - 1) as f64);
     let mut heights = vec![0usize; count];
     for guess in guesses {
         heights[column(*guess)] += 1;
@@ -171,11 +172,11 @@ pub(super) fn dots(
     picture(paper, "dots", 180.0, aria);
     line(paper, "axis", (LEFT, BOTTOM), (WIDTH - 6.0, BOTTOM));
     if let Some(answer) = answer {
-        let at = x(column(answer));
+        let at = along(answer / end);
         line(paper, "answer-line", (at, 8.0), (at, BOTTOM));
     }
     if let Some(median) = median {
-        let at = x(column(median));
+        let at = along(median / end);
         line(paper, "median-line", (at, 20.0), (at, BOTTOM));
     }
     for (column, height) in heights.iter().enumerate() {

@@ -69,7 +69,7 @@ pub(super) fn answer(argument: &str, about: About<'_>) -> Option<String> {
     let said = language.answer(what, answer);
     let mut paper = Paper::default();
     paper
-        .class("div", "answer")
+        .class("div", "outcome")
         .class("p", "answer-words")
         .attr("role", "status")
         .text(&said)
