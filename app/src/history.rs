@@ -60,6 +60,13 @@ impl History {
     }
 }
 
+/// A plan with its place in the storage.
+pub(crate) type Placed = (PlanId, Document);
+/// A step within a plan.
+pub(crate) type Within = fn(&mut History, &Document) -> Option<Document>;
+/// A step from plan to plan.
+pub(crate) type Between = fn(&mut Histories, Placed) -> Option<Placed>;
+
 /// Where undo and redo lead.
 pub(crate) enum Step {
     /// To another state of the same plan.
@@ -119,8 +126,8 @@ impl Histories {
     pub(crate) fn go(
         &mut self,
         present: (PlanId, Document),
-        within: fn(&mut History, &Document) -> Option<Document>,
-        between: fn(&mut Self, (PlanId, Document)) -> Option<(PlanId, Document)>,
+        within: Within,
+        between: Between,
     ) -> Option<Step> {
         if let Some(plan) = within(&mut self.own, &present.1) {
             return Some(Step::Within(plan));

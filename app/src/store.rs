@@ -15,7 +15,7 @@ use sunlarder_engine::words::{Label, Language};
 use sunlarder_engine::working::Tag;
 
 use crate::drawers::Chest;
-use crate::history::{Histories, History, Step};
+use crate::history::{Between, Histories, History, Step, Within};
 use crate::keep::{self, PlanId};
 use crate::worker::Worked;
 
@@ -250,11 +250,7 @@ impl Store {
         self.go(History::redo, Histories::forth);
     }
 
-    fn go(
-        self,
-        within: fn(&mut History, &Document) -> Option<Document>,
-        between: fn(&mut Histories, (PlanId, Document)) -> Option<(PlanId, Document)>,
-    ) {
+    fn go(self, within: Within, between: Between) {
         let present = self.present();
         let step = self.history.try_update(|all| all.go(present, within, between));
         match step.flatten() {

@@ -146,7 +146,7 @@ fn next_variant(store: Store) -> String {
         .collect();
     let named = |own: &&str| format!("{common}{VARIANT}{own}");
     let free = WORDS.variants().iter().find(|own| !taken.contains(&named(own)));
-    let next = free.map_or_else(|| WORDS.copy_of(&name), |own| named(own));
+    let next = free.map_or_else(|| WORDS.copy_of(&name), named);
     next.chars().take(80).collect()
 }
 
