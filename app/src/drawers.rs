@@ -37,6 +37,8 @@ pub(crate) struct Drawers {
     pub(crate) beside: fn(Store) -> View,
     /// A question to guess first.
     pub(crate) guess: fn(Store) -> View,
+    /// Units, clock and language.
+    pub(crate) habits: fn(Store) -> View,
 }
 
 /// How far they are.

@@ -11,7 +11,7 @@ use sunlarder_engine::outlook::{Guessed, Outlook};
 use sunlarder_engine::place::Climate;
 use sunlarder_engine::simulate::Sunlight;
 use sunlarder_engine::system::System;
-use sunlarder_engine::words::{Label, Language};
+use sunlarder_engine::words::Label;
 use sunlarder_engine::working::Tag;
 
 use crate::drawers::Chest;
@@ -19,8 +19,7 @@ use crate::history::{Between, Histories, History, Step, Within};
 use crate::keep::{self, PlanId};
 use crate::worker::Worked;
 
-/// The language of the page.
-pub(crate) const WORDS: Language = Language::English;
+pub(crate) use crate::speech::{WORDS, words};
 
 /// A plan and all answers about it.
 #[derive(Debug)]
@@ -92,6 +91,8 @@ pub(crate) enum Dialog {
     Share,
     /// The baseline and what else to compare with.
     Compare,
+    /// Units, clock and language.
+    Habits,
 }
 
 /// The plan that all figures are held against. Its answers are worked out once.
@@ -139,6 +140,8 @@ pub(crate) struct Store {
     pub(crate) guessed: RwSignal<Guessed>,
     /// Who guessed what.
     pub(crate) guesses: RwSignal<Vec<(String, f64)>>,
+    /// Counts changes of habits, after which everything is said anew.
+    pub(crate) habits: RwSignal<u32>,
     /// Counts what changes the list of stored plans.
     pub(crate) stored: RwSignal<u32>,
     /// The figures whose working is on the page.
@@ -173,6 +176,7 @@ impl Store {
             other: RwSignal::new(Document::default()),
             guessed: RwSignal::new(Guessed::Hours),
             guesses: RwSignal::new(Vec::new()),
+            habits: RwSignal::new(0),
             stored: RwSignal::new(0),
             worked: Worked::new(),
             chest: RwSignal::new(Chest::Coming),

@@ -10,6 +10,7 @@ mod in_browser {
     mod guess;
     mod keeping;
     mod keyboard;
+    mod languages;
     mod offline;
     mod replay;
     mod shell;

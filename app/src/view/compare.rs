@@ -18,7 +18,7 @@ use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::part::{act, dynamic, when};
 use crate::keep;
 use crate::outlook_data as data;
-use crate::store::{Answers, Baseline, Dialog, Face, Solved, Store, WORDS};
+use crate::store::{Answers, Baseline, Dialog, Face, Solved, Store, WORDS, words};
 
 /// Something of the baseline, with its name; the type's blank without one. The name is empty if it is that of the plan itself.
 fn of<T: Default>(store: Store, get: impl FnOnce(&str, &Solved) -> T) -> T {
@@ -44,11 +44,11 @@ fn there(store: Store) -> Signal<bool> {
 pub(super) fn against(store: Store, figure: Figure) -> Signal<String> {
     memo(Box::new(move || {
         of(store, |name, base| {
-            let base = base.outlook.figure(&base.system, figure);
+            let base = words().figure_value(&base.outlook, &base.system, figure);
             store.answers.with(|answers| {
                 let own = answers.solved()?;
-                let own = own.outlook.figure(&own.system, figure)?;
-                Some(WORDS.than(figure, own - base?, name))
+                let own = words().figure_value(&own.outlook, &own.system, figure)?;
+                Some(words().than(figure, own - base?, name))
             })
         })
         .unwrap_or_default()
@@ -115,8 +115,9 @@ pub(super) fn with_months(store: Store, months: Signal<MonthData>) -> Signal<Mon
     memo(Box::new(move || {
         let mut months = months.get();
         of(store, |_, base| {
+            let told = |charge| words().charge_value(charge, base.system.bank.nominal);
             for (own, base) in months.months.iter_mut().zip(&base.outlook.months) {
-                own.baseline = Some((base.gain.kept.0, base.need.0));
+                own.baseline = Some((told(base.gain.kept), told(base.need)));
             }
         });
         months
@@ -126,7 +127,7 @@ pub(super) fn with_months(store: Store, months: Signal<MonthData>) -> Signal<Mon
 /// The heads of a table, with one for the baseline if there is one.
 pub(super) fn heads(store: Store, heads: &[L], baseline: L) -> Vec<L> {
     let there = store.baseline.with(Option::is_some);
-    heads.iter().copied().chain(there.then_some(baseline)).collect()
+    heads.iter().copied().chain(there.then_some(words().fitting(baseline))).collect()
 }
 
 /// Something that is made anew when the baseline comes or goes.

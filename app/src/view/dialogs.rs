@@ -22,7 +22,7 @@ use crate::dom::part::{Listener, act, dynamic, typed, when};
 use crate::drawers::{Drawers, drawer};
 use crate::edge::this_page;
 use crate::keep::{self, Kept, PlanId};
-use crate::store::{Dialog, Face, Store, WORDS};
+use crate::store::{Dialog, Face, Store, WORDS, words};
 
 /// The dialogs; at most one is open.
 pub(crate) fn dialogs(store: Store) -> View {
@@ -30,6 +30,7 @@ pub(crate) fn dialogs(store: Store) -> View {
         frame(store, Dialog::Plans, L::Plans, |own| own.plans).view(),
         frame(store, Dialog::Share, L::Share, |own| own.share).view(),
         frame(store, Dialog::Compare, L::Compare, |own| own.compare).view(),
+        frame(store, Dialog::Habits, L::Habits, |own| own.habits).view(),
     ])
 }
 
@@ -161,7 +162,7 @@ fn plan_row(store: Store, kept: Kept, gone: RwSignal<Option<(PlanId, String)>>) 
     let (name, fault) = match &plan {
         Ok(plan) => (plan_name(plan), String::new()),
         Err(problem) => {
-            (WORDS.label(L::UnreadablePlan).to_owned(), WORDS.problem(problem, &|_| None))
+            (WORDS.label(L::UnreadablePlan).to_owned(), words().problem(problem, &|_| None))
         }
     };
     let open_id = id.clone();
@@ -265,7 +266,7 @@ pub(crate) fn opener(open: Callback<Document>) -> View {
             open.run(plan);
         }
         Err(problem) => {
-            fault.set(format!("{} {}", WORDS.problem(&problem, &|_| None), WORDS.unchanged()));
+            fault.set(format!("{} {}", words().problem(&problem, &|_| None), WORDS.unchanged()));
         }
     });
     let press = act(move || take.run(share::decode(share::code_in(&pasted.get_untracked()))));

@@ -3,7 +3,7 @@
 use leptos::ev::{Event, KeyboardEvent};
 use leptos::prelude::*;
 use sunlarder_engine::outlook::Guessed;
-use sunlarder_engine::words::{Label as L, decimal};
+use sunlarder_engine::words::{Label as L, Typed, decimal};
 use sunlarder_worker::leaf::{self, Leaf};
 use wasm_bindgen::JsCast;
 
@@ -16,7 +16,7 @@ use crate::bind::{fixed, memo, signal};
 use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::part::{act, dynamic, typed};
 use crate::edge::{bare_address, put_into_address, this_page, to_top};
-use crate::store::{Face, Store, WORDS};
+use crate::store::{Face, Store, WORDS, words};
 
 /// The most guesses that are taken.
 const MOST: usize = 500;
@@ -144,10 +144,13 @@ fn form(store: Store) -> View {
         let value = match what {
             Guessed::Month => Some(month.get_untracked() as f64),
             _ if typed.trim().is_empty() => None,
-            _ => number(&typed.trim().replace(',', ".")),
+            _ => match words().typed(&typed) {
+                Typed::Number(digits) => number(&digits),
+                _ => None,
+            },
         };
         let Some(value) = value.filter(|own| what.holds(*own)) else {
-            fault.set(WORDS.guess_refused(what, &typed));
+            fault.set(words().guess_refused(what, &typed));
             return;
         };
         if store.guesses.with_untracked(Vec::len) >= MOST {
@@ -232,7 +235,7 @@ fn guess_box(
 fn list(store: Store) -> View {
     let row = move |(at, (name, value)): (usize, &(String, f64))| {
         let name = if name.is_empty() { WORDS.guesser(at) } else { name.clone() };
-        let said = WORDS.beside_name(&name, &WORDS.guess(store.guessed.get_untracked(), *value));
+        let said = WORDS.beside_name(&name, &words().guess(store.guessed.get_untracked(), *value));
         let out = move || {
             store.guesses.update(|all| {
                 if at < all.len() {

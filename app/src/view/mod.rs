@@ -6,6 +6,7 @@ mod compare;
 mod dialogs;
 mod field;
 mod guess;
+mod habits;
 mod inverter;
 mod leaf;
 mod load_editor;

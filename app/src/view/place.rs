@@ -18,7 +18,7 @@ use crate::bind::{edit, fixed, part, signal};
 use crate::dom::node::{Child as _, View, group, node, nothing};
 use crate::dom::part::{Listener, act, dynamic, typed};
 use crate::drawers::drawer;
-use crate::store::{Store, WORDS};
+use crate::store::{Store, WORDS, words};
 
 /// Puts a town into the plan.
 pub(crate) fn move_to(plan: &mut Document, town: &Town) {
@@ -144,7 +144,7 @@ pub(crate) fn has_place(plan: &Document) -> bool {
 
 /// What the place is called, or its coordinates.
 pub(crate) fn place_name(plan: &Document) -> String {
-    WORDS.place_name(plan)
+    words().place_name(plan)
 }
 
 /// Search of towns by name, and the device's own place.
@@ -281,7 +281,7 @@ fn set_date(store: Store, text: &str) {
     plan.start.date = date;
     match plan.checked() {
         Ok(_) => store.edit("date", &mut |plan| plan.start.date = date),
-        Err(problem) => store.complain(WORDS.problem(&problem, &|_| None)),
+        Err(problem) => store.complain(words().problem(&problem, &|_| None)),
     }
 }
 

@@ -1,7 +1,7 @@
 //! The insides of what is shut when the page stands; see `drawers.rs`.
 
 use super::load_editor::load_editor;
-use super::{bank, compare, dialogs, guess, loads, place, sources};
+use super::{bank, compare, dialogs, guess, habits, loads, place, sources};
 use crate::drawers::Drawers;
 
 /// All of them.
@@ -16,4 +16,5 @@ pub(crate) const DRAWERS: Drawers = Drawers {
     compare: compare::choose,
     beside: compare::beside,
     guess: guess::guess,
+    habits: habits::habits,
 };

@@ -1,15 +1,18 @@
 //! Two plans beside each other: dispatch to the languages, and how the entries of a plan are put into words.
 
-use super::number::as_given;
-use super::{Label as L, Language, clock, en, rounded};
+use super::{Label as L, Language, Words};
 use crate::document::{
     Chemistry, Difference, Document, Entry, Field, Part, Sheet, Stated, date_text, differences,
     sheets,
 };
 use crate::outlook::{Figure, Guessed, Outlook};
 use crate::place::SummerTime;
+use crate::quantity::{AmpHours, Hours, Unit};
 use crate::system::System;
 use crate::working::Tag;
+
+/// Differences smaller than this are none: figures are not shown finer.
+const LEAST: f64 = 0.005;
 
 /// A line of what two plans do not have in common.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -26,47 +29,13 @@ impl Language {
     /// What a figure is.
     #[must_use]
     pub fn figure(self, figure: Figure) -> &'static str {
-        match self {
-            Self::English => en::compare::figure(figure),
-        }
-    }
-
-    /// A figure of a plan.
-    #[must_use]
-    pub fn figure_of(self, outlook: &Outlook, system: &System, figure: Figure) -> String {
-        match (figure, outlook.figure(system, figure)) {
-            (Figure::MonthsKept, _) => self.months_kept(outlook.months_kept()),
-            (Figure::Autonomy, days) => self.autonomy(days),
-            (_, None) => self.beyond(),
-            (_, Some(value)) => match self {
-                Self::English => en::compare::size(figure, value),
-            },
-        }
-    }
-
-    /// By how much a figure is more than another; a dash where one has none.
-    #[must_use]
-    pub fn difference(self, figure: Figure, own: Option<f64>, other: Option<f64>) -> String {
-        let (Some(own), Some(other)) = (own, other) else { return "–".into() };
-        match self {
-            Self::English => en::compare::difference(figure, own - other),
-        }
-    }
-
-    /// By how much a figure is more than that of another plan, by its name.
-    #[must_use]
-    pub fn than(self, figure: Figure, more: f64, name: &str) -> String {
-        match self {
-            Self::English => en::compare::than(figure, more, name),
-        }
+        speak!(self, compare::figure(figure))
     }
 
     /// A figure of another plan, by its name.
     #[must_use]
     pub fn beside(self, value: &str, name: &str) -> String {
-        match self {
-            Self::English => en::compare::beside(value, name),
-        }
+        speak!(self, compare::beside(value, name))
     }
 
     /// A guess behind the name of whoever made it.
@@ -78,105 +47,138 @@ impl Language {
     /// That every month keeps up, as a guess.
     #[must_use]
     pub const fn no_month(self) -> &'static str {
-        match self {
-            Self::English => en::compare::NO_MONTH,
-        }
+        speak!(self, compare::NO_MONTH)
     }
 
     /// Names that variants of a plan may have.
     #[must_use]
     pub const fn variants(self) -> &'static [&'static str] {
-        match self {
-            Self::English => &en::compare::VARIANTS,
-        }
+        speak!(self, compare::VARIANTS)
     }
 
     /// What is asked before the answer is shown.
     #[must_use]
     pub fn asked(self, what: Guessed, month: usize) -> String {
-        match self {
-            Self::English => en::compare::asked(what, month),
+        speak!(self, compare::asked(what, month))
+    }
+
+    /// How many guesses were near.
+    #[must_use]
+    pub fn near(self, what: Guessed, near: usize, of: usize) -> String {
+        speak!(self, compare::near(what, near, of))
+    }
+
+    /// That no more guesses are taken.
+    #[must_use]
+    pub fn full_of_guesses(self, limit: usize) -> String {
+        speak!(self, compare::full_of_guesses(limit))
+    }
+
+    /// How many guesses there are.
+    #[must_use]
+    pub fn guesses(self, count: usize) -> String {
+        speak!(self, compare::guesses(count))
+    }
+
+    /// Somebody who gave no name, by the place among the guesses.
+    #[must_use]
+    pub fn guesser(self, place: usize) -> String {
+        speak!(self, compare::guesser(place))
+    }
+
+    /// The picture of the guesses in words.
+    #[must_use]
+    pub fn spread(self, low: &str, high: &str, answer: &str) -> String {
+        speak!(self, compare::spread(low, high, answer))
+    }
+
+    /// Yes or no.
+    #[must_use]
+    pub fn yes_or_no(self, is: bool) -> &'static str {
+        speak!(self, compare::yes_or_no(is))
+    }
+}
+
+impl Words {
+    /// A figure of a plan as a number of the unit in which it is told; none where it has none.
+    #[must_use]
+    pub fn figure_value(self, outlook: &Outlook, system: &System, figure: Figure) -> Option<f64> {
+        let value = outlook.figure(system, figure)?;
+        Some(match figure.unit() {
+            Unit::AmpHour => self.charge_value(AmpHours(value), system.bank.nominal),
+            _ => value,
+        })
+    }
+
+    /// A figure of a plan.
+    #[must_use]
+    pub fn figure_of(self, outlook: &Outlook, system: &System, figure: Figure) -> String {
+        match (figure, self.figure_value(outlook, system, figure)) {
+            (Figure::MonthsKept, _) => self.months_kept(outlook.months_kept()),
+            (Figure::Autonomy, days) => self.autonomy(days),
+            (_, None) => self.beyond(),
+            (_, Some(value)) => self.size(figure, value),
         }
+    }
+
+    /// A [value](Self::figure_value) of a figure with its unit.
+    fn size(self, figure: Figure, value: f64) -> String {
+        if figure.unit() == Unit::AmpHour {
+            return format!("{}\u{a0}{}", self.rounded(value), self.charge_unit());
+        }
+        speak!(self.language, compare::size(self, figure, value))
+    }
+
+    /// By how much a figure is more than another, both as [values](Self::figure_value); a dash where one has none.
+    #[must_use]
+    pub fn difference(self, figure: Figure, own: Option<f64>, other: Option<f64>) -> String {
+        let (Some(own), Some(other)) = (own, other) else { return "–".into() };
+        self.more(figure, own - other)
+            .unwrap_or_else(|| speak!(self.language, compare::SAME).into())
+    }
+
+    /// By how much a figure is more than that of another plan, by its name.
+    #[must_use]
+    pub fn than(self, figure: Figure, more: f64, name: &str) -> String {
+        let more = self.more(figure, more);
+        speak!(self.language, compare::than(more.as_deref(), name))
+    }
+
+    /// That a figure is so much more or less; none where nobody could tell.
+    fn more(self, figure: Figure, more: f64) -> Option<String> {
+        let size = self.size(figure, more.abs());
+        let tells = more.abs() >= LEAST;
+        tells.then(|| speak!(self.language, compare::more(&size, more > 0.0)))
     }
 
     /// A guess.
     #[must_use]
     pub fn guess(self, what: Guessed, value: f64) -> String {
-        match self {
-            Self::English => en::compare::guess(what, value),
+        match what {
+            Guessed::Hours => self.amount(Hours(value)),
+            Guessed::Charge => self.amount(AmpHours(value)),
+            Guessed::Month if value < 12.0 => self.month(value as usize).to_owned(),
+            Guessed::Month => self.no_month().to_owned(),
         }
     }
 
     /// What the plan comes to.
     #[must_use]
     pub fn answer(self, what: Guessed, value: Option<f64>) -> String {
-        match self {
-            Self::English => en::compare::answer(what, value),
-        }
+        speak!(self.language, compare::answer(self, what, value))
     }
 
     /// The one in the middle of the guesses.
     #[must_use]
     pub fn median(self, what: Guessed, value: f64) -> String {
-        match self {
-            Self::English => en::compare::median(what, value),
-        }
-    }
-
-    /// How many guesses were near.
-    #[must_use]
-    pub fn near(self, what: Guessed, near: usize, of: usize) -> String {
-        match self {
-            Self::English => en::compare::near(what, near, of),
-        }
+        speak!(self.language, compare::median(&self.guess(what, value)))
     }
 
     /// Why a guess was refused.
     #[must_use]
     pub fn guess_refused(self, what: Guessed, typed: &str) -> String {
-        match self {
-            Self::English => en::compare::guess_refused(what, typed),
-        }
-    }
-
-    /// That no more guesses are taken.
-    #[must_use]
-    pub fn full_of_guesses(self, limit: usize) -> String {
-        match self {
-            Self::English => en::compare::full_of_guesses(limit),
-        }
-    }
-
-    /// How many guesses there are.
-    #[must_use]
-    pub fn guesses(self, count: usize) -> String {
-        match self {
-            Self::English => en::compare::guesses(count),
-        }
-    }
-
-    /// Somebody who gave no name, by the place among the guesses.
-    #[must_use]
-    pub fn guesser(self, place: usize) -> String {
-        match self {
-            Self::English => en::compare::guesser(place),
-        }
-    }
-
-    /// The picture of the guesses in words.
-    #[must_use]
-    pub fn spread(self, low: &str, high: &str, answer: &str) -> String {
-        match self {
-            Self::English => en::compare::spread(low, high, answer),
-        }
-    }
-
-    /// Yes or no.
-    #[must_use]
-    pub fn yes_or_no(self, is: bool) -> &'static str {
-        match self {
-            Self::English => en::compare::yes_or_no(is),
-        }
+        let typed: String = typed.trim().chars().take(20).collect();
+        speak!(self.language, compare::guess_refused(&typed, &self.guess(what, what.most())))
     }
 
     /// What the place of a plan is called: its name, else its coordinates.
@@ -188,7 +190,7 @@ impl Language {
         } else if place.latitude_deg == 0.0 && place.longitude_deg == 0.0 {
             self.label(L::NoPlaceYet).to_owned()
         } else {
-            format!("{}°, {}°", rounded(place.latitude_deg), rounded(place.longitude_deg))
+            format!("{}°, {}°", self.rounded(place.latitude_deg), self.rounded(place.longitude_deg))
         }
     }
 
@@ -266,19 +268,16 @@ impl Language {
         match part {
             Part::Load(place) => {
                 let name = self.name_in(document, Tag::Load(place));
-                format!("“{}”", name.unwrap_or_else(|| self.unnamed_load().to_owned()))
+                let name = name.unwrap_or_else(|| self.unnamed_load().to_owned());
+                speak!(self.language, compare::quoted(&name))
             }
             Part::Array(place) => self.array(place.into()),
-            part => match self {
-                Self::English => en::compare::part(part).to_owned(),
-            },
+            part => speak!(self.language, compare::part(part)).to_owned(),
         }
     }
 
     fn there(self, is: bool) -> &'static str {
-        match self {
-            Self::English => en::compare::there(is),
-        }
+        speak!(self.language, compare::there(is))
     }
 
     /// What an entry is called; none if nobody has given it a name.
@@ -343,24 +342,20 @@ impl Language {
             Stated::Text(text) => text.clone(),
             Stated::Flag(is) => self.yes_or_no(*is).to_owned(),
             Stated::Word(place, name) => self.word(entry.key, *place, name),
-            Stated::Days(bits) => match self {
-                Self::English => en::compare::days(*bits),
-            },
-            Stated::Months(bits) => match self {
-                Self::English => en::compare::months(*bits),
-            },
+            Stated::Days(bits) => speak!(self.language, compare::days(*bits)),
+            Stated::Months(bits) => speak!(self.language, compare::months(*bits)),
             Stated::Appliance(number) => number.map_or_else(|| "–".into(), |own| own.to_string()),
             Stated::Date(date) => date_text(*date),
-            Stated::Time(time) => time.to_string(),
+            Stated::Time(time) => self.clock(time.0),
             Stated::Span(span) => {
-                let end = if span.to_min == 24 * 60 { "24:00".into() } else { clock(span.to_min) };
-                format!("{} – {end}", clock(span.from_min))
+                format!("{} – {}", self.clock(span.from_min), self.clock_end(span.to_min))
             }
         }
     }
 
     fn number(self, field: Field, value: f64) -> String {
-        let number = as_given(value);
+        let shown = self.shown(field, value);
+        let number = if shown == value { self.as_given(value) } else { self.boxed(field, value) };
         match self.field_unit(field) {
             "" => number,
             "°" => format!("{number}°"),
@@ -377,10 +372,11 @@ impl Language {
         let of = |at: usize| match (field, values.len()) {
             (Field::Horizon, count) => format!("{}°", 360 * at / count.max(1)),
             (_, 12) => self.month_short(at).to_owned(),
-            _ => format!("{at:02}"),
+            _ => self.hour_mark(at as u16),
         };
-        let one = |at: usize| format!("{} {}", of(at), as_given(values[at]));
-        (0..values.len()).filter(differs).map(one).collect::<Vec<_>>().join(", ")
+        let one = |at: usize| format!("{} {}", of(at), self.as_given(values[at]));
+        let between = if self.writes_comma() { "; " } else { ", " };
+        (0..values.len()).filter(differs).map(one).collect::<Vec<_>>().join(between)
     }
 
     fn word(self, key: &str, place: usize, name: &str) -> String {
@@ -508,7 +504,7 @@ mod tests {
     use super::*;
     use crate::document::Rating;
 
-    const WORDS: Language = Language::English;
+    const WORDS: Words = Words::of(Language::English);
 
     fn golden() -> [Document; 4] {
         [

@@ -3,7 +3,7 @@
 use chrono::Datelike;
 use sunlarder_engine::document::Document;
 use sunlarder_engine::outlook::{Figure, Outlook};
-use sunlarder_engine::words::{Label as L, Language, decimal};
+use sunlarder_engine::words::{Label as L, Words};
 
 use super::About;
 use super::drawing::{curve, highest, months, span};
@@ -23,104 +23,96 @@ struct Scale {
 /// Both plans; a sentence if the other one cannot be worked out.
 pub(super) fn write(argument: &str, about: About<'_>) -> String {
     let mut paper = Paper::default();
-    let About { language, document, system, outlook } = about;
+    let About { words, document, system, outlook } = about;
     let Some(other) = Other::read(argument) else {
-        return paper.said("p", "problem", language.label(L::OnesPlan)).take();
+        return paper.said("p", "problem", words.label(L::OnesPlan)).take();
     };
+    let second =
+        About { words, document: &other.document, system: &other.system, outlook: &other.outlook };
     let scale = Scale {
         hours: span(outlook).max(span(&other.outlook)),
-        highest: highest(&outlook.months).max(highest(&other.outlook.months)),
-    };
-    let second = About {
-        language,
-        document: &other.document,
-        system: &other.system,
-        outlook: &other.outlook,
+        highest: highest(about).max(highest(second)),
     };
     paper.class("div", "beside-plans");
     plan(&mut paper, about, scale);
     plan(&mut paper, second, scale);
     paper.close();
-    let names = [name(language, document), name(language, &other.document)];
-    let heads = [language.label(L::Figure), &names[0], &names[1], language.label(L::Difference)];
+    let names = [name(words, document), name(words, &other.document)];
+    let heads = [words.label(L::Figure), &names[0], &names[1], words.label(L::Difference)];
     let rows = Figure::ALL.map(|figure| {
-        let own = outlook.figure(system, figure);
-        let others = other.outlook.figure(&other.system, figure);
+        let own = words.figure_value(outlook, system, figure);
+        let others = words.figure_value(&other.outlook, &other.system, figure);
         [
-            language.figure(figure).to_owned(),
-            language.figure_of(outlook, system, figure),
-            language.figure_of(&other.outlook, &other.system, figure),
+            words.figure(figure).to_owned(),
+            words.figure_of(outlook, system, figure),
+            words.figure_of(&other.outlook, &other.system, figure),
             // Of the second against the first, as the columns are read.
-            language.difference(figure, others, own),
+            words.difference(figure, others, own),
         ]
     });
-    paper.class("section", "picture").said("h2", "", language.label(L::EveryFigure));
-    table(&mut paper, language.label(L::EveryFigure), &heads, &rows);
-    paper.close().class("section", "picture").said("h2", "", language.label(L::WhatDiffers));
-    let lines = language.difference_lines(document, &other.document);
+    paper.class("section", "picture").said("h2", "", words.label(L::EveryFigure));
+    table(&mut paper, words.label(L::EveryFigure), &heads, &rows);
+    paper.close().class("section", "picture").said("h2", "", words.label(L::WhatDiffers));
+    let lines = words.difference_lines(document, &other.document);
     if lines.is_empty() {
-        paper.said("p", "", language.label(L::NothingDiffers));
+        paper.said("p", "", words.label(L::NothingDiffers));
     } else {
         let rows: Vec<_> = lines.into_iter().map(|own| [own.what, own.first, own.second]).collect();
-        let heads = [language.label(L::WhatDiffers), &names[0], &names[1]];
-        table(&mut paper, language.label(L::WhatDiffers), &heads, &rows);
+        let heads = [words.label(L::WhatDiffers), &names[0], &names[1]];
+        table(&mut paper, words.label(L::WhatDiffers), &heads, &rows);
     }
     paper.close().take()
 }
 
 /// What a plan is called.
-fn name(language: Language, plan: &Document) -> String {
-    if plan.name.is_empty() { language.label(L::UnnamedPlan).to_owned() } else { plan.name.clone() }
+fn name(words: Words, plan: &Document) -> String {
+    if plan.name.is_empty() { words.label(L::UnnamedPlan).to_owned() } else { plan.name.clone() }
 }
 
 /// Place, month and start of a plan.
-pub(super) fn start(language: Language, plan: &Document) -> String {
+pub(super) fn start(words: Words, plan: &Document) -> String {
     let start = &plan.start;
-    language.where_and_when(
-        &language.place_name(plan),
+    words.where_and_when(
+        &words.place_name(plan),
         start.date.month0() as usize,
         start.date.weekday().num_days_from_monday() as usize,
-        &start.time.to_string(),
-        &format!("{} %", decimal(start.charge_pct, 1)),
+        &words.clock(start.time.0),
+        &format!("{} %", words.decimal(start.charge_pct, 1)),
     )
 }
 
 /// One of the two.
 fn plan(paper: &mut Paper, about: About<'_>, scale: Scale) {
-    let About { language, document, system, outlook } = about;
-    let headline = language.headline(outlook);
+    let About { words, document, system, outlook } = about;
+    let headline = words.headline(outlook);
     paper
         .class("section", "beside-plan")
-        .said("h2", "", &name(language, document))
-        .said("p", "where", &start(language, document))
+        .said("h2", "", &name(words, document))
+        .said("p", "where", &start(words, document))
         .class("p", "beside-verdict")
         .text(&headline.before)
         .said("em", headline.tone.class(), &headline.key)
         .text(&headline.after)
         .close()
-        .said(
-            "p",
-            "",
-            &language.explanation(outlook, system, &|tag| language.name_in(document, tag)),
-        )
+        .said("p", "", &words.explanation(outlook, system, &|tag| words.name_in(document, tag)))
         .class("dl", "facts");
     for figure in HEAD {
         paper
             .class("div", "fact")
-            .said("dt", "fact-label", language.figure(figure))
-            .said("dd", "fact-value", &language.figure_of(outlook, system, figure))
+            .said("dt", "fact-label", words.figure(figure))
+            .said("dd", "fact-value", &words.figure_of(outlook, system, figure))
             .close();
     }
     paper.close();
-    curve(paper, (language, outlook), system.bank.reserve.0, scale.hours, &curve_words(about));
-    let tightest = language.tightest(outlook);
-    months(paper, language, &outlook.months, scale.highest, &tightest);
+    curve(paper, (words, outlook), system.bank.reserve.0, scale.hours, &curve_words(about));
+    let tightest = words.tightest(outlook, system.bank.nominal);
+    months(paper, about, scale.highest, &tightest);
     paper.said("p", "note", &tightest).close();
 }
 
 fn curve_words(about: About<'_>) -> String {
     let outlook: &Outlook = about.outlook;
-    about.language.curve_in_words(&about.language.short(outlook), outlook.month)
+    about.words.curve_in_words(&about.words.short(outlook), outlook.month)
 }
 
 /// A table that scrolls by itself where it must; the first column names its rows.

@@ -1,10 +1,11 @@
 //! Small pictures that several leaves draw, in units of their own: curve, months and dots.
 
-use sunlarder_engine::outlook::{Guessed, Month, Outlook};
+use sunlarder_engine::outlook::{Guessed, Outlook};
 use sunlarder_engine::quantity::{AmpHours, Hours, Within};
 use sunlarder_engine::simulate::Run;
-use sunlarder_engine::words::{Language, amount, decimal};
+use sunlarder_engine::words::{Words, decimal};
 
+use super::About;
 use crate::paper::Paper;
 
 /// Width of every picture; with its height it only sets the shape, for pictures take the room there is.
@@ -57,7 +58,7 @@ pub(super) fn span(outlook: &Outlook) -> f64 {
 /// State of charge over so many hours: in the mean weather, without sun, and the reserve \[%\].
 pub(super) fn curve(
     paper: &mut Paper,
-    (language, outlook): (Language, &Outlook),
+    (words, outlook): (Words, &Outlook),
     reserve: f64,
     hours: f64,
     aria: &str,
@@ -79,7 +80,7 @@ pub(super) fn curve(
             text(paper, (x(at), 190.0), "middle", &decimal(day as f64, 0));
         }
     }
-    text(paper, (WIDTH - 6.0, 190.0), "end", &language.duration(Hours(hours)));
+    text(paper, (WIDTH - 6.0, 190.0), "end", &words.duration(Hours(hours)));
     line(paper, "reserve-line", (LEFT, y(reserve)), (WIDTH - 6.0, y(reserve)));
     let along = |run: &Run| {
         let mut along = format!("M{}", point((x(0.0), y(run.initial * 100.0))));
@@ -95,19 +96,20 @@ pub(super) fn curve(
     paper.close();
 }
 
+/// A charge in the unit in which it is told.
+fn told(about: About<'_>, charge: AmpHours) -> f64 {
+    about.words.charge_value(charge, about.system.bank.nominal)
+}
+
 /// The largest gain or need of a day in any month.
-pub(super) fn highest(months: &[Month]) -> f64 {
-    months.iter().flat_map(|own| [own.gain.kept.0, own.need.0]).fold(0.0, f64::max)
+pub(super) fn highest(about: About<'_>) -> f64 {
+    let months = about.outlook.months.iter();
+    let charges = months.flat_map(|own| [own.gain.kept, own.need]);
+    charges.map(|own| told(about, own)).fold(0.0, f64::max)
 }
 
 /// What comes in against what goes out, month by month, up to a highest.
-pub(super) fn months(
-    paper: &mut Paper,
-    language: Language,
-    months: &[Month],
-    highest: f64,
-    aria: &str,
-) {
+pub(super) fn months(paper: &mut Paper, about: About<'_>, highest: f64, aria: &str) {
     const BOTTOM: f64 = 106.0;
     let width = (WIDTH - LEFT - 6.0) / 12.0;
     let tall = |value: f64| {
@@ -127,17 +129,19 @@ pub(super) fn months(
     picture(paper, "beside-months", 126.0, aria);
     let mut gains = String::new();
     let mut needs = String::new();
-    for (at, month) in months.iter().enumerate() {
+    for (at, month) in about.outlook.months.iter().enumerate() {
         let left = LEFT + width * (at as f64 + 0.12);
-        gains.push_str(&bar(left, month.gain.kept.0));
-        needs.push_str(&bar(left + width * 0.38, month.need.0));
+        gains.push_str(&bar(left, told(about, month.gain.kept)));
+        needs.push_str(&bar(left + width * 0.38, told(about, month.need)));
         let middle = left + width * 0.38;
-        text(paper, (middle, 121.0), "middle", language.month_initial(month.month));
+        text(paper, (middle, 121.0), "middle", about.words.month_initial(month.month));
     }
     path(paper, "gain", &gains);
     path(paper, "need", &needs);
     line(paper, "axis", (LEFT, BOTTOM), (WIDTH - 6.0, BOTTOM));
-    text(paper, (0.0, 10.0), "start", &amount(AmpHours(highest.round())));
+    let most =
+        format!("{}\u{a0}{}", about.words.rounded(highest.round()), about.words.charge_unit());
+    text(paper, (0.0, 10.0), "start", &most);
     paper.close();
 }
 
@@ -147,7 +151,7 @@ const COLUMNS: usize = 40;
 /// A dot for each guess over a scale, with the middle one and the answer.
 pub(super) fn dots(
     paper: &mut Paper,
-    language: Language,
+    words: Words,
     (what, guesses): (Guessed, &[f64]),
     (median, answer): (Option<f64>, Option<f64>),
     aria: &str,
@@ -193,7 +197,7 @@ pub(super) fn dots(
     }
     if what == Guessed::Month {
         for month in 0..12 {
-            text(paper, (x(month), 168.0), "middle", language.month_initial(month));
+            text(paper, (x(month), 168.0), "middle", words.month_initial(month));
         }
         text(paper, (x(12), 168.0), "middle", "–");
     } else {
@@ -203,7 +207,7 @@ pub(super) fn dots(
             paper,
             (WIDTH - 6.0, 168.0),
             "end",
-            &format!("{more}{}", language.guess(what, end.round())),
+            &format!("{more}{}", words.guess(what, end.round())),
         );
     }
     paper.close();

@@ -1,7 +1,7 @@
 //! A question without its answer, and then the answer with everybody's guesses.
 
 use sunlarder_engine::outlook::{Guessed, Question, median};
-use sunlarder_engine::words::{Label as L, amount};
+use sunlarder_engine::words::Label as L;
 
 use super::About;
 use super::beside::{start, table};
@@ -13,14 +13,14 @@ use crate::sentences::PART;
 
 /// What is asked and what is known: nothing that the plan comes to.
 pub(super) fn question(what: Guessed, about: About<'_>) -> String {
-    let About { language, document, outlook, .. } = about;
+    let About { words, document, outlook, .. } = about;
     let mut paper = Paper::default();
     paper
-        .said("h1", "", &language.asked(what, outlook.month))
-        .said("p", "where", &start(language, document))
-        .said("h2", "", language.label(L::WhatIsKnown))
+        .said("h1", "", &words.asked(what, outlook.month))
+        .said("p", "where", &start(words, document))
+        .said("h2", "", words.label(L::WhatIsKnown))
         .class("dl", "known");
-    for (part, said) in language.stated_lines(document) {
+    for (part, said) in words.stated_lines(document) {
         paper.open("div").said("dt", "", &part).said("dd", "", &said).close();
     }
     paper.close().take()
@@ -63,10 +63,10 @@ fn read(argument: &str) -> Option<(Guessed, Vec<Guess<'_>>)> {
 
 /// The answer, how the guesses lie about it, and how it was worked out; nothing for an argument that means nothing.
 pub(super) fn answer(argument: &str, about: About<'_>) -> Option<String> {
-    let About { language, outlook, .. } = about;
+    let About { words, system, outlook, .. } = about;
     let (what, guesses) = read(argument)?;
     let answer = what.answer(outlook);
-    let said = language.answer(what, answer);
+    let said = words.answer(what, answer);
     let mut paper = Paper::default();
     paper
         .class("div", "outcome")
@@ -77,24 +77,26 @@ pub(super) fn answer(argument: &str, about: About<'_>) -> Option<String> {
     spread(&mut paper, what, &guesses, answer, about);
     paper.close();
     if what == Guessed::Month {
+        let nominal = system.bank.nominal;
         let row = |own: &sunlarder_engine::outlook::Month| {
             [
-                language.month(own.month).to_owned(),
-                amount(own.gain.kept),
-                amount(own.need),
-                amount(own.balance),
+                words.month(own.month).to_owned(),
+                words.charge_number(own.gain.kept, nominal),
+                words.charge_number(own.need, nominal),
+                words.charge_number(own.balance, nominal),
             ]
         };
         let rows: Vec<_> = outlook.months.iter().map(row).collect();
-        let heads = [L::Month, L::InAh, L::OutAh, L::BalanceAh].map(|own| language.label(own));
-        table(&mut paper, language.label(L::MonthByMonth), &heads, &rows);
+        let heads = [L::Month, L::InAh, L::OutAh, L::BalanceAh];
+        let heads = heads.map(|own| words.label(words.fitting(own)));
+        table(&mut paper, words.label(L::MonthByMonth), &heads, &rows);
     }
     let (title, question) = match what {
         Guessed::Hours => (L::HowWorkedOut, Question::Run),
         Guessed::Charge => (L::HowBudget, Question::Budget),
         Guessed::Month => (L::HowMonth, Question::Month),
     };
-    paper.said("h2", "", language.label(title));
+    paper.said("h2", "", words.label(title));
     Some(paper.take() + &working::write(question, about))
 }
 
@@ -106,7 +108,7 @@ fn spread(
     answer: Option<f64>,
     about: About<'_>,
 ) {
-    let language = about.language;
+    let words = about.words;
     let mut values: Vec<f64> = guesses.iter().map(|own| own.value).collect();
     let (Some(middle), Some(low), Some(high)) =
         (median(&mut values), values.first().copied(), values.last().copied())
@@ -114,32 +116,32 @@ fn spread(
         return;
     };
     let near = guesses.iter().filter(|own| what.near(own.value, answer)).count();
-    paper.said("p", "", &language.near(what, near, guesses.len()));
+    paper.said("p", "", &words.near(what, near, guesses.len()));
     // Months have no middle: they go round.
     let middle = (what != Guessed::Month).then_some(middle);
     if let Some(middle) = middle {
-        paper.said("p", "", &language.median(what, middle));
+        paper.said("p", "", &words.median(what, middle));
     }
-    let said = |value| language.guess(what, value);
-    let aria = language.spread(&said(low), &said(high), &language.answer(what, answer));
+    let said = |value| words.guess(what, value);
+    let aria = words.spread(&said(low), &said(high), &words.answer(what, answer));
     paper.class("figure", "spread");
-    dots(paper, language, (what, &values), (middle, answer), &aria);
-    paper.class("ul", "legend").said("li", "key key-answer", language.label(L::TheAnswer));
+    dots(paper, words, (what, &values), (middle, answer), &aria);
+    paper.class("ul", "legend").said("li", "key key-answer", words.label(L::TheAnswer));
     if middle.is_some() {
-        paper.said("li", "key key-median", language.label(L::MiddleGuess));
+        paper.said("li", "key key-median", words.label(L::MiddleGuess));
     }
     paper.close().close();
     let rows: Vec<_> = guesses
         .iter()
         .enumerate()
         .map(|(at, own)| {
-            let name = if own.name.is_empty() { language.guesser(at) } else { own.name.to_owned() };
-            let near = language.yes_or_no(what.near(own.value, answer));
+            let name = if own.name.is_empty() { words.guesser(at) } else { own.name.to_owned() };
+            let near = words.yes_or_no(what.near(own.value, answer));
             [name, said(own.value), near.to_owned()]
         })
         .collect();
-    let heads = [L::Name, L::YourGuess, L::Near].map(|own| language.label(own));
-    paper.class("details", "more").said("summary", "", language.label(L::AsATable));
-    table(paper, language.label(L::Guesses), &heads, &rows);
+    let heads = [L::Name, L::YourGuess, L::Near].map(|own| words.label(own));
+    paper.class("details", "more").said("summary", "", words.label(L::AsATable));
+    table(paper, words.label(L::Guesses), &heads, &rows);
     paper.close();
 }

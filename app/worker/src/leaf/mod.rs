@@ -15,7 +15,7 @@ pub use other::argument as other;
 use sunlarder_engine::document::Document;
 use sunlarder_engine::outlook::{Outlook, Question};
 use sunlarder_engine::system::System;
-use sunlarder_engine::words::Language;
+use sunlarder_engine::words::Words;
 
 /// What can be written. Each has an argument, a text whose meaning is said here.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -45,8 +45,8 @@ impl Leaf {
 /// A plan with its answers, about which a leaf is written.
 #[derive(Clone, Copy, Debug)]
 pub struct About<'a> {
-    /// The language to write in.
-    pub language: Language,
+    /// The language to write in, and the habits of whoever reads it.
+    pub words: Words,
     /// The plan.
     pub document: &'a Document,
     /// The plan, resolved.

@@ -5,10 +5,7 @@ use super::verdict::duration;
 use crate::document::Part;
 use crate::outlook::{Figure, Guessed, HORIZON_DAYS};
 use crate::quantity::{AmpHours, Hours, Watts};
-use crate::words::{amount, rounded};
-
-/// Differences smaller than this are none: figures are not shown finer.
-const LEAST: f64 = 0.005;
+use crate::words::Words;
 
 /// A part of a plan that is neither load nor array.
 #[must_use]
@@ -46,39 +43,33 @@ pub fn figure(figure: Figure) -> &'static str {
     }
 }
 
-/// A figure as a size.
+/// A figure as a size; charges have their unit elsewhere.
 #[must_use]
-pub fn size(of: Figure, value: f64) -> String {
+pub fn size(words: Words, of: Figure, value: f64) -> String {
     match of {
-        Figure::Sun => amount(Watts(value)),
+        Figure::Sun => words.amount(Watts(value)),
         Figure::MonthsKept if value == 1.0 => "1 month".into(),
-        Figure::MonthsKept => format!("{} months", rounded(value)),
-        Figure::Autonomy => format!("{} days", rounded(value)),
-        Figure::ToReserve | Figure::ToEmpty | Figure::DarkToReserve | Figure::DarkToEmpty => {
-            duration(Hours(value))
-        }
-        _ => amount(AmpHours(value)),
+        Figure::MonthsKept => format!("{} months", words.rounded(value)),
+        Figure::Autonomy => format!("{} days", words.rounded(value)),
+        _ => duration(Hours(value)),
     }
 }
 
-/// By how much a figure is more than another.
+/// That two figures are alike.
+pub const SAME: &str = "the same";
+
+/// That a figure is more or less by a size.
 #[must_use]
-pub fn difference(of: Figure, more: f64) -> String {
-    let size = size(of, more.abs());
+pub fn more(size: &str, is: bool) -> String {
+    format!("{size} {}", if is { "more" } else { "less" })
+}
+
+/// That a figure is more or less than that of another plan, or the same, by its name.
+#[must_use]
+pub fn than(more: Option<&str>, name: &str) -> String {
     match more {
-        more if more.abs() < LEAST => "the same".into(),
-        more if more > 0.0 => format!("{size} more"),
-        _ => format!("{size} less"),
-    }
-}
-
-/// By how much a figure is more than that of another plan, by its name.
-#[must_use]
-pub fn than(of: Figure, more: f64, name: &str) -> String {
-    if more.abs() < LEAST {
-        format!("the same as {}", called(name))
-    } else {
-        format!("{} than {}", difference(of, more), called(name))
+        Some(more) => format!("{more} than {}", called(name)),
+        None => format!("{SAME} as {}", called(name)),
     }
 }
 
@@ -91,7 +82,13 @@ pub fn beside(value: &str, name: &str) -> String {
 
 /// Another plan by its name, which is empty where that would not tell it from this one.
 fn called(name: &str) -> String {
-    if name.is_empty() { "the baseline".into() } else { format!("“{name}”") }
+    if name.is_empty() { "the baseline".into() } else { quoted(name) }
+}
+
+/// A name in the quotes of the language.
+#[must_use]
+pub fn quoted(name: &str) -> String {
+    format!("“{name}”")
 }
 
 /// A part that only one plan has.
@@ -133,7 +130,7 @@ fn listed<'a>(names: impl Iterator<Item = &'a str>) -> String {
 pub const NO_MONTH: &str = "none, it keeps up all year";
 
 /// Names for variants of a plan, the first not yet taken to be proposed.
-pub const VARIANTS: [&str; 6] = ["basic", "comfort", "winter", "summer", "larger bank", "more sun"];
+pub const VARIANTS: &[&str] = &["basic", "comfort", "winter", "summer", "larger bank", "more sun"];
 
 /// What is asked.
 #[must_use]
@@ -150,30 +147,21 @@ pub fn asked(what: Guessed, of_month: usize) -> String {
     }
 }
 
-/// A guess or an answer.
-#[must_use]
-pub fn guess(what: Guessed, value: f64) -> String {
-    match what {
-        Guessed::Hours => amount(Hours(value)),
-        Guessed::Charge => amount(AmpHours(value)),
-        Guessed::Month if value < 12.0 => month(value as usize).into(),
-        Guessed::Month => NO_MONTH.into(),
-    }
-}
-
 /// What the plan comes to.
 #[must_use]
-pub fn answer(what: Guessed, value: Option<f64>) -> String {
+pub fn answer(words: Words, what: Guessed, value: Option<f64>) -> String {
     match (what, value) {
         (_, None) => format!("The reserve is not reached within {HORIZON_DAYS} days."),
         (Guessed::Hours, Some(hours)) => {
             format!(
                 "The reserve is reached after {}: {}.",
-                amount(Hours(hours)),
+                words.amount(Hours(hours)),
                 duration(Hours(hours))
             )
         }
-        (Guessed::Charge, Some(charge)) => format!("{} are used a day.", amount(AmpHours(charge))),
+        (Guessed::Charge, Some(charge)) => {
+            format!("{} are used a day.", words.amount(AmpHours(charge)))
+        }
         (Guessed::Month, Some(value)) if value < 12.0 => {
             format!("{} is the first month that does not keep up.", month(value as usize))
         }
@@ -183,8 +171,8 @@ pub fn answer(what: Guessed, value: Option<f64>) -> String {
 
 /// The one in the middle of the guesses.
 #[must_use]
-pub fn median(what: Guessed, value: f64) -> String {
-    format!("Half of the guesses lie above {} and half below.", guess(what, value))
+pub fn median(middle: &str) -> String {
+    format!("Half of the guesses lie above {middle} and half below.")
 }
 
 /// How many guesses were near.
@@ -199,9 +187,7 @@ pub fn near(what: Guessed, near: usize, of: usize) -> String {
 
 /// Why a guess was refused.
 #[must_use]
-pub fn guess_refused(what: Guessed, typed: &str) -> String {
-    let typed: String = typed.trim().chars().take(20).collect();
-    let most = guess(what, what.most());
+pub fn guess_refused(typed: &str, most: &str) -> String {
     if typed.is_empty() {
         format!("The guess is missing; type a number from 0 to {most}.")
     } else {
@@ -240,6 +226,9 @@ pub fn spread(low: &str, high: &str, answer: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::words::Language;
+
+    const WORDS: Words = Words::of(Language::English);
 
     #[test]
     fn differences_are_said_as_people_would() {
@@ -253,21 +242,21 @@ mod tests {
             (Figure::Out, -0.001, "the same as “Winter”"),
         ];
         for (figure, more, text) in cases {
-            assert_eq!(than(figure, more, "Winter"), text);
+            assert_eq!(WORDS.than(figure, more, "Winter"), text);
         }
-        assert_eq!(than(Figure::Out, 0.0, ""), "the same as the baseline");
+        assert_eq!(WORDS.than(Figure::Out, 0.0, ""), "the same as the baseline");
         assert_eq!(beside("54 %", ""), "The baseline: 54 %");
-        assert_eq!(difference(Figure::Sun, -100.0), "100\u{a0}W less");
+        assert_eq!(WORDS.difference(Figure::Sun, Some(0.0), Some(100.0)), "100\u{a0}W less");
     }
 
     #[test]
     fn a_refused_guess_says_what_would_do() {
-        let refused = guess_refused(Guessed::Hours, " many ");
+        let refused = WORDS.guess_refused(Guessed::Hours, " many ");
         assert_eq!(
             refused.replace(['\u{a0}', '\u{202f}'], " "),
             "Guess: “many” does not do. Type a number from 0 to 100 000 h."
         );
-        assert!(guess_refused(Guessed::Charge, "").contains("missing"));
+        assert!(WORDS.guess_refused(Guessed::Charge, "").contains("missing"));
     }
 
     #[test]

@@ -6,6 +6,29 @@ use crate::words::Label;
 #[must_use]
 pub fn label(label: Label) -> &'static str {
     match label {
+        Label::Units => "Units",
+        Label::Habits => "Units and habits",
+        Label::HabitsHint => "Kept on this device. They change how figures are told, and no plan.",
+        Label::TemperatureHabit => "Temperatures",
+        Label::DegreesCelsius => "°C",
+        Label::DegreesFahrenheit => "°F",
+        Label::ClockHabit => "Clock",
+        Label::Hours24 => "24 hours",
+        Label::Hours12 => "12 hours",
+        Label::WeekHabit => "A week begins on",
+        Label::LeadingHabit => "Charge and energy",
+        Label::LeadsAh => "amp-hours (Ah)",
+        Label::LeadsWh => "watt-hours (Wh)",
+        Label::DistanceHabit => "Distances",
+        Label::Kilometres => "km",
+        Label::Miles => "miles",
+        Label::LanguageWord => "Language",
+        Label::InWh => "In, Wh",
+        Label::OutWh => "Out, Wh",
+        Label::BalanceWh => "Balance, Wh",
+        Label::UsableWh => "May be used, Wh",
+        Label::MonthLegendWh => "Wh a day, in against out; pick a month",
+        Label::MeanTemperatureFahrenheit => "°F",
         Label::NoPlaceYet => "no place yet",
         Label::NotBeforeEmpty => "empty before that",
         Label::MeanTemperature => "°C",
@@ -355,6 +378,7 @@ pub fn label(label: Label) -> &'static str {
         Label::TheAnswer => "The answer",
         Label::Near => "Near",
         Label::MiddleGuess => "Middle guess",
+        Label::BaselineBalanceWh => "Baseline, balance, Wh",
     }
 }
 
