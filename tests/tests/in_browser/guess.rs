@@ -4,9 +4,10 @@ use serde_json::json;
 use sunlarder_engine::document::Document;
 use sunlarder_engine::outlook::{Guessed, Outlook};
 use sunlarder_engine::place::Climate;
+use sunlarder_engine::quantity::Volts;
 use sunlarder_engine::share;
 use sunlarder_engine::system::System;
-use sunlarder_engine::words::{Label, amount, rounded};
+use sunlarder_engine::words::Label;
 use sunlarder_tests::browser::{Look, Outcome, Page, Site, WORDS, in_browser};
 use sunlarder_tests::plans::EXAMPLES;
 use thirtyfour::prelude::*;
@@ -28,11 +29,12 @@ fn answers(outlook: &Outlook) -> Vec<String> {
     let mut all = vec![
         WORDS.short(outlook),
         headline.key,
-        amount(outlook.budget.total),
-        rounded(outlook.budget.total.0),
-        rounded(outlook.capacity.usable.0),
+        WORDS.amount(outlook.budget.total),
+        WORDS.rounded(outlook.budget.total.0),
+        WORDS.rounded(outlook.capacity.usable.0),
         WORDS.months_kept(outlook.months_kept()),
-        WORDS.tightest(outlook),
+        // The page of this test tells amp-hours, whatever the voltage.
+        WORDS.tightest(outlook, Volts(12.0)),
     ];
     let hours = [outlook.run.reserve_at, outlook.run.empty_at, outlook.dark.reserve_at];
     all.extend(hours.into_iter().flatten().map(|at| WORDS.duration(at)));
@@ -75,7 +77,8 @@ async fn a_question_hides_its_answer_until_it_is_revealed() -> Outcome<()> {
         assert_eq!(given_away(&page, &outlook).await?, NOTHING, "loading it anew hides it still");
 
         let answer = Guessed::Hours.answer(&outlook).ok_or("the camper reaches its reserve")?;
-        let guesses = [0.5, 0.9, 1.1, 2.0, 40.0].map(|share| rounded((answer * share).round()));
+        let guesses =
+            [0.5, 0.9, 1.1, 2.0, 40.0].map(|share| WORDS.rounded((answer * share).round()));
         for (name, guess) in ["Ada", "", "Ben", "Cy", "Di"].iter().zip(&guesses) {
             add(&page, name, guess).await?;
         }
