@@ -1,6 +1,7 @@
 //! What the page's address says: a plan in a link, or an example by name.
 
 use sunlarder_engine::document::{Document, Problem};
+use sunlarder_engine::outlook::Guessed;
 use sunlarder_engine::share;
 
 /// The start scenarios: name in the address, and link code. They are the plans of `examples/`, of which a test makes sure; as codes
@@ -24,6 +25,8 @@ pub(crate) enum Asked {
     Nothing,
     /// A plan.
     Plan(Box<Document>),
+    /// A plan whose answer is to be guessed first.
+    Question(Guessed, Box<Document>),
     /// A plan that cannot be read.
     Unreadable(Problem),
 }
@@ -31,6 +34,13 @@ pub(crate) enum Asked {
 /// Reads the part behind the `#`.
 pub(crate) fn asked(hash: &str) -> Asked {
     let hash = hash.trim_start_matches('#');
+    if let Some((what, code)) = hash.strip_prefix(QUESTION).and_then(|own| own.split_once("&p=")) {
+        return match (what_of(what), share::decode(code)) {
+            (Some(what), Ok(plan)) => Asked::Question(what, Box::new(plan)),
+            (None, Ok(plan)) => Asked::Plan(Box::new(plan)),
+            (_, Err(problem)) => Asked::Unreadable(problem),
+        };
+    }
     if let Some(code) = hash.strip_prefix("p=") {
         return match share::decode(code) {
             Ok(plan) => Asked::Plan(Box::new(plan)),
@@ -45,6 +55,23 @@ pub(crate) fn asked(hash: &str) -> Asked {
 pub(crate) fn example(name: &str) -> Option<Document> {
     let (_, code) = EXAMPLES.iter().find(|(known, _)| *known == name)?;
     share::decode(code).ok()
+}
+
+/// What stands before the name of what is to be guessed.
+const QUESTION: &str = "guess=";
+/// The names of what can be guessed, in their order.
+const GUESSED: [&str; 3] = ["hours", "charge", "month"];
+
+/// What is to be guessed, by its name.
+fn what_of(name: &str) -> Option<Guessed> {
+    Guessed::ALL.into_iter().zip(GUESSED).find(|(_, own)| *own == name).map(|(own, _)| own)
+}
+
+/// The link that opens a plan as a question.
+pub(crate) fn question(page: &str, what: Guessed, plan: &Document) -> Result<String, Problem> {
+    let link = link(page, plan)?;
+    let name = GUESSED.get(what as usize).copied().unwrap_or_default();
+    Ok(link.replacen("#p=", &format!("#{QUESTION}{name}&p="), 1))
 }
 
 /// The link to a plan on a page at this address.
@@ -82,6 +109,22 @@ mod tests {
         assert!(link.starts_with("https://example.org/a/b/?x=1#p="));
         let hash = link.split_once('#').unwrap().1;
         assert_eq!(asked(hash), Asked::Plan(Box::new(plan)));
+    }
+
+    #[test]
+    fn a_question_opens_as_one_and_its_plan_is_found_in_it() {
+        let plan = example("boat").unwrap();
+        for what in Guessed::ALL {
+            let link = question("https://example.org/#old", what, &plan).unwrap();
+            let hash = link.split_once('#').unwrap().1;
+            assert_eq!(asked(hash), Asked::Question(what, Box::new(plan.clone())));
+            assert_eq!(share::decode(share::code_in(&link)).as_ref(), Ok(&plan));
+        }
+        let code = share::encode(&plan).unwrap();
+        // A newer release may ask for more; the plan still opens.
+        assert_eq!(asked(&format!("#guess=colour&p={code}")), Asked::Plan(Box::new(plan)));
+        assert_eq!(asked("#guess=hours&p=%%%"), Asked::Unreadable(Problem::BadLetters));
+        assert_eq!(asked("#guess=hours"), Asked::Nothing);
     }
 
     #[test]

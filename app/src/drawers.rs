@@ -33,6 +33,12 @@ pub(crate) struct Drawers {
     pub(crate) share: fn(Store) -> View,
     /// The code of the link, large.
     pub(crate) code: fn(Store) -> View,
+    /// What to compare with.
+    pub(crate) compare: fn(Store) -> View,
+    /// Two plans beside each other.
+    pub(crate) beside: fn(Store) -> View,
+    /// A question to guess first.
+    pub(crate) guess: fn(Store) -> View,
     /// Units, clock and language.
     pub(crate) habits: fn(Store) -> View,
 }

@@ -40,6 +40,13 @@ fn open_asked(store: Store) -> bool {
             store.open_new(*plan);
             true
         }
+        Asked::Question(what, plan) => {
+            store.open_new(*plan);
+            store.guessed.set(what);
+            store.face.set(Face::Guess);
+            // The address stays, so that the answer does not come up when the page is loaded anew.
+            return true;
+        }
         Asked::Unreadable(problem) => {
             store.complain(format!(
                 "{} {}",
@@ -49,12 +56,25 @@ fn open_asked(store: Store) -> bool {
             false
         }
     };
-    let bare = window.location().href().unwrap_or_default();
-    let bare = bare.split('#').next().unwrap_or_default();
-    if let Ok(history) = window.history() {
-        let _ = history.replace_state_with_url(&JsValue::NULL, "", Some(bare));
-    }
+    bare_address();
     opened
+}
+
+/// Takes what stands behind the `#` out of the address.
+pub(crate) fn bare_address() {
+    put_into_address(this_page().split('#').next().unwrap_or_default());
+}
+
+/// Makes a link the page's address without loading it.
+pub(crate) fn put_into_address(link: &str) {
+    if let Ok(history) = window().history() {
+        let _ = history.replace_state_with_url(&JsValue::NULL, "", Some(link));
+    }
+}
+
+/// This page's address.
+pub(crate) fn this_page() -> String {
+    window().location().href().unwrap_or_default()
 }
 
 /// Follows links that are opened while the page stands.

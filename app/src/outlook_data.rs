@@ -106,6 +106,7 @@ pub(crate) fn curve(solved: &Solved) -> CurveData {
         charge: series(&outlook.run, hours),
         band: Vec::new(),
         replayed: Vec::new(),
+        baseline: Vec::new(),
         dark: if system.arrays.is_empty() { Vec::new() } else { series(&outlook.dark, hours) },
         reserve: system.bank.reserve.0,
         nights: nights(system, first, start_hour, hours),
@@ -120,9 +121,19 @@ pub(crate) fn curve(solved: &Solved) -> CurveData {
     }
 }
 
+/// The baseline over the hours of a curve, from its own start on \[%\].
+pub(crate) fn baseline_curve(baseline: &Solved, hours: f64) -> Vec<f64> {
+    series(&baseline.outlook.run, hours)
+}
+
 /// The table behind the curve: every six hours, or every twelve of a long one.
-pub(crate) fn curve_rows(solved: &Solved, band: &[BandHour]) -> Vec<Vec<String>> {
+pub(crate) fn curve_rows(
+    solved: &Solved,
+    band: &[BandHour],
+    baseline: Option<&Solved>,
+) -> Vec<Vec<String>> {
     let data = curve(solved);
+    let baseline = baseline.map(|own| baseline_curve(own, data.hours));
     let every = if data.hours > 24.0 * 5.0 { 48 } else { 24 };
     let percent = |values: &[f64], at: usize| {
         values.get(at).map_or_else(|| "–".to_owned(), |value| decimal(*value, 0))
@@ -138,7 +149,8 @@ pub(crate) fn curve_rows(solved: &Solved, band: &[BandHour]) -> Vec<Vec<String>>
                 || "–".to_owned(),
                 |edges| format!("{}–{}", decimal(edges.low, 0), decimal(edges.high, 0)),
             );
-            vec![moment(time), percent(&data.charge, at), edges, percent(&data.dark, at)]
+            let row = [moment(time), percent(&data.charge, at), edges, percent(&data.dark, at)];
+            row.into_iter().chain(baseline.as_ref().map(|own| percent(own, at))).collect()
         })
         .collect()
 }
@@ -160,17 +172,30 @@ pub(crate) fn day_rows(solved: &Solved) -> Vec<Vec<String>> {
 /// The table behind the month-by-month balance.
 ///
 /// `years` says of ten years those in which each month stays over the reserve.
-pub(crate) fn month_rows(solved: &Solved, years: &[String]) -> Vec<Vec<String>> {
+pub(crate) fn month_rows(
+    solved: &Solved,
+    years: &[String],
+    baseline: Option<&Solved>,
+) -> Vec<Vec<String>> {
+    let balance = |at: usize| {
+        baseline.map(|base| {
+            let month = base.outlook.months.get(at);
+            month.map_or_else(String::new, |own| {
+                words().charge_number(own.balance, base.system.bank.nominal)
+            })
+        })
+    };
     let row = |month: &sunlarder_engine::outlook::Month| {
         let nominal = solved.system.bank.nominal;
         let charges = [month.gain.kept, month.need, month.balance, month.usable];
-        let [kept, need, balance, usable] = charges.map(|own| words().charge_value(own, nominal));
-        let figures = [month.irradiation.0, kept, need, balance, usable];
+        let [kept, need, rest, usable] = charges.map(|own| words().charge_value(own, nominal));
+        let figures = [month.irradiation.0, kept, need, rest, usable];
         let name = WORDS.month(month.month).to_owned();
         let years = years.get(month.month).cloned().unwrap_or_default();
         core::iter::once(name)
             .chain(figures.map(|own| words().rounded(own)))
             .chain([years])
+            .chain(balance(month.month))
             .collect()
     };
     solved.outlook.months.iter().map(row).collect()
@@ -226,6 +251,7 @@ pub(crate) fn months(solved: &Solved) -> MonthData {
         name: WORDS.month(month.month).to_owned(),
         gain: words().charge_value(month.gain.kept, nominal),
         need: words().charge_value(month.need, nominal),
+        baseline: None,
         balance_label: signed(words().charge_value(month.balance, nominal)),
         bad: !month.keeps_up,
         current: month.month == outlook.month,
@@ -269,6 +295,7 @@ pub(crate) fn day(solved: &Solved) -> DayData {
     DayData {
         in_w: day.iter().map(into).collect(),
         out_w: day.iter().map(out).collect(),
+        baseline_w: Default::default(),
         night: nights(system, typical_date.unwrap_or(system.start.date), 0.0, 24.0),
         hour_labels: [0, 6, 12, 18, 24]
             .map(|hour| (f64::from(hour), words().hour_mark(hour)))
@@ -306,8 +333,13 @@ mod tests {
     fn every_example_draws() {
         for (name, _) in EXAMPLES {
             let solved = solved(name);
-            let rows = curve_rows(&solved, &[BandHour { low: 10.0, high: 20.4, reached: 0.0 }; 24]);
+            let band = [BandHour { low: 10.0, high: 20.4, reached: 0.0 }; 24];
+            let rows = curve_rows(&solved, &band, None);
             assert_eq!((rows[0][2].as_str(), rows[1][2].as_str()), ("–", "10–20"));
+            let against_itself = curve_rows(&solved, &band, Some(&solved));
+            assert!(against_itself.iter().all(|row| row.len() == 5 && row[1] == row[4]));
+            let months = month_rows(&solved, &[], Some(&solved));
+            assert!(months.iter().all(|row| row.len() == 8 && row[4] == row[7]));
             assert_eq!(months(&solved).months.len(), 12);
             assert!(day(&solved).out_w.iter().sum::<f64>() > 0.0);
             assert!(reading(&solved, 5.0, &[]).contains('%'));

@@ -7,7 +7,7 @@ use std::sync::Arc;
 
 use leptos::prelude::*;
 use sunlarder_engine::document::{Document, Problem};
-use sunlarder_engine::outlook::Outlook;
+use sunlarder_engine::outlook::{Guessed, Outlook};
 use sunlarder_engine::place::Climate;
 use sunlarder_engine::simulate::Sunlight;
 use sunlarder_engine::system::System;
@@ -15,7 +15,7 @@ use sunlarder_engine::words::Label;
 use sunlarder_engine::working::Tag;
 
 use crate::drawers::Chest;
-use crate::history::History;
+use crate::history::{Between, Histories, History, Step, Within};
 use crate::keep::{self, PlanId};
 use crate::worker::Worked;
 
@@ -76,6 +76,10 @@ pub(crate) enum Face {
     Start,
     /// The planner.
     Planner,
+    /// Another plan beside this one.
+    Beside,
+    /// A question whose answer is hidden.
+    Guess,
 }
 
 /// Which dialog is open.
@@ -87,13 +91,33 @@ pub(crate) enum Dialog {
     Share,
     /// The code of the link, large.
     Code,
+    /// The baseline and what else to compare with.
+    Compare,
     /// Units, clock and language.
     Habits,
+}
+
+/// The plan that all figures are held against. Its answers are worked out once.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Baseline {
+    /// The plan.
+    pub(crate) plan: Document,
+    /// What it comes to.
+    pub(crate) answers: Answers,
+}
+
+impl Baseline {
+    /// What it comes to, if it can be worked out.
+    pub(crate) fn solved(&self) -> Option<&Solved> {
+        self.answers.solved().map(|own| &**own)
+    }
 }
 
 /// The store; every part is a handle, so it is copied freely.
 #[derive(Clone, Copy)]
 pub(crate) struct Store {
+    /// The climate of the earth.
+    pub(crate) earth: &'static Climate,
     /// The plan.
     pub(crate) plan: RwSignal<Document>,
     /// Its place in the storage.
@@ -110,6 +134,14 @@ pub(crate) struct Store {
     pub(crate) dialog: RwSignal<Option<Dialog>>,
     /// What is said in passing.
     pub(crate) notice: RwSignal<Option<Notice>>,
+    /// The plan that all figures are held against.
+    pub(crate) baseline: RwSignal<Option<Baseline>>,
+    /// The plan that is laid beside this one.
+    pub(crate) other: RwSignal<Document>,
+    /// What is to be guessed.
+    pub(crate) guessed: RwSignal<Guessed>,
+    /// Who guessed what.
+    pub(crate) guesses: RwSignal<Vec<(String, f64)>>,
     /// Counts changes of habits, after which everything is said anew.
     pub(crate) habits: RwSignal<u32>,
     /// Counts what changes the list of stored plans.
@@ -120,7 +152,7 @@ pub(crate) struct Store {
     pub(crate) worked: Worked,
     /// What is shut when the page stands.
     pub(crate) chest: RwSignal<Chest>,
-    history: RwSignal<History>,
+    history: RwSignal<Histories>,
 }
 
 impl Store {
@@ -135,6 +167,7 @@ impl Store {
             answers
         });
         Self {
+            earth,
             plan,
             id: RwSignal::new(PlanId::fresh()),
             answers,
@@ -143,12 +176,16 @@ impl Store {
             face: RwSignal::new(Face::Start),
             dialog: RwSignal::new(None),
             notice: RwSignal::new(None),
+            baseline: RwSignal::new(None),
+            other: RwSignal::new(Document::default()),
+            guessed: RwSignal::new(Guessed::Hours),
+            guesses: RwSignal::new(Vec::new()),
             habits: RwSignal::new(0),
             stored: RwSignal::new(0),
             sheet: RwSignal::new(String::new()),
             worked: Worked::new(),
             chest: RwSignal::new(Chest::Coming),
-            history: RwSignal::new(History::default()),
+            history: RwSignal::new(Histories::new()),
         }
     }
 
@@ -160,18 +197,27 @@ impl Store {
         self.plan.update(|plan| change(plan));
     }
 
-    /// Opens a plan in place of the present one, which stays in the storage. Where there is none, undo brings it back.
+    /// Opens a plan in place of the present one, which stays in the storage. Undo leads back to it.
     pub(crate) fn open(self, id: PlanId, plan: Document) {
         let was_open = self.face.get_untracked() == Face::Planner;
         let other = was_open && self.plan.with_untracked(|own| *own != plan);
         if other && self.keep_now().is_err() {
-            let now = js_sys::Date::now();
-            self.history
-                .update(|history| self.plan.with_untracked(|own| history.note("open", own, now)));
             self.say(WORDS.label(Label::UndoOpens));
-        } else {
-            self.history.set(History::default());
         }
+        let present = self.present();
+        self.history.update(|history| history.open(present, &id));
+        self.show(id, plan);
+    }
+
+    /// The present plan and its place.
+    fn present(self) -> (PlanId, Document) {
+        (self.id.get_untracked(), self.plan.get_untracked())
+    }
+
+    /// Puts a plan on the page.
+    fn show(self, id: PlanId, plan: Document) {
+        self.hold_against(keep::baseline(&id));
+        self.guesses.set(Vec::new());
         self.id.set(id);
         self.plan.set(plan);
         self.face.set(Face::Planner);
@@ -198,30 +244,65 @@ impl Store {
         }
     }
 
-    /// Takes the last change back.
-    pub(crate) fn undo(self) {
-        let before = self.history.try_update(|history| history.undo(&self.plan.get_untracked()));
-        if let Some(plan) = before.flatten() {
-            self.plan.set(plan);
+    /// Holds all figures against a plan, or against none.
+    fn hold_against(self, plan: Option<Document>) {
+        self.baseline.set(plan.map(|plan| {
+            let answers = Answers::to(&plan, self.earth, &mut Sunlight::default());
+            Baseline { plan, answers }
+        }));
+    }
+
+    /// Makes a plan the baseline of the present one, and keeps that on the device; none takes it away.
+    pub(crate) fn set_baseline(self, plan: Option<Document>) {
+        if keep::keep_baseline(&self.id.get_untracked(), plan.as_ref()).is_err() {
+            self.complain(WORDS.label(Label::StorageRefused));
         }
+        self.hold_against(plan);
+        self.dialog.set(None);
+    }
+
+    /// Lays a plan beside the present one.
+    pub(crate) fn lay_beside(self, plan: Document) {
+        self.other.set(plan);
+        self.face.set(Face::Beside);
+        self.dialog.set(None);
+    }
+
+    /// Takes the last change back, or goes back to the plan of before where there was none.
+    pub(crate) fn undo(self) {
+        self.go(History::undo, Histories::back);
     }
 
     /// Makes the change taken back again.
     pub(crate) fn redo(self) {
-        let after = self.history.try_update(|history| history.redo(&self.plan.get_untracked()));
-        if let Some(plan) = after.flatten() {
-            self.plan.set(plan);
+        self.go(History::redo, Histories::forth);
+    }
+
+    fn go(self, within: Within, between: Between) {
+        let present = self.present();
+        let step = self.history.try_update(|all| all.go(present, within, between));
+        match step.flatten() {
+            Some(Step::Within(plan)) => self.plan.set(plan),
+            Some(Step::To(id, plan)) => self.show(id, plan),
+            None => {}
         }
+    }
+
+    /// Forgets a plan of the device, and the steps that lead to it.
+    pub(crate) fn forget(self, id: &PlanId) {
+        keep::forget(id);
+        self.history.update(|history| history.forget(id));
+        self.stored.update(|count| *count += 1);
     }
 
     /// Whether there is something to take back.
     pub(crate) fn can_undo(self) -> bool {
-        self.history.with(History::can_undo)
+        self.history.with(Histories::can_undo)
     }
 
     /// Whether there is something to make again.
     pub(crate) fn can_redo(self) -> bool {
-        self.history.with(History::can_redo)
+        self.history.with(Histories::can_redo)
     }
 
     /// Says something in passing.

@@ -5,7 +5,9 @@ mod in_browser {
     mod appearance;
     mod bad_input;
     mod buyer;
+    mod compare;
     mod editing;
+    mod guess;
     mod keeping;
     mod keyboard;
     mod languages;

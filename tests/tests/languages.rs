@@ -9,7 +9,7 @@ use std::path::Path;
 use sunlarder_engine::bank::Quality;
 use sunlarder_engine::document::{Chemistry, Document, Field, Problem};
 use sunlarder_engine::load::catalogue::{Appliance, Group};
-use sunlarder_engine::outlook::{Obstacle, Outlook, Question};
+use sunlarder_engine::outlook::{Figure, Guessed, Obstacle, Outlook, Question};
 use sunlarder_engine::place::{Climate, SpreadGrid, SummerTime, WeatherFileFault};
 use sunlarder_engine::quantity::{AmpHours, Amps, Celsius, Hours, Percent, VoltAmps, Volts, Watts};
 use sunlarder_engine::simulate::Extent;
@@ -250,5 +250,67 @@ fn the_site_has_a_page_for_each_language() {
             assert!(index.contains(from) || manifest.contains(from), "{from}");
             assert_eq!(leftovers(to), [""; 0], "{to}");
         }
+    }
+}
+
+/// A plan of the examples without the names that people gave, which are in their own language.
+fn nameless(name: &str) -> Document {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("../examples").join(name);
+    let mut plan = Document::from_json(&fs::read_to_string(path).unwrap()).unwrap();
+    plan.name.clear();
+    plan.place.name.clear();
+    plan.loads.iter_mut().for_each(|load| load.name.clear());
+    plan
+}
+
+/// What is said of two plans beside each other, and of guesses.
+fn compared(words: Words) -> Vec<String> {
+    let mut told = Vec::new();
+    let blank = Document::default();
+    for name in EXAMPLES {
+        let plan = nameless(name);
+        for line in words.difference_lines(&plan, &blank) {
+            told.extend([line.what, line.first, line.second]);
+        }
+        told.extend(words.stated_lines(&plan).into_iter().flat_map(|(part, said)| [part, said]));
+        told.push(words.place_name(&plan));
+        let (system, outlook) = answered(name);
+        for figure in Figure::ALL {
+            told.extend([
+                words.figure(figure).to_owned(),
+                words.figure_of(&outlook, &system, figure),
+                words.difference(figure, Some(8.5), Some(1.0)),
+                words.than(figure, -1.5, "N"),
+                words.than(figure, 0.0, ""),
+            ]);
+        }
+        for what in Guessed::ALL {
+            let answer = what.answer(&outlook);
+            told.extend([
+                words.asked(what, outlook.month),
+                words.answer(what, answer),
+                words.answer(what, None),
+                words.median(what, 2.5),
+                words.near(what, 1, 1),
+                words.near(what, 7, 30),
+                words.guess_refused(what, "x"),
+                words.guess_refused(what, " "),
+            ]);
+        }
+    }
+    told.extend([0, 1, 2].map(|count| words.guesses(count)));
+    told.extend([words.guesser(0), words.full_of_guesses(9), words.beside("1", "")]);
+    told.extend(words.variants().iter().map(|own| (*own).to_owned()));
+    told
+}
+
+#[test]
+fn comparisons_and_guesses_are_in_spanish_too() {
+    let (english, spanish) = (compared(ENGLISH), compared(SPANISH));
+    assert_eq!(english.len(), spanish.len());
+    for (one, other) in english.iter().zip(&spanish) {
+        assert_eq!(leftovers(other), [""; 0], "{other}");
+        assert!(one != other || !one.contains(' '), "{one}");
+        assert!(!other.contains(['“', '”', '{']), "{other}");
     }
 }

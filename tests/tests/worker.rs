@@ -3,18 +3,18 @@
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at what it cannot read")]
 
 use sunlarder_engine::document::{Document, Field};
-use sunlarder_engine::outlook::{Outlook, Question};
+use sunlarder_engine::outlook::{Figure, Guessed, Outlook, Question};
 use sunlarder_engine::place::{Climate, SpreadGrid, WeatherFile, WeatherFileFault};
 use sunlarder_engine::share;
 use sunlarder_engine::simulate::Extent;
 use sunlarder_engine::system::System;
-use sunlarder_engine::words::{Habits, Language, Words, lines};
+use sunlarder_engine::words::{Habits, Label, Language, Words, lines};
 use sunlarder_engine::working::Working;
 use sunlarder_tests::golden::golden;
 use sunlarder_tests::plans::EXAMPLES;
 use sunlarder_tests::weather_year::weather_year;
 use sunlarder_worker::desk::Desk;
-use sunlarder_worker::leaf::{Leaf, Topic};
+use sunlarder_worker::leaf::{self, Leaf, Topic};
 use sunlarder_worker::message::{Answer, Request, climate_numbers, climate_of};
 use sunlarder_worker::paper::{TEXT, marks};
 use sunlarder_worker::sentences::PART;
@@ -359,5 +359,100 @@ fn the_sheet_says_what_the_plan_comes_to() {
             let load = load.unwrap_or_default();
             assert!(said.iter().any(|own| own.ends_with(&load)), "{name}: {load}");
         }
+    }
+}
+
+/// What the desk writes for one wish.
+fn written(desk: &mut Desk, serial: u32, leaf: Leaf, argument: String) -> String {
+    desk.take(Request::Leaf { serial, wish: 7, leaf, argument });
+    match answers(desk).as_slice() {
+        [Answer::Written { written, .. }] => written.text.clone(),
+        other => panic!("{other:?}"),
+    }
+}
+
+#[test]
+fn two_plans_are_written_beside_each_other_as_the_engine_has_them() {
+    let plans = plans();
+    let [(_, first, first_system), (_, second, second_system), ..] = plans.as_slice() else {
+        panic!("two plans at least");
+    };
+    let mut desk = Desk::new(WORDS);
+    desk.take(request(1, first, first_system));
+    let code = share::encode(second).unwrap();
+    let argument = leaf::other(&code, &climate_numbers(&second_system.climate));
+    let text = written(&mut desk, 1, Leaf::Beside, argument);
+    let said = texts(&text);
+    let (one, other) = (Outlook::of(first_system), Outlook::of(second_system));
+    for figure in Figure::ALL {
+        let row = [
+            WORDS.figure(figure).to_owned(),
+            WORDS.figure_of(&one, first_system, figure),
+            WORDS.figure_of(&other, second_system, figure),
+            WORDS.difference(
+                figure,
+                WORDS.figure_value(&other, second_system, figure),
+                WORDS.figure_value(&one, first_system, figure),
+            ),
+        ];
+        assert!(said.windows(4).any(|cells| cells == row), "{row:?}");
+    }
+    let lines = WORDS.difference_lines(first, second);
+    assert!(lines.len() > 10);
+    for line in lines {
+        let row = [line.what, line.first, line.second];
+        assert!(said.windows(3).any(|cells| cells == row), "{row:?}");
+    }
+    // Beside itself a plan differs in nothing.
+    let code = share::encode(first).unwrap();
+    let argument = leaf::other(&code, &climate_numbers(&first_system.climate));
+    let text = written(&mut desk, 1, Leaf::Beside, argument);
+    assert!(text.contains(WORDS.label(Label::NothingDiffers)));
+    for broken in ["", "%%%", code.as_str(), " 0 0", "AQ 1 2 zz"] {
+        let text = written(&mut desk, 1, Leaf::Beside, broken.into());
+        assert_eq!(texts(&text), [WORDS.label(Label::OnesPlan)], "{broken}");
+    }
+}
+
+#[test]
+fn a_question_holds_nothing_of_its_answer_and_the_answer_holds_every_guess() {
+    let mut desk = Desk::new(WORDS);
+    for (serial, (name, plan, system)) in (1u32..).zip(plans()) {
+        desk.take(request(serial, &plan, &system));
+        let outlook = Outlook::of(&system);
+        for what in Guessed::ALL {
+            let number = (what as u32).to_string();
+            let question = written(&mut desk, serial, Leaf::Question, number);
+            let answer = what.answer(&outlook);
+            let said = WORDS.answer(what, answer);
+            assert!(question.contains(&WORDS.asked(what, outlook.month)), "{name}");
+            let secrets = [
+                WORDS.short(&outlook),
+                WORDS.tightest(&outlook, system.bank.nominal),
+                said.clone(),
+            ];
+            assert!(secrets.iter().all(|own| !question.contains(own.as_str())), "{name}");
+
+            let guesses: Vec<(String, f64)> = (0..300)
+                .map(|at| {
+                    (if at == 5 { String::new() } else { format!("P{at}") }, f64::from(at % 13))
+                })
+                .collect();
+            let text = written(&mut desk, serial, Leaf::Guesses, leaf::guesses(what, &guesses));
+            let written = texts(&text);
+            assert_eq!(written[0], said, "{name}");
+            let near = guesses.iter().filter(|(_, guess)| what.near(*guess, answer)).count();
+            assert!(written.contains(&WORDS.near(what, near, 300).as_str()), "{name} {what:?}");
+            assert_eq!(text.matches("guess-dot").count(), 300, "{name}");
+            assert!(written.contains(&"P299") && written.contains(&WORDS.guesser(5).as_str()));
+        }
+        // Nobody guessed.
+        let text = written(&mut desk, serial, Leaf::Guesses, leaf::guesses(Guessed::Hours, &[]));
+        assert!(!text.contains("guess-dot") && !text.is_empty(), "{name}");
+    }
+    let (_, plan, system) = plans().swap_remove(0);
+    desk.take(request(1000, &plan, &system));
+    for broken in ["", "9", "0\u{1f}Ada\u{1f}zz", "0\u{1f}Ada\u{1f}7ff8000000000000"] {
+        assert_eq!(written(&mut desk, 1000, Leaf::Guesses, broken.into()), "", "{broken}");
     }
 }

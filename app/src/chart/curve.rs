@@ -171,6 +171,7 @@ fn lines(plot: &CurvePlot) -> View {
         line("reserve-line", (left, reserve_y), (right, reserve_y)),
         path("dark-line", &plot.dark),
         path("replayed-line", &plot.replayed),
+        path("baseline-line", &plot.baseline),
         path("typical-line", &plot.typical),
         text("reserve-label", &plot.reserve, reserve_label_y),
     ])

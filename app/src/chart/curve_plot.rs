@@ -35,6 +35,8 @@ pub(crate) struct CurveData {
     pub(crate) band: Vec<BandHour>,
     /// Hour and state of charge in a year of weather that somebody brought \[h, %\]; may be empty.
     pub(crate) replayed: Vec<(f64, f64)>,
+    /// State of charge of the baseline at each step \[%\]; may be empty.
+    pub(crate) baseline: Vec<f64>,
     /// The reserve \[%\].
     pub(crate) reserve: f64,
     /// From sunset to sunrise \[h\].
@@ -105,6 +107,7 @@ pub(crate) struct CurvePlot {
     pub(crate) typical: String,
     pub(crate) dark: String,
     pub(crate) replayed: String,
+    pub(crate) baseline: String,
     /// The outline of the band.
     pub(crate) band: String,
     pub(crate) reserve_y: f64,
@@ -157,6 +160,7 @@ impl CurvePlot {
                 .collect(),
             typical: polyline(points(&data.charge, data, time, charge)),
             dark: polyline(points(&data.dark, data, time, charge)),
+            baseline: polyline(points(&data.baseline, data, time, charge)),
             replayed: polyline(
                 data.replayed.iter().filter(|(hour, _)| *hour <= data.hours).map(to_picture),
             ),
@@ -288,6 +292,7 @@ mod tests {
                 .map(|c| BandHour { low: c * 0.9, high: (c * 1.1).min(100.0), reached: 0.0 })
                 .collect(),
             replayed: Vec::new(),
+            baseline: Vec::new(),
             charge,
             reserve: 20.0,
             nights: vec![(-2.0, 14.0), (24.0, 38.0), (70.0, 86.0), (90.0, 100.0)],
@@ -380,6 +385,16 @@ mod tests {
         let last = plot.replayed.rsplit('L').next().expect("it has corners");
         assert!(last.starts_with(&format!("{} ", decimal(plot.right, 1))), "{last}");
         assert_eq!(CurvePlot::new(&falling(1.0), 360.0).replayed, "");
+    }
+
+    #[test]
+    fn the_baseline_is_a_line_of_its_own() {
+        let mut data = falling(1.0);
+        assert_eq!(CurvePlot::new(&data, 360.0).baseline, "");
+        data.baseline = falling(2.0).charge;
+        let plot = CurvePlot::new(&data, 360.0);
+        assert_eq!(plot.baseline, CurvePlot::new(&falling(2.0), 360.0).typical);
+        assert_ne!(plot.baseline, plot.typical);
     }
 
     #[test]

@@ -21,6 +21,7 @@ pub(crate) fn dialogs(store: Store) -> View {
         frame(store, Dialog::Plans, L::Plans, |own| own.plans).view(),
         frame(store, Dialog::Share, L::Share, |own| own.share).view(),
         frame(store, Dialog::Code, L::ScanCode, |own| own.code).view(),
+        frame(store, Dialog::Compare, L::Compare, |own| own.compare).view(),
         frame(store, Dialog::Habits, L::Habits, |own| own.habits).view(),
     ])
 }
@@ -62,10 +63,16 @@ pub(super) fn plans(store: Store) -> View {
     let set_name = edit(store, "plan name", 0, |plan, _, name| plan.name = name);
     // What is deleted can be taken back for as long as the dialog is open.
     let gone = RwSignal::new(Vec::<Gone>::new());
-    let rows = dynamic(move || {
-        store.stored.track();
-        keep::plans().into_iter().map(|own| plan_row(store, own, gone)).collect::<Vec<_>>().view()
-    });
+    // The plans of the present one's family, or all others.
+    let rows = move |of_family: bool| {
+        dynamic(move || {
+            store.stored.track();
+            let family = keep::family(&store.id.get_untracked());
+            let all = keep::plans().into_iter();
+            let wanted = all.filter(|own| (keep::family(&own.id) == family) == of_family);
+            wanted.map(|own| plan_row(store, own, gone)).collect::<Vec<_>>().view()
+        })
+    };
     let copy = move || {
         let mut plan = store.plan.get_untracked();
         plan.name = WORDS.copy_of(&plan.name).chars().take(80).collect();
@@ -82,8 +89,11 @@ pub(super) fn plans(store: Store) -> View {
             .child(button(L::CopyPlan, "button", copy))
             .child(button(L::NewPlan, "button", fresh))
             .view(),
+        node("h3").child(WORDS.label(L::Variants)).view(),
+        node("ul").attr("class", "list").attr("id", "variants").child(rows(true)).view(),
+        variant(store),
         node("h3").child(WORDS.label(L::OnThisDevice)).view(),
-        node("ul").attr("class", "list").child(rows).view(),
+        node("ul").attr("class", "list").child(rows(false)).view(),
         node("div").attr("role", "status").child(dynamic(move || undeleted(store, gone))).view(),
     ])
 }
@@ -98,7 +108,7 @@ fn undeleted(store: Store, gone: RwSignal<Vec<Gone>>) -> View {
         return nothing();
     };
     let back = move || {
-        if keep::restore(&id, &text).is_err() {
+        if keep::put_back(&id, &text).is_err() {
             store.complain(WORDS.label(L::StorageRefused));
             return;
         }
@@ -112,6 +122,43 @@ fn undeleted(store: Store, gone: RwSignal<Vec<Gone>>) -> View {
         .child(node("p").child(WORDS.deleted(&name)).view())
         .child(button(L::Undo, "button", back))
         .view()
+}
+
+/// A box for the name of a variant, which one is proposed for, and the button that makes it of the present plan.
+fn variant(store: Store) -> View {
+    let name = RwSignal::new(next_variant(store));
+    let make = move || {
+        let of = store.id.get_untracked();
+        let id = PlanId::fresh();
+        let typed = name.get_untracked();
+        let named = if typed.trim().is_empty() { next_variant(store) } else { typed };
+        keep::keep_family(&id, &of);
+        store.open(id, Document { name: named, ..store.plan.get_untracked() });
+    };
+    let set = Callback::new(move |typed| name.set(typed));
+    group(vec![
+        text_box(WORDS.label(L::NameOfVariant), name.into(), fixed(""), set),
+        node("div").attr("class", "row").child(button(L::MakeVariant, "button", make)).view(),
+    ])
+}
+
+/// Stands between the name that all variants have and what is each one's own.
+const VARIANT: &str = " · ";
+
+/// A name for the next variant that none of the family has yet.
+fn next_variant(store: Store) -> String {
+    let name = store.plan.with_untracked(plan_name);
+    let common = name.split(VARIANT).next().unwrap_or_default();
+    let family = keep::family(&store.id.get_untracked());
+    let taken: Vec<String> = keep::plans()
+        .into_iter()
+        .filter(|own| keep::family(&own.id) == family)
+        .filter_map(|own| Some(own.plan.ok()?.name))
+        .collect();
+    let named = |own: &&str| format!("{common}{VARIANT}{own}");
+    let free = WORDS.variants().iter().find(|own| !taken.contains(&named(own)));
+    let next = free.map_or_else(|| WORDS.copy_of(&name), named);
+    next.chars().take(80).collect()
 }
 
 /// What a plan is called in a list.
@@ -138,9 +185,8 @@ fn plan_row(store: Store, kept: Kept, gone: RwSignal<Vec<Gone>>) -> View {
     let forgotten = Gone(id.clone(), name.clone(), text.clone());
     let file = move || save_text(store, "sunlarder-plan.json", "application/json", &text);
     let forget = move || {
-        keep::forget(&id);
         gone.update(|gone| gone.push(forgotten.clone()));
-        store.stored.update(|count| *count += 1);
+        store.forget(&id);
     };
     let mark = if is_open { WORDS.label(L::OpenNow) } else { "" };
     node("li")

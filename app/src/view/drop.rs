@@ -7,7 +7,7 @@ use sunlarder_engine::words::Label as L;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 
-use super::share::{open_text, text_of};
+use super::share::{read_text, text_of};
 use crate::dom::node::{Child as _, View, node};
 use crate::dom::part::when;
 use crate::store::{Store, WORDS};
@@ -64,8 +64,11 @@ fn take(store: Store, event: &web_sys::DragEvent) {
     let done = move |text: String| {
         if text.trim().is_empty() {
             store.complain(format!("{} {}", WORDS.label(L::NothingToOpen), WORDS.unchanged()));
-        } else if let Err(why) = open_text(store, &text) {
-            store.complain(why);
+            return;
+        }
+        match read_text(&text) {
+            Ok(plan) => store.open_new(plan),
+            Err(why) => store.complain(why),
         }
     };
     match file {

@@ -51,7 +51,7 @@ pub(crate) fn read(text: &str, field: Field, optional: bool) -> Result<Option<f6
 }
 
 /// A number in digits. On the page the browser reads it: Rust's own reader brings a table of 10 kB that nothing else needs.
-fn number(text: &str) -> Option<f64> {
+pub(super) fn number(text: &str) -> Option<f64> {
     #[cfg(target_arch = "wasm32")]
     let value = wasm_bindgen::JsValue::from_str(text).unchecked_into_f64();
     #[cfg(not(target_arch = "wasm32"))]

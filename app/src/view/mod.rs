@@ -2,9 +2,11 @@
 
 mod bank;
 mod chargers;
+mod compare;
 mod dialogs;
 mod drop;
 mod field;
+mod guess;
 mod habits;
 mod help;
 mod inverter;

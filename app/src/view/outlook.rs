@@ -2,11 +2,12 @@
 
 use chrono::Datelike;
 use leptos::prelude::*;
-use sunlarder_engine::outlook::{Obstacle, Question};
+use sunlarder_engine::outlook::{Figure, Obstacle, Question};
 use sunlarder_engine::quantity::{AmpHours, Hours};
 use sunlarder_engine::words::{Label as L, Term};
 use sunlarder_worker::leaf::Topic;
 
+use super::compare;
 use super::field::more_while;
 use super::help::{asked, with_help};
 use super::leaf::worked;
@@ -14,7 +15,7 @@ use super::place::{has_place, in_month, place_name, today};
 use super::table::table;
 use crate::bind::{drawn, fixed, memo, part, said, signal, watch};
 use crate::chart::{CurveData, day_strip, month_balance, remaining_curve};
-use crate::dom::node::{Child as _, View, node, nothing};
+use crate::dom::node::{Child as _, View, group, node, nothing};
 use crate::dom::part::{dynamic, when};
 use crate::outlook_data as data;
 use crate::store::{Solved, Store, WORDS, words};
@@ -62,6 +63,7 @@ pub(crate) fn verdict(store: Store) -> View {
         .child(headline)
         .child(node("p").attr("class", "lede").attr("id", "lede").child(signal(lede)).view())
         .child(chance(store))
+        .child(compare::verdict(store))
         .child(
             node("p").attr("class", "problem").attr("role", "alert").child(signal(problem)).view(),
         )
@@ -159,7 +161,8 @@ pub(crate) fn now(store: Store) -> View {
     let reading = Callback::new(move |hour: f64| {
         store.answers.with(|answers| {
             let read = |solved| store.worked.band.with(|band| data::reading(solved, hour, band));
-            answers.solved().map(|solved| read(solved)).unwrap_or_default()
+            let read = answers.solved().map(|solved| read(solved)).unwrap_or_default();
+            read + &compare::reading(store, hour)
         })
     });
     let readout = memo(Box::new(move || match cursor.get() {
@@ -176,6 +179,7 @@ pub(crate) fn now(store: Store) -> View {
         replayed: path.get(),
         ..drawn.get()
     }));
+    let curve = compare::with_curve(store, curve);
     let there = memo(Box::new(move || path.with(|path| !path.is_empty())));
     let keys = vec![
         key("key key-typical", L::MeanWeather),
@@ -183,6 +187,7 @@ pub(crate) fn now(store: Store) -> View {
         key("key key-dark", L::WithoutSun),
         when(there, move || key("key key-replayed", L::OwnYear)).view(),
         key("key key-reserve", L::ReserveWord),
+        compare::key(store),
     ];
     node("figure")
         .attr("class", "now")
@@ -197,16 +202,27 @@ pub(crate) fn now(store: Store) -> View {
             node("ul").attr("class", "legend").child(keys).view(),
         ))
         .child(more_while("more", L::AsATable, move || {
-            let heads =
-                vec![L::Time, L::MeanWeatherPercent, L::EightOfTenPercent, L::WithoutSunPercent];
-            let rows = memo(Box::new(move || {
-                store.answers.with(|answers| {
-                    let rows =
-                        |solved| store.worked.band.with(|band| data::curve_rows(solved, band));
-                    answers.solved().map(|solved| rows(solved)).unwrap_or_default()
-                })
-            }));
-            table(L::RemainingTime, heads, rows)
+            compare::anew(move || {
+                let heads =
+                    [L::Time, L::MeanWeatherPercent, L::EightOfTenPercent, L::WithoutSunPercent];
+                let heads = compare::heads(store, &heads, L::BaselinePercent);
+                let rows = memo(Box::new(move || {
+                    store
+                        .answers
+                        .with(|answers| {
+                            let solved = answers.solved()?;
+                            let rows = |baseline: Option<&Solved>| {
+                                store
+                                    .worked
+                                    .band
+                                    .with(|band| data::curve_rows(solved, band, baseline))
+                            };
+                            Some(compare::with_baseline(store, rows))
+                        })
+                        .unwrap_or_default()
+                }));
+                table(L::RemainingTime, heads, rows)
+            })
         }))
         .child(worked(store, L::HowWorkedOut, Question::Run))
         .view()
@@ -215,7 +231,7 @@ pub(crate) fn now(store: Store) -> View {
 /// One of the four figures under the curve.
 fn fact(
     store: Store,
-    (id, label, term): (&'static str, L, Term),
+    (id, label, figure, term): (&'static str, L, Figure, Term),
     value: Signal<String>,
     unit: Signal<String>,
 ) -> View {
@@ -234,6 +250,7 @@ fn fact(
                 .child(node("span").attr("class", "unit").child(unit).view())
                 .view(),
         )
+        .child(node("dd").attr("class", "against").child(compare::against(store, figure)).view())
         .child(explained)
         .view()
 }
@@ -256,14 +273,16 @@ pub(crate) fn facts(store: Store) -> View {
         words().of_rated(bank.slowest, bank.nominal)
     });
     let kept = said(store, |solved| WORDS.months_kept(solved.outlook.months_kept()));
+    let fact = |what, value, unit| fact(store, what, value, unit);
     let unit = fixed(words().charge_unit());
-    node("dl")
+    let facts = node("dl")
         .attr("class", "facts")
-        .child(fact(store, ("fact-out", L::OutADay, Term::OutADay), out, unit))
-        .child(fact(store, ("fact-in", L::InADay, Term::InADay), into, unit))
-        .child(fact(store, ("fact-usable", L::MayBeUsed, Term::Usable), used, of))
-        .child(fact(store, ("fact-kept", L::KeepsUp, Term::KeepsUp), kept, fixed("")))
-        .view()
+        .child(fact(("fact-out", L::OutADay, Figure::Out, Term::OutADay), out, unit))
+        .child(fact(("fact-in", L::InADay, Figure::In, Term::InADay), into, unit))
+        .child(fact(("fact-usable", L::MayBeUsed, Figure::Usable, Term::Usable), used, of))
+        .child(fact(("fact-kept", L::KeepsUp, Figure::MonthsKept, Term::KeepsUp), kept, fixed("")))
+        .view();
+    group(vec![facts, compare::ways(store)])
 }
 
 /// A length of time, or that it is longer than the longest run.
@@ -335,7 +354,7 @@ pub(crate) fn day_picture(store: Store) -> View {
                 .child(node("span").attr("class", "soft").child(WORDS.label(L::DayLegend)).view())
                 .view(),
         )
-        .child(day_strip(drawn(store.drawn_below, data::day)))
+        .child(day_strip(compare::with_day(store, drawn(store.drawn_below, data::day))))
         .child(more_while("more", L::AsATable, move || {
             table(
                 L::DayInWords,
@@ -370,27 +389,39 @@ pub(crate) fn months(store: Store) -> View {
                 )
                 .view(),
         )
-        .child(month_balance(drawn(store.drawn_below, data::months), pick))
+        .child(month_balance(
+            compare::with_months(store, drawn(store.drawn_below, data::months)),
+            pick,
+        ))
         .child(node("p").attr("class", "note").attr("id", "tightest").child(tightest).view())
         .child(more_while("more", L::AsATable, move || {
-            let fitting = |label| words().fitting(label);
-            let heads = vec![
-                L::Month,
-                L::PeakSunHours,
-                fitting(L::InAh),
-                fitting(L::OutAh),
-                fitting(L::BalanceAh),
-                fitting(L::UsableAh),
-                L::OfTenYears,
-            ];
-            let rows = memo(Box::new(move || {
-                let years = store.worked.foretold.with(|foretold| foretold.months.clone());
-                store.answers.with(|answers| {
-                    let solved = answers.solved();
-                    solved.map(|solved| data::month_rows(solved, &years)).unwrap_or_default()
-                })
-            }));
-            table(L::MonthByMonth, heads, rows)
+            compare::anew(move || {
+                let fitting = |label| words().fitting(label);
+                let heads = [
+                    L::Month,
+                    L::PeakSunHours,
+                    fitting(L::InAh),
+                    fitting(L::OutAh),
+                    fitting(L::BalanceAh),
+                    fitting(L::UsableAh),
+                    L::OfTenYears,
+                ];
+                let heads = compare::heads(store, &heads, L::BaselineBalance);
+                let rows = memo(Box::new(move || {
+                    let years = store.worked.foretold.with(|foretold| foretold.months.clone());
+                    store
+                        .answers
+                        .with(|answers| {
+                            let solved = answers.solved()?;
+                            let rows = |baseline: Option<&Solved>| {
+                                data::month_rows(solved, &years, baseline)
+                            };
+                            Some(compare::with_baseline(store, rows))
+                        })
+                        .unwrap_or_default()
+                }));
+                table(L::MonthByMonth, heads, rows)
+            })
         }))
         .child(worked(store, L::HowMonth, Question::Month))
         .view()

@@ -150,14 +150,7 @@ pub(crate) fn has_place(plan: &Document) -> bool {
 
 /// What the place is called, or its coordinates.
 pub(crate) fn place_name(plan: &Document) -> String {
-    let place = &plan.place;
-    if !place.name.is_empty() {
-        return place.name.clone();
-    }
-    if !has_place(plan) {
-        return WORDS.label(L::NoPlaceYet).to_owned();
-    }
-    format!("{}°, {}°", words().rounded(place.latitude_deg), words().rounded(place.longitude_deg))
+    words().place_name(plan)
 }
 
 /// The same with the coordinates behind a name.

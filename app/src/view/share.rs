@@ -16,6 +16,7 @@ use wasm_bindgen_futures::JsFuture;
 
 use super::dialogs::plan_name;
 use super::field::button;
+use super::guess;
 use super::leaf::leaf;
 use super::sheet::print;
 use crate::address;
@@ -40,7 +41,8 @@ pub(super) fn share_plan(store: Store) -> View {
         leaf(store, Leaf::Code, page()),
         files(store),
         node("h3").child(WORDS.label(L::OpenLinkOrFile)).view(),
-        opener(store),
+        guess::share_question(store),
+        opener(Callback::new(move |plan| store.open_new(plan))),
         node("p").attr("class", "hint").child(WORDS.label(L::DropHint)).view(),
     ])
 }
@@ -131,8 +133,8 @@ pub(super) fn large_code(store: Store) -> View {
     ])
 }
 
-/// Opens a plan from the text of a file, a link, or the code of one; else says why not.
-pub(crate) fn open_text(store: Store, text: &str) -> Result<(), String> {
+/// The plan in the text of a file, a link, or the code of one; else why there is none.
+pub(crate) fn read_text(text: &str) -> Result<Document, String> {
     let text = text.trim();
     // A message around a link may have several lines; a bare code has one word.
     let in_message = text.contains("#p=") && !text.starts_with('{');
@@ -141,11 +143,9 @@ pub(crate) fn open_text(store: Store, text: &str) -> Result<(), String> {
     } else {
         Document::from_json(text)
     };
-    let plan = plan.map_err(|problem| {
+    plan.map_err(|problem| {
         format!("{} {}", words().problem(&problem, &|_| None), WORDS.unchanged())
-    })?;
-    store.open_new(plan);
-    Ok(())
+    })
 }
 
 /// A name that every file system takes, without its ending.
@@ -157,14 +157,17 @@ pub(crate) fn file_name(name: &str) -> String {
 }
 
 /// A box for a pasted link and a button for a file.
-pub(crate) fn opener(store: Store) -> View {
+pub(crate) fn opener(open: Callback<Document>) -> View {
     let pasted = RwSignal::new(String::new());
     let fault = RwSignal::new(String::new());
-    let take = move |text: &str| match open_text(store, text) {
-        Ok(()) => fault.set(String::new()),
+    let take = move |text: &str| match read_text(text) {
+        Ok(plan) => {
+            fault.set(String::new());
+            open.run(plan);
+        }
         Err(why) => fault.set(why),
     };
-    let open = act(move || take(&pasted.get_untracked()));
+    let press = act(move || take(&pasted.get_untracked()));
     let file = move |text: JsValue| take(&text.as_string().unwrap_or_default());
     let invalid = Signal::derive(move || fault.with(|fault| !fault.is_empty()));
     node("div")
@@ -210,7 +213,7 @@ pub(crate) fn opener(store: Store) -> View {
                         .attr("type", "button")
                         .attr("class", "button")
                         .attr("id", "open-link")
-                        .on("click", open)
+                        .on("click", press)
                         .child(WORDS.label(L::OpenLink))
                         .view(),
                 )
@@ -259,7 +262,7 @@ pub(crate) fn text_of(file: &web_sys::File, take: impl FnOnce(String) + 'static)
 }
 
 /// Puts a text on the clipboard and says whether that worked.
-fn copy_text(store: Store, text: String) {
+pub(super) fn copy_text(store: Store, text: String) {
     let Some(window) = web_sys::window() else { return };
     // Without a secure context there is no clipboard at all.
     let there =

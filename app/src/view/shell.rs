@@ -16,6 +16,7 @@ use super::start::start;
 use crate::bind::{part, watch};
 use crate::dom::node::{Child as _, View, group, node, nothing};
 use crate::dom::part::{act, dynamic, when};
+use crate::drawers::drawer;
 use crate::edge;
 use crate::store::{Dialog, Face, Store, WORDS};
 
@@ -26,6 +27,8 @@ pub(crate) fn shell(store: Store) -> View {
         match store.face.get() {
             Face::Start => start(store),
             Face::Planner => planner(store),
+            Face::Beside => drawer(store, move |own| (own.beside)(store)),
+            Face::Guess => drawer(store, move |own| (own.guess)(store)),
         }
     });
     group(vec![

@@ -1,7 +1,7 @@
 //! The insides of what is shut when the page stands; see `drawers.rs`.
 
 use super::load_editor::load_editor;
-use super::{bank, dialogs, habits, loads, place, share, sources};
+use super::{bank, compare, dialogs, guess, habits, loads, place, share, sources};
 use crate::drawers::Drawers;
 
 /// All of them.
@@ -14,5 +14,8 @@ pub(crate) const DRAWERS: Drawers = Drawers {
     plans: dialogs::plans,
     share: share::share_plan,
     code: share::large_code,
+    compare: compare::choose,
+    beside: compare::beside,
+    guess: guess::guess,
     habits: habits::habits,
 };

@@ -52,7 +52,7 @@ pub(crate) fn start(store: Store) -> View {
                 .view(),
         )
         .child(node("h2").child(WORDS.label(L::HaveLinkOrFile)).view())
-        .child(opener(store))
+        .child(opener(Callback::new(move |plan| store.open_new(plan))))
         .child(languages(store))
         .view()
 }

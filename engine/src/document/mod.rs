@@ -12,6 +12,7 @@ mod problem;
 mod read;
 mod schedule;
 mod sections;
+mod sheet;
 mod sources;
 mod visitor;
 mod walk;
@@ -25,6 +26,7 @@ pub use sections::{
     Array, Awake, Bank, Charger, Chemistry, Controller, ControllerKind, Cooling, Document,
     Inverter, Kept, Load, Losses, Mounting, Place, Rating, Shading, Start, Supply,
 };
+pub use sheet::{Difference, Entry, Part, Sheet, Stated, differences, sheets};
 pub use sources::{Generator, Turbine, TurbineOutput};
 pub use visitor::{List, TextField, Visitor};
 pub use walk::walk;

@@ -13,6 +13,8 @@
 
 mod budget;
 mod csv;
+mod figure;
+mod guess;
 mod months;
 mod obstacle;
 mod question;
@@ -20,6 +22,8 @@ mod verdict;
 
 pub use budget::{Budget, InverterBudget, LoadBudget, budget, discharge_current};
 pub use csv::csv;
+pub use figure::Figure;
+pub use guess::{Guessed, NEAR, median};
 pub use months::{ArrayDay, Gain, Generated, Month, array_yield, month};
 pub use obstacle::{Obstacle, Peak, obstacles};
 pub use question::Question;

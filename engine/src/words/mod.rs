@@ -25,6 +25,7 @@ macro_rules! speak {
 
 #[cfg(feature = "cli")]
 pub mod command_line;
+mod compare;
 mod countries;
 mod decimal;
 #[cfg(feature = "english")]
@@ -46,6 +47,7 @@ compile_error!("choose a language: the features `english` and `spanish`");
 
 use core::ops::Deref;
 
+pub use compare::DifferenceLine;
 pub use countries::Countries;
 pub use decimal::{decimal, padded};
 pub use explained::Term;

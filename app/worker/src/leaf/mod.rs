@@ -4,15 +4,21 @@
 //! shows it by `view::leaf` or takes its text by `Worked::once`.
 
 mod assumed;
+mod beside;
 mod climate;
 mod code;
+mod drawing;
 mod explained;
+mod guess;
+mod other;
 mod parts;
 mod sheet;
 mod working;
 
 pub use code::code_of;
 pub use explained::Topic;
+pub use guess::argument as guesses;
+pub use other::argument as other;
 
 use sunlarder_engine::document::Document;
 use sunlarder_engine::outlook::{Outlook, Question, csv};
@@ -37,12 +43,28 @@ pub enum Leaf {
     Code,
     /// The run as a table for spreadsheets; the argument is `dark` for the one without sun.
     Csv,
+    /// Another plan beside this one; the argument is made by [`other`].
+    Beside,
+    /// A question about the plan without its answer; the argument is the number of a
+    /// [`Guessed`](sunlarder_engine::outlook::Guessed).
+    Question,
+    /// The answer with everybody's guesses; the argument is made by [`guesses`].
+    Guesses,
 }
 
 impl Leaf {
     /// All in the order of their numbers.
-    pub const ALL: [Self; 6] =
-        [Self::Working, Self::Climate, Self::Explained, Self::Sheet, Self::Code, Self::Csv];
+    pub const ALL: [Self; 9] = [
+        Self::Working,
+        Self::Climate,
+        Self::Explained,
+        Self::Sheet,
+        Self::Code,
+        Self::Csv,
+        Self::Beside,
+        Self::Question,
+        Self::Guesses,
+    ];
 
     /// The one of a number.
     #[must_use]
@@ -109,6 +131,12 @@ pub fn write(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
             let Outlook { run, dark, .. } = about.outlook;
             Written::of(csv(about.system, if argument == "dark" { dark } else { run }))
         }
+        Leaf::Beside => Written::of(beside::write(argument, about)),
+        Leaf::Question => {
+            let what = guess::guessed(argument);
+            what.map(|own| Written::of(guess::question(own, about))).unwrap_or_default()
+        }
+        Leaf::Guesses => guess::answer(argument, about).map(Written::of).unwrap_or_default(),
     }
 }
 
@@ -120,6 +148,6 @@ pub fn write_without_plan(leaf: Leaf, argument: &str, language: Language) -> Opt
             let topic = Topic::from_number(argument.parse().ok()?)?;
             Some(Written::of(explained::write(topic, language)))
         }
-        Leaf::Working | Leaf::Climate | Leaf::Sheet | Leaf::Code | Leaf::Csv => None,
+        _ => None,
     }
 }

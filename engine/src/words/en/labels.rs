@@ -352,6 +352,54 @@ pub fn label(label: Label) -> &'static str {
         Label::SendLink => "Send…",
         Label::KeptUnderPlans => "What was open before stays under Plans.",
         Label::UndoOpens => "This device keeps no plans. Undo brings back what was open before.",
+        Label::AsIsTypical => "typical",
+        Label::Compare => "Compare with another plan",
+        Label::CompareHint => {
+            "With a baseline, every figure and curve says how it differs from it. It stays until you take it away, on this device only."
+        }
+        Label::KeepAsBaseline => "Keep this as the baseline",
+        Label::AsBaseline => "As the baseline",
+        Label::ClearBaseline => "Compare no more",
+        Label::BaselinePercent => "Baseline, %",
+        Label::BaselineBalance => "Baseline, balance, Ah",
+        Label::NoOtherPlan => {
+            "There is no other plan on this device. Make a variant of this one under Plans, or paste a link."
+        }
+        Label::SideBySide => "Side by side",
+        Label::BackToPlan => "Back to the plan",
+        Label::AnotherPlan => "Another plan",
+        Label::PrintThis => "Print",
+        Label::Figure => "Figure",
+        Label::EveryFigure => "Every figure",
+        Label::WhatDiffers => "What differs",
+        Label::NothingDiffers => "Both plans state the same.",
+        Label::Difference => "Difference",
+        Label::OnesPlan => "The plan beside this one cannot be worked out.",
+        Label::Variants => "Variants of this plan",
+        Label::MakeVariant => "Make a variant",
+        Label::NameOfVariant => "Name of a new variant",
+        Label::BringBack => "Bring the deleted plan back",
+        Label::GuessFirst => "Guess first",
+        Label::GuessHint => {
+            "For a workshop: the answer hides until people have guessed. The guesses stay on this device and go with the page."
+        }
+        Label::GuessWhat => "What is guessed?",
+        Label::GuessHours => "Hours until the reserve",
+        Label::GuessCharge => "Amp-hours a day",
+        Label::GuessMonth => "First month that falls short",
+        Label::YourGuess => "Guess",
+        Label::YourName => "Name, if you like",
+        Label::AddGuess => "Add the guess",
+        Label::Reveal => "Reveal the answer",
+        Label::HideAgain => "Hide the answer again",
+        Label::Guesses => "Guesses",
+        Label::WhatIsKnown => "What is known",
+        Label::LinkToQuestion => "Link that opens it as a question",
+        Label::TakeOut => "Take out",
+        Label::TheAnswer => "The answer",
+        Label::Near => "Near",
+        Label::MiddleGuess => "Middle guess",
+        Label::BaselineBalanceWh => "Baseline, balance, Wh",
     }
 }
 

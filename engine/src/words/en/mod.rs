@@ -5,6 +5,7 @@ pub mod calendar;
 pub mod chances;
 #[cfg(feature = "cli")]
 pub mod command_line;
+pub mod compare;
 #[cfg(feature = "towns")]
 pub mod countries;
 pub mod explained;

@@ -362,6 +362,54 @@ pub fn label(label: Label) -> &'static str {
         Label::UndoOpens => {
             "Este dispositivo no guarda planes. Con Deshacer vuelve lo que estaba abierto antes."
         }
+        Label::AsIsTypical => "lo típico",
+        Label::Compare => "Comparar con otro plan",
+        Label::CompareHint => {
+            "Con una referencia, cada dato y cada curva dicen en qué se diferencian de ella. Se queda hasta que la quites, y solo en este dispositivo."
+        }
+        Label::KeepAsBaseline => "Tomar esto como referencia",
+        Label::AsBaseline => "Como referencia",
+        Label::ClearBaseline => "Dejar de comparar",
+        Label::BaselinePercent => "Referencia, %",
+        Label::BaselineBalance => "Referencia, balance, Ah",
+        Label::NoOtherPlan => {
+            "No hay ningún otro plan en este dispositivo. Haz una variante de este en Planes, o pega un enlace."
+        }
+        Label::SideBySide => "Lado a lado",
+        Label::BackToPlan => "Volver al plan",
+        Label::AnotherPlan => "Otro plan",
+        Label::PrintThis => "Imprimir",
+        Label::Figure => "Dato",
+        Label::EveryFigure => "Todos los datos",
+        Label::WhatDiffers => "En qué se diferencian",
+        Label::NothingDiffers => "Los dos planes dicen lo mismo.",
+        Label::Difference => "Diferencia",
+        Label::OnesPlan => "El plan que está al lado de este no se puede calcular.",
+        Label::Variants => "Variantes de este plan",
+        Label::MakeVariant => "Hacer una variante",
+        Label::NameOfVariant => "Nombre de la variante nueva",
+        Label::BringBack => "Recuperar el plan borrado",
+        Label::GuessFirst => "Primero, estimar",
+        Label::GuessHint => {
+            "Para un taller: la respuesta se oculta hasta que la gente la haya estimado. Las estimaciones se quedan en este dispositivo y se van con la página."
+        }
+        Label::GuessWhat => "¿Qué se estima?",
+        Label::GuessHours => "Horas hasta la reserva",
+        Label::GuessCharge => "Amperios hora al día",
+        Label::GuessMonth => "Primer mes en que no alcanza",
+        Label::YourGuess => "Estimación",
+        Label::YourName => "Nombre, si quieres",
+        Label::AddGuess => "Añadir la estimación",
+        Label::Reveal => "Descubrir la respuesta",
+        Label::HideAgain => "Volver a ocultar la respuesta",
+        Label::Guesses => "Estimaciones",
+        Label::WhatIsKnown => "Lo que se sabe",
+        Label::LinkToQuestion => "Enlace que lo abre como pregunta",
+        Label::TakeOut => "Quitar",
+        Label::TheAnswer => "La respuesta",
+        Label::Near => "Cerca",
+        Label::MiddleGuess => "Estimación central",
+        Label::BaselineBalanceWh => "Referencia, balance, Wh",
     }
 }
 
