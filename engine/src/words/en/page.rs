@@ -310,7 +310,7 @@ pub fn scenario_figures(words: Words, plan: &Document) -> String {
     let watts = plan.arrays.iter().map(|own| own.module_w * own.in_series * own.in_parallel);
     let sun = Watts(watts.sum());
     format!(
-        "{things} things, {}, {}, {} sun",
+        "{things} things, {}, {}, {}\u{a0}sun",
         words.charge(charge, volts),
         words.amount(volts),
         words.amount(sun)

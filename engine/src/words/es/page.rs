@@ -326,7 +326,7 @@ pub fn scenario_figures(words: Words, plan: &Document) -> String {
     let sun = Watts(watts.sum());
     let things = if things == 1 { "1 aparato".to_owned() } else { format!("{things} aparatos") };
     format!(
-        "{things}, {}, {}, {} de sol",
+        "{things}, {}, {}, {}\u{a0}de\u{a0}sol",
         words.charge(charge, volts),
         words.amount(volts),
         words.amount(sun)
