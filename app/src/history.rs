@@ -13,11 +13,14 @@ pub(crate) struct History {
     before: Vec<Document>,
     after: Vec<Document>,
     last: Option<(&'static str, f64)>,
+    /// Counts whatever changes the plan.
+    turn: u32,
 }
 
 impl History {
     /// Notes the plan as it stands before an edit of this kind.
     pub(crate) fn note(&mut self, kind: &'static str, plan: &Document, now: f64) {
+        self.turn = self.turn.wrapping_add(1);
         let together = self
             .last
             .is_some_and(|(last, at)| last == kind && now - at < TOGETHER && self.after.is_empty());
@@ -35,6 +38,7 @@ impl History {
     /// The plan before the last step.
     pub(crate) fn undo(&mut self, now: &Document) -> Option<Document> {
         let plan = self.before.pop()?;
+        self.turn = self.turn.wrapping_add(1);
         self.after.push(now.clone());
         self.last = None;
         Some(plan)
@@ -43,9 +47,20 @@ impl History {
     /// The plan after the step last taken back.
     pub(crate) fn redo(&mut self, now: &Document) -> Option<Document> {
         let plan = self.after.pop()?;
+        self.turn = self.turn.wrapping_add(1);
         self.before.push(now.clone());
         self.last = None;
         Some(plan)
+    }
+
+    /// Forgets all steps, as for another plan.
+    pub(crate) fn forget(&mut self) {
+        *self = Self { turn: self.turn.wrapping_add(1), ..Self::default() };
+    }
+
+    /// A number that stays for as long as the plan does.
+    pub(crate) fn turn(&self) -> u32 {
+        self.turn
     }
 
     pub(crate) fn can_undo(&self) -> bool {
@@ -74,7 +89,9 @@ mod tests {
         assert_eq!(history.undo(&plan("b")), Some(plan("a")));
         assert_eq!(history.undo(&plan("a")), None);
         assert_eq!(history.redo(&plan("a")), Some(plan("b")));
+        let turn = history.turn();
         history.note("name", &plan("b"), 20.0);
+        assert_ne!(history.turn(), turn, "what could be taken back by itself no longer is");
         assert!(!history.can_redo(), "a new edit ends what could be made again");
     }
 

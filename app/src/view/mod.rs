@@ -1,13 +1,16 @@
 //! What is seen: thin views over the store, as plain functions that give an erased view.
 
 mod bank;
+mod catalogue;
 mod chargers;
 mod dialogs;
 mod field;
 mod inverter;
 mod leaf;
 mod load_editor;
+mod load_list;
 mod loads;
+mod mend;
 mod outlook;
 mod own_climate;
 mod place;
@@ -17,7 +20,10 @@ mod schedule;
 mod shell;
 mod sources;
 mod start;
+mod strip;
 mod table;
+mod toast;
+mod wrong_entry;
 
 pub(crate) use place::has_place;
 pub(crate) use shell::shell;

@@ -8,6 +8,7 @@
 mod date;
 mod field;
 mod keys;
+mod painting;
 mod problem;
 mod read;
 mod schedule;
@@ -19,6 +20,7 @@ mod write;
 
 pub use date::{date_from, date_text};
 pub use field::{Field, Range};
+pub use painting::{is_painted, painted};
 pub use problem::{FieldFault, Problem};
 pub use schedule::{ClockTime, DAY_MIN, Days, Months, Schedule, Span, When};
 pub use sections::{

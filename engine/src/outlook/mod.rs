@@ -19,7 +19,7 @@ mod verdict;
 
 pub use budget::{Budget, InverterBudget, LoadBudget, budget, discharge_current};
 pub use months::{ArrayDay, Gain, Generated, Month, array_yield, month};
-pub use obstacle::{Obstacle, Peak, obstacles};
+pub use obstacle::{Obstacle, Peak, fitting_inverter, obstacles};
 pub use question::Question;
 pub use verdict::{Verdict, clock_time};
 

@@ -11,6 +11,7 @@ mod countries;
 mod decimal;
 pub mod en;
 mod label;
+mod loads;
 mod number;
 mod page;
 mod sentence;

@@ -3,6 +3,8 @@
 //! **To add one:** a variant at the end of [`Leaf`] and of [`Leaf::ALL`], a file here that writes it, its arm in [`write`]; the page
 //! shows it by `view::leaf` or takes its text by `Worked::once`.
 
+mod catalogue;
+mod inverter;
 mod working;
 
 use sunlarder_engine::document::Document;
@@ -15,11 +17,17 @@ use sunlarder_engine::words::Language;
 pub enum Leaf {
     /// How a figure was worked out; the argument is the place of the question in [`Question::ALL`].
     Working,
+    /// The catalogue of appliances; the argument is what somebody looks for, blank for all of it.
+    Catalogue,
+    /// The usual range of an appliance's power; the argument is its number.
+    UsualRange,
+    /// A button for the inverter that the loads need, where one is missing or too small; the argument means nothing.
+    Inverter,
 }
 
 impl Leaf {
     /// All in the order of their numbers.
-    pub const ALL: [Self; 1] = [Self::Working];
+    pub const ALL: [Self; 4] = [Self::Working, Self::Catalogue, Self::UsualRange, Self::Inverter];
 
     /// The one of a number.
     #[must_use]
@@ -65,5 +73,8 @@ pub fn write(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
             let question = argument.parse().ok().and_then(|place: usize| Question::ALL.get(place));
             question.map(|own| Written::of(working::write(*own, about))).unwrap_or_default()
         }
+        Leaf::Catalogue => Written::of(catalogue::write(argument, about)),
+        Leaf::UsualRange => Written::of(catalogue::range(argument, about.language)),
+        Leaf::Inverter => Written::of(inverter::write(about)),
     }
 }

@@ -8,6 +8,7 @@ pub mod command_line;
 #[cfg(feature = "towns")]
 pub mod countries;
 pub mod labels;
+pub mod loads;
 pub mod page;
 pub mod problems;
 pub mod replay;
