@@ -88,7 +88,8 @@ pub(crate) struct Taken {
 
 impl Taken {
     fn of(charge: AmpHours, largest: AmpHours, total: AmpHours) -> Self {
-        let percent = decimal(charge / total * 100.0, 0);
+        let percent = charge / total * 100.0;
+        let percent = if percent < 0.5 { "< 1".to_owned() } else { decimal(percent, 0) };
         Self {
             charge: rounded(charge.0),
             unit: "Ah",
