@@ -3,9 +3,9 @@
 use sunlarder_engine::document::{Document, Load, When};
 use sunlarder_engine::load::catalogue::Appliance;
 use sunlarder_engine::quantity::{AmpHours, Within};
-use sunlarder_engine::words::{Label, clock, decimal, rounded};
+use sunlarder_engine::words::{Label, decimal};
 
-use crate::store::{Solved, WORDS};
+use crate::store::{Solved, WORDS, words};
 
 /// What a load is called: its own name, or that of its appliance.
 pub(crate) fn name(load: &Load) -> String {
@@ -22,10 +22,12 @@ pub(crate) fn when(load: &Load) -> String {
     match &load.schedule.when {
         When::Always if load.cooling.is_some() => WORDS.always_by_heat().to_owned(),
         When::Always => WORDS.always().to_owned(),
-        When::HoursPerDay(hours) => WORDS.hours_a_day(*hours),
+        When::HoursPerDay(hours) => words().hours_a_day(*hours),
         When::Spans(spans) => spans
             .iter()
-            .map(|span| format!("{} – {}", clock(span.from_min), clock_end(span.to_min)))
+            .map(|span| {
+                format!("{} – {}", words().clock(span.from_min), words().clock_end(span.to_min))
+            })
             .collect::<Vec<_>>()
             .join(", "),
     }
@@ -42,11 +44,6 @@ pub(crate) fn summary(load: &Load) -> String {
         String::new()
     };
     times + &when(load)
-}
-
-/// The end of a day is 24:00, not 00:00.
-pub(crate) fn clock_end(minute: u16) -> String {
-    if minute == 24 * 60 { "24:00".to_owned() } else { clock(minute) }
 }
 
 /// What a row says of the plan.
@@ -87,12 +84,13 @@ pub(crate) struct Taken {
 }
 
 impl Taken {
-    fn of(charge: AmpHours, largest: AmpHours, total: AmpHours) -> Self {
+    fn of(charge: AmpHours, largest: AmpHours, solved: &Solved) -> Self {
+        let total = solved.outlook.budget.total.at_least(AmpHours(f64::MIN_POSITIVE));
         let percent = charge / total * 100.0;
         let percent = if percent < 0.5 { "< 1".to_owned() } else { decimal(percent, 0) };
         Self {
-            charge: rounded(charge.0),
-            unit: "Ah",
+            charge: words().charge_number(charge, solved.system.bank.nominal),
+            unit: words().charge_unit(),
             share: WORDS.share_of_day(&percent),
             scale: format!("scaleX({})", decimal((charge / largest).within(0.0, 1.0), 3)),
         }
@@ -104,7 +102,11 @@ pub(crate) fn taken(solved: &Solved) -> (Vec<Taken>, Vec<(Label, String, Taken)>
     let budget = &solved.outlook.budget;
     let always = || WORDS.always().to_owned();
     let own = [
-        (Label::InverterAwake, WORDS.hours_a_day(budget.inverter.hours.0), budget.inverter.charge),
+        (
+            Label::InverterAwake,
+            words().hours_a_day(budget.inverter.hours.0),
+            budget.inverter.charge,
+        ),
         (Label::StandingDraw, always(), budget.standing),
         (Label::ProtectionCircuits, always(), budget.protection),
     ];
@@ -112,7 +114,6 @@ pub(crate) fn taken(solved: &Solved) -> (Vec<Taken>, Vec<(Label, String, Taken)>
     let all = charges.chain(own.iter().map(|(.., charge)| *charge));
     // A list of nothing but idle loads has no largest.
     let largest = all.fold(AmpHours(f64::MIN_POSITIVE), AmpHours::at_least);
-    let total = budget.total.at_least(AmpHours(f64::MIN_POSITIVE));
     let mut rows: Vec<Taken> = Vec::new();
     for load in &budget.loads {
         let place = usize::from(load.place);
@@ -123,11 +124,11 @@ pub(crate) fn taken(solved: &Solved) -> (Vec<Taken>, Vec<(Label, String, Taken)>
             });
         }
         if let Some(row) = rows.get_mut(place) {
-            *row = Taken::of(load.charge, largest, total);
+            *row = Taken::of(load.charge, largest, solved);
         }
     }
     let own = own.into_iter().filter(|(.., charge)| charge.0 > 0.0);
-    let own = own.map(|(label, when, charge)| (label, when, Taken::of(charge, largest, total)));
+    let own = own.map(|(label, when, charge)| (label, when, Taken::of(charge, largest, solved)));
     (rows, own.collect())
 }
 
@@ -135,7 +136,8 @@ pub(crate) fn taken(solved: &Solved) -> (Vec<Taken>, Vec<(Label, String, Taken)>
 pub(crate) fn charge_of_group(solved: &Solved, rows: &[Row], group: &str) -> String {
     let of_group = |place: u16| rows.get(usize::from(place)).is_some_and(|row| row.group == group);
     let loads = solved.outlook.budget.loads.iter().filter(|load| of_group(load.place));
-    rounded(loads.map(|load| load.charge).fold(AmpHours::ZERO, |sum, own| sum + own).0)
+    let charge = loads.map(|load| load.charge).fold(AmpHours::ZERO, |sum, own| sum + own);
+    words().charge_number(charge, solved.system.bank.nominal)
 }
 
 /// Something in the list.

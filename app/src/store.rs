@@ -11,15 +11,14 @@ use sunlarder_engine::outlook::Outlook;
 use sunlarder_engine::place::Climate;
 use sunlarder_engine::simulate::Sunlight;
 use sunlarder_engine::system::System;
-use sunlarder_engine::words::Language;
 use sunlarder_engine::working::Tag;
 
+use crate::drawers::Chest;
 use crate::history::History;
 use crate::keep::{self, PlanId};
 use crate::worker::Worked;
 
-/// The language of the page.
-pub(crate) const WORDS: Language = Language::English;
+pub(crate) use crate::speech::{WORDS, words};
 
 /// A plan and all answers about it.
 #[derive(Debug)]
@@ -87,6 +86,8 @@ pub(crate) enum Dialog {
     Plans,
     /// Link and file.
     Share,
+    /// Units, clock and language.
+    Habits,
 }
 
 /// The store; every part is a handle, so it is copied freely.
@@ -110,10 +111,14 @@ pub(crate) struct Store {
     pub(crate) dialog: RwSignal<Option<Dialog>>,
     /// What is said in passing.
     pub(crate) notice: RwSignal<Option<Notice>>,
+    /// Counts changes of habits, after which everything is said anew.
+    pub(crate) habits: RwSignal<u32>,
     /// Counts what changes the list of stored plans.
     pub(crate) stored: RwSignal<u32>,
     /// The figures whose working is on the page.
     pub(crate) worked: Worked,
+    /// What is shut when the page stands.
+    pub(crate) chest: RwSignal<Chest>,
     history: RwSignal<History>,
 }
 
@@ -138,8 +143,10 @@ impl Store {
             face: RwSignal::new(Face::Start),
             dialog: RwSignal::new(None),
             notice: RwSignal::new(None),
+            habits: RwSignal::new(0),
             stored: RwSignal::new(0),
             worked: Worked::new(),
+            chest: RwSignal::new(Chest::Coming),
             history: RwSignal::new(History::default()),
         }
     }

@@ -22,7 +22,7 @@ use wasm_bindgen_futures::spawn_local;
 use crate::assets;
 use crate::chart::BandHour;
 use crate::edge::{after_rest, after_words, on_document, send};
-use crate::store::{Face, Solved, Store, WORDS};
+use crate::store::{Face, Solved, Store, WORDS, words};
 use crate::view::has_place;
 
 /// What weather does with the plan, in sentences.
@@ -156,6 +156,7 @@ pub(crate) fn follow(store: Store) {
     let Worked { wishes, spread, foretold, .. } = store.worked;
     let changed = move || {
         store.answers.track();
+        store.habits.track();
         wishes.track();
     };
     after_words(changed, move || {
@@ -165,6 +166,7 @@ pub(crate) fn follow(store: Store) {
     });
     let changed = move || {
         store.answers.track();
+        store.habits.track();
         store.face.track();
         spread.track();
         if !foretold.with_untracked(|foretold| foretold.coming) {
@@ -198,7 +200,8 @@ fn ask(store: Store, weather: bool) {
         let code = store.plan.with_untracked(share::encode).ok()?;
         let serial = store.worked.serial.get_value().wrapping_add(1);
         store.worked.serial.set_value(serial);
-        let plan = Array::of3(&PLAN.into(), &serial.into(), &code.into());
+        let habits = words().habits.bits();
+        let plan = Array::of4(&PLAN.into(), &serial.into(), &code.into(), &habits.into());
         for number in climate_numbers(&solved.system.climate) {
             plan.push(&number.into());
         }

@@ -18,6 +18,7 @@ use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::paper::elements;
 use crate::dom::part::{Listener, act, dynamic, typed, when};
 use crate::dom::sight::{focus_soon, show_soon};
+use crate::drawers::drawer;
 use crate::load_row;
 use crate::store::{Store, WORDS};
 use crate::worker::Said;
@@ -52,7 +53,10 @@ pub(crate) fn adder(store: Store, loads: Loads) -> View {
             }))
             .child(node("span").attr("class", "soft").child(full_words).view())
             .view(),
-        when(searching.into(), move || search(store, searching, loads)).view(),
+        when(searching.into(), move || {
+            drawer(store, move |own| (own.search)(store, searching, loads))
+        })
+        .view(),
     ])
 }
 
@@ -74,7 +78,7 @@ fn add(store: Store, loads: Loads, load: Load) -> Option<usize> {
 /// What the worker wrote, and for which query.
 type Shown = (String, String);
 
-fn search(store: Store, searching: RwSignal<bool>, loads: Loads) -> View {
+pub(super) fn search(store: Store, searching: RwSignal<bool>, loads: Loads) -> View {
     let query = RwSignal::new(String::new());
     let shown = RwSignal::new(None::<Shown>);
     let waits = ask(store, query, shown);

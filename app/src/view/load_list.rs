@@ -6,15 +6,15 @@ use leptos::web_sys;
 use sunlarder_engine::document::Document;
 use wasm_bindgen::JsCast;
 
-use super::load_editor::load_editor;
 use crate::bind::{memo, said, to_load};
 use crate::dom::arranged::arranged;
 use crate::dom::node::{Node, View, node};
 use crate::dom::part::{Listener, act, when};
 use crate::dom::sight::focus_soon;
 use crate::dom::stroke::{Stroke, stroked};
+use crate::drawers::drawer;
 use crate::load_row::{self, Item, Row, Taken};
-use crate::store::{Store, WORDS};
+use crate::store::{Store, WORDS, words};
 
 /// The list of loads, as it is looked at.
 #[derive(Clone, Copy)]
@@ -164,7 +164,7 @@ fn heading(loads: Loads, group: String) -> Node {
         let (loads, at_home) = count.get();
         at_home > 0 && at_home < loads
     });
-    let words = memo(Box::new(move || {
+    let told = memo(Box::new(move || {
         let (loads, at_home) = count.get();
         WORDS.in_group(loads, at_home)
     }));
@@ -216,13 +216,15 @@ fn heading(loads: Loads, group: String) -> Node {
                 .attr("aria-expanded", expanded)
                 .on("click", act(fold))
                 .child(node("span").attr("class", "load-name").child(name).view())
-                .child(node("span").attr("class", "load-when").child(words).view())
+                .child(node("span").attr("class", "load-when").child(told).view())
                 .child(
                     node("span")
                         .attr("class", "load-charge")
                         .child(charge)
                         .child(" ")
-                        .child(node("span").attr("class", "unit").child("Ah").view())
+                        .child(
+                            node("span").attr("class", "unit").child(words().charge_unit()).view(),
+                        )
                         .view(),
                 )
                 .view(),
@@ -247,7 +249,7 @@ fn row(loads: Loads, place: usize) -> Node {
     let is_fresh = memo(Box::new(move || fresh.get() == Some(place)));
     let before = memo(Box::new(move || drop.get() == Some((place, false))));
     let behind = memo(Box::new(move || drop.get() == Some((place, true))));
-    let words = |of: fn(&Row) -> String| Signal::derive(move || own.with(of));
+    let told = |of: fn(&Row) -> String| Signal::derive(move || own.with(of));
     let figure = |of: fn(&Taken) -> String| Signal::derive(move || figures.with(of));
     node("li")
         .attr("class", "load")
@@ -256,7 +258,7 @@ fn row(loads: Loads, place: usize) -> Node {
         .class_while("fresh", is_fresh)
         .class_while("drop-before", before)
         .class_while("drop-behind", behind)
-        .child(take(words(|own| WORDS.take_along(&own.name)), on, flip).view())
+        .child(take(told(|own| WORDS.take_along(&own.name)), on, flip).view())
         .child(
             node("button")
                 .attr("type", "button")
@@ -266,13 +268,13 @@ fn row(loads: Loads, place: usize) -> Node {
                 .child(
                     node("span")
                         .attr("class", "load-name")
-                        .child(words(|own| own.name.clone()))
+                        .child(told(|own| own.name.clone()))
                         .view(),
                 )
                 .child(
                     node("span")
                         .attr("class", "load-when")
-                        .child(words(|own| own.when.clone()))
+                        .child(told(|own| own.when.clone()))
                         .view(),
                 )
                 .child(
@@ -296,14 +298,16 @@ fn row(loads: Loads, place: usize) -> Node {
                 )
                 .view(),
         )
-        .child(grip(loads, place, words(|own| WORDS.move_load(&own.name))))
+        .child(grip(loads, place, told(|own| WORDS.move_load(&own.name))))
         .child(
             node("div")
                 .attr("class", "share")
                 .child(node("i").style_now("transform", figure(|own| own.scale.clone())).view())
                 .view(),
         )
-        .child(when(is_open, move || load_editor(loads.store, place, loads)))
+        .child(when(is_open, move || {
+            drawer(loads.store, move |own| (own.load)(loads.store, place, loads))
+        }))
 }
 
 /// What a load is moved by: dragged, or by arrow keys.

@@ -13,7 +13,7 @@ use crate::bind::said;
 use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::part::dynamic;
 use crate::load_row::{self, Taken};
-use crate::store::{Store, WORDS};
+use crate::store::{Store, WORDS, words};
 
 const STANDING: [Figure; 1] = [Figure::new(
     Field::StandingCurrent,
@@ -24,7 +24,9 @@ const STANDING: [Figure; 1] = [Figure::new(
 
 /// The question with its answer and all that is run.
 pub(crate) fn loads(store: Store) -> View {
-    let total = said(store, |solved| WORDS.per_day(solved.outlook.budget.total));
+    let total = said(store, |solved| {
+        words().per_day(solved.outlook.budget.total, solved.system.bank.nominal)
+    });
     question(L::WhatDoYouRun, total, true, move || inside(store))
 }
 

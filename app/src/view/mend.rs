@@ -5,7 +5,6 @@ use leptos::web_sys;
 use sunlarder_engine::document::{Field, Inverter};
 use sunlarder_engine::outlook::Obstacle;
 use sunlarder_engine::quantity::Watts;
-use sunlarder_engine::words::amount;
 use sunlarder_worker::leaf::Leaf;
 use wasm_bindgen::JsCast;
 
@@ -13,7 +12,7 @@ use super::leaf::leaf;
 use crate::bind::said;
 use crate::dom::node::{View, node};
 use crate::dom::part::{Listener, when};
-use crate::store::{Store, WORDS};
+use crate::store::{Store, WORDS, words};
 
 /// A button for the inverter that the loads need, while one is missing or too small.
 pub(crate) fn inverter_button(store: Store) -> View {
@@ -29,7 +28,7 @@ pub(crate) fn inverter_button(store: Store) -> View {
                 // What was stated of the smaller one does not hold for this.
                 (own.rated_w, own.surge_w, own.idle_w) = (rated, None, None);
             });
-            store.say_changed(WORDS.added_inverter(&amount(Watts(rated))));
+            store.say_changed(WORDS.added_inverter(&words().amount(Watts(rated))));
         }
     });
     node("div")

@@ -11,7 +11,7 @@ use super::strip::strip;
 use crate::bind::memo;
 use crate::dom::node::{Child as _, View, group, node, nothing};
 use crate::dom::part::{act, dynamic, typed};
-use crate::store::{Store, WORDS};
+use crate::store::{Store, WORDS, words};
 
 /// The kinds of hours, in the order in which they are offered.
 const KINDS: [L; 3] = [L::HoursPerDay, L::AtTheseHours, L::Always];
@@ -262,7 +262,7 @@ fn span_row(edited: Edited, place: usize) -> View {
 }
 
 fn weekdays(edited: Edited) -> View {
-    let names = (0..7).map(|day| WORDS.weekday_short(day)).collect();
+    let names = words().week().map(|day| (day, WORDS.weekday_short(day))).into();
     toggles(
         L::DaysOfTheWeek,
         names,
@@ -275,7 +275,7 @@ fn weekdays(edited: Edited) -> View {
 }
 
 fn months(edited: Edited) -> View {
-    let names = (0..12).map(|month| WORDS.month_short(month)).collect();
+    let names = (0..12).map(|month| (month, WORDS.month_short(month))).collect();
     toggles(
         L::MonthsOfTheYear,
         names,
@@ -287,10 +287,10 @@ fn months(edited: Edited) -> View {
     )
 }
 
-/// A row of small switches, one a bit.
+/// A row of small switches, one a bit, each under its name.
 fn toggles(
     legend: L,
-    names: Vec<&'static str>,
+    names: Vec<(usize, &'static str)>,
     edited: Edited,
     get: fn(&Schedule) -> u16,
     set: fn(&mut Schedule, u16),
@@ -310,7 +310,7 @@ fn toggles(
             .child(node("span").child(name).view())
             .view()
     };
-    let all: Vec<View> = names.into_iter().enumerate().map(one).collect();
+    let all: Vec<View> = names.into_iter().map(one).collect();
     node("fieldset")
         .attr("class", "days")
         .child(node("legend").child(WORDS.label(legend)).view())

@@ -6,7 +6,7 @@ use sunlarder_engine::outlook::best_tilts;
 use sunlarder_engine::quantity::Degrees;
 use sunlarder_engine::sky::equatorward;
 use sunlarder_engine::source::POWER_PER_K;
-use sunlarder_engine::words::{Label as L, decimal, rounded};
+use sunlarder_engine::words::{Label as L, decimal};
 
 use super::chargers::chargers;
 use super::field::{Figure, button, button_saying, button_unless, choice, fields, more, toggle};
@@ -14,11 +14,14 @@ use super::question::question;
 use crate::bind::{edit, part, said};
 use crate::dom::node::{Child as _, View, group, node, nothing};
 use crate::dom::part::{dynamic, when};
-use crate::store::{Solved, Store, WORDS};
+use crate::drawers::drawer;
+use crate::store::{Solved, Store, WORDS, words};
 
 /// The question with its answer and the sources.
 pub(crate) fn sources(store: Store) -> View {
-    question(L::WhatComesIn, said(store, answer), false, move || inside(store))
+    question(L::WhatComesIn, said(store, answer), false, move || {
+        drawer(store, move |drawers| (drawers.sources)(store))
+    })
 }
 
 fn answer(solved: &Solved) -> String {
@@ -26,7 +29,7 @@ fn answer(solved: &Solved) -> String {
     let sun: f64 = system.arrays.iter().map(|array| array.rated().0).sum();
     let mut parts = Vec::new();
     if sun > 0.0 {
-        parts.push(WORDS.of_sun(&rounded(sun)));
+        parts.push(WORDS.of_sun(&words().rounded(sun)));
     }
     let others = [
         (system.turbine.is_some(), L::Turbine),
@@ -39,7 +42,7 @@ fn answer(solved: &Solved) -> String {
     if parts.is_empty() { WORDS.label(L::Nothing).to_owned() } else { parts.join(", ") }
 }
 
-fn inside(store: Store) -> View {
+pub(super) fn inside(store: Store) -> View {
     let count = part(store, 0, |plan, _| plan.arrays.len());
     let full = Signal::derive(move || count.get() >= List::Arrays.limit());
     let arrays = dynamic(move || {

@@ -7,7 +7,7 @@ use leptos::ev::{Event, KeyboardEvent};
 use leptos::prelude::*;
 use leptos::web_sys;
 use sunlarder_engine::document::{DAY_MIN, Span, is_painted, painted};
-use sunlarder_engine::words::{Label as L, clock, decimal};
+use sunlarder_engine::words::{Label as L, decimal};
 use wasm_bindgen::JsCast;
 
 use super::field::fresh_id;
@@ -16,9 +16,8 @@ use crate::bind::{memo, said};
 use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::part::{Listener, dynamic};
 use crate::dom::stroke::{Stroke, stroked};
-use crate::load_row::clock_end;
 use crate::outlook_data;
-use crate::store::{Store, WORDS};
+use crate::store::{Store, WORDS, words};
 
 /// What a finger can aim at \[min\].
 const FINGER: u16 = 30;
@@ -73,7 +72,7 @@ pub(super) fn strip(store: Store, edited: Edited) -> View {
     let spoken = memo(Box::new(move || {
         let at = mark.get();
         let on = edited.with_spans(|spans| is_painted(spans, at));
-        WORDS.on_at(&clock(at), &clock_end(at + KEY), on)
+        WORDS.on_at(&words().clock(at), &words().clock_end(at + KEY), on)
     }));
     let keys: Listener = Box::new(move |event: Event| {
         let event: KeyboardEvent = event.unchecked_into();
@@ -137,7 +136,7 @@ pub(super) fn strip(store: Store, edited: Edited) -> View {
         }
     });
     let hours: Vec<View> =
-        ["0", "6", "12", "18", "24"].map(|hour| node("span").child(hour).view()).into();
+        [0, 6, 12, 18, 24].map(|hour| node("span").child(words().hour_mark(hour)).view()).into();
     group(vec![
         own.view(),
         node("div").attr("class", "strip-hours").attr("aria-hidden", "true").child(hours).view(),

@@ -49,8 +49,18 @@ pub(crate) fn choice(
     value: Signal<usize>,
     set: Callback<usize>,
 ) -> View {
+    choice_of(legend, options.iter().map(|own| WORDS.label(*own)).collect(), value, set)
+}
+
+/// The same between names that are no labels.
+pub(crate) fn choice_of(
+    legend: Label,
+    options: Vec<&'static str>,
+    value: Signal<usize>,
+    set: Callback<usize>,
+) -> View {
     let name = fresh_id("choice");
-    let one = |(at, words): (usize, &Label)| {
+    let one = |(at, told): (usize, &'static str)| {
         let chosen = Signal::derive(move || value.get() == at);
         node("label")
             .child(
@@ -61,10 +71,10 @@ pub(crate) fn choice(
                     .on("change", typed(move |_| set.run(at)))
                     .view(),
             )
-            .child(node("span").child(WORDS.label(*words)).view())
+            .child(node("span").child(told).view())
             .view()
     };
-    let options: Vec<View> = options.iter().enumerate().map(one).collect();
+    let options: Vec<View> = options.into_iter().enumerate().map(one).collect();
     node("fieldset")
         .attr("class", "choice")
         .child(node("legend").child(WORDS.label(legend)).view())

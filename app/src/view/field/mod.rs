@@ -11,10 +11,12 @@ mod number;
 
 use core::sync::atomic::{AtomicU32, Ordering};
 
-pub(crate) use control::{button, button_saying, button_unless, choice, select, text_box, toggle};
+pub(crate) use control::{
+    button, button_saying, button_unless, choice, choice_of, select, text_box, toggle,
+};
 pub(crate) use figure::{Figure, fields};
 pub(crate) use fold::{more, more_while};
-pub(crate) use number::{NumberBox, plain};
+pub(crate) use number::NumberBox;
 
 /// A new id for an element that something refers to.
 pub(crate) fn fresh_id(what: &str) -> String {

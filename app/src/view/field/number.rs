@@ -2,45 +2,48 @@
 
 use leptos::prelude::*;
 use sunlarder_engine::document::{Field, Problem};
-use sunlarder_engine::words::{Label, decimal};
+use sunlarder_engine::words::{Label, Typed, decimal};
 use sunlarder_engine::working::Tag;
 
 use super::fresh_id;
 use crate::bind::{signal, watch};
 use crate::dom::node::{View, node};
 use crate::dom::part::typed;
-use crate::store::WORDS;
+use crate::store::{WORDS, words};
 
-/// A number as a person types it back: no figure of the plan is finer than a thousandth.
-pub(crate) fn plain(value: f64) -> String {
+/// A number for an attribute: no figure of the plan is finer than a thousandth.
+fn plain(value: f64) -> String {
     if value.is_finite() { decimal(value, 3) } else { String::new() }
 }
 
 /// What was typed: nothing, a number within its range, or a sentence about what is wrong.
 pub(crate) fn read(text: &str, field: Field, optional: bool) -> Result<Option<f64>, String> {
-    let text = text.trim().replace('\u{2212}', "-").replace(',', ".");
-    if text.is_empty() {
-        return if optional { Ok(None) } else { Err(WORDS.missing(field)) };
-    }
-    let Some(value) = number(&text) else { return Err(WORDS.no_number(field, &text)) };
+    let text = text.trim();
+    let value = match words().typed(text) {
+        Typed::Nothing if optional => return Ok(None),
+        Typed::Nothing => return Err(words().missing(field)),
+        Typed::Ambiguous { thousands, decimals } => {
+            return Err(WORDS.ambiguous(field, text, &thousands, &decimals));
+        }
+        Typed::Number(digits) => number(&digits),
+        Typed::Other => None,
+    };
+    let Some(value) = value else { return Err(words().no_number(field, text)) };
+    // Before any unit is converted: whole degrees of one kind are no whole ones of the other.
+    let whole = field.range().per_unit > 1.0 || value == value.trunc();
+    let value = words().meant(field, value);
     if !field.range().holds(value) {
         let problem = Problem::OutOfRange { field, at: Tag::None, value };
-        return Err(WORDS.problem(&problem, &|_| None));
+        return Err(words().problem(&problem, &|_| None));
     }
-    let range = field.range();
-    let rounded = range.rounded(value);
-    if range.per_unit == 1.0 && rounded != value {
-        return Err(WORDS.whole_number(field, &text));
+    if !whole {
+        return Err(words().whole_number(field, text));
     }
-    Ok(Some(rounded))
+    Ok(Some(field.range().rounded(value)))
 }
 
 /// A number in digits. On the page the browser reads it: Rust's own reader brings a table of 10 kB that nothing else needs.
 fn number(text: &str) -> Option<f64> {
-    let digits = |own: char| own.is_ascii_digit() || "+-.eE".contains(own);
-    if !text.chars().all(digits) {
-        return None;
-    }
     #[cfg(target_arch = "wasm32")]
     let value = wasm_bindgen::JsValue::from_str(text).unchecked_into_f64();
     #[cfg(not(target_arch = "wasm32"))]
@@ -67,7 +70,10 @@ impl NumberBox {
         let Self { label, hint, field, slider, optional } = self;
         let id = fresh_id("field");
         let (hint_id, error_id) = (format!("{id}-hint"), format!("{id}-error"));
-        let text = RwSignal::new(value.get_untracked().map(plain).unwrap_or_default());
+        let boxed = move |value: f64| {
+            if value.is_finite() { words().boxed(field, value) } else { String::new() }
+        };
+        let text = RwSignal::new(value.get_untracked().map(boxed).unwrap_or_default());
         let error = RwSignal::new(String::new());
         watch(Box::new(move || {
             // A change from elsewhere (undo, another box) shows here; what is being typed stays as it is.
@@ -76,7 +82,7 @@ impl NumberBox {
             let own = read(&text.get_untracked(), field, optional);
             let typed_out = now.is_none() && own == Ok(typical.get_untracked());
             if own != Ok(now) && !typed_out {
-                text.set(now.map(plain).unwrap_or_default());
+                text.set(now.map(boxed).unwrap_or_default());
                 error.set(String::new());
             }
         }));
@@ -94,10 +100,12 @@ impl NumberBox {
             }
         };
         let slide = slider.map(|(low, high, step)| {
-            let now = Signal::derive(move || plain(value.get().unwrap_or(low)));
+            let now =
+                Signal::derive(move || plain(words().shown(field, value.get().unwrap_or(low))));
             let slide = typed(move |typed| {
-                if let Ok(Some(new)) = read(&typed, field, optional) {
-                    text.set(plain(new));
+                if let Some(new) = number(&typed) {
+                    let new = field.range().rounded(words().meant(field, new));
+                    text.set(boxed(new));
                     error.set(String::new());
                     set.run(Some(new));
                 }
@@ -105,8 +113,8 @@ impl NumberBox {
             node("input")
                 .attr("class", "slider")
                 .attr("type", "range")
-                .attr("min", plain(low))
-                .attr("max", plain(high))
+                .attr("min", plain(words().shown(field, low)))
+                .attr("max", plain(words().shown(field, high)))
                 .attr("step", plain(step))
                 .attr("aria-label", label)
                 .prop("value", now)
@@ -117,7 +125,7 @@ impl NumberBox {
         let invalid = Signal::derive(move || error.with(|error| !error.is_empty()));
         let invalid_word =
             Signal::derive(move || if invalid.get() { "true" } else { "false" }.to_owned());
-        let placeholder = Signal::derive(move || typical.get().map(plain).unwrap_or_default());
+        let placeholder = Signal::derive(move || typical.get().map(boxed).unwrap_or_default());
         let is_typical = Signal::derive(move || {
             let is = text.with(String::is_empty) && typical.with(Option::is_some);
             if is { WORDS.label(Label::Typical) } else { "" }.to_owned()
@@ -136,14 +144,15 @@ impl NumberBox {
                             .attr("inputmode", "decimal")
                             .attr("autocomplete", "off")
                             .attr("placeholder", placeholder)
-                            .attr("data-field", (field as u32).to_string())
                             .prop("value", signal(text))
                             .attr("aria-invalid", invalid_word)
                             .attr("aria-describedby", described)
                             .on("input", typed(type_in))
                             .view(),
                     )
-                    .child(node("span").attr("class", "unit").child(WORDS.field_unit(field)).view())
+                    .child(
+                        node("span").attr("class", "unit").child(words().field_unit(field)).view(),
+                    )
                     .child(node("span").attr("class", "typical").child(is_typical).view())
                     .view(),
             )

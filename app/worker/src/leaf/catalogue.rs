@@ -6,8 +6,9 @@
 
 use sunlarder_engine::document::Document;
 use sunlarder_engine::load::catalogue::{Appliance, Group, entry};
+use sunlarder_engine::place;
 use sunlarder_engine::share;
-use sunlarder_engine::words::{Label, Language, amount};
+use sunlarder_engine::words::{Label, Language, Words};
 
 use super::About;
 use crate::paper::Paper;
@@ -16,28 +17,27 @@ use crate::paper::Paper;
 const SHOWN: usize = 12;
 /// Words of a search beyond these are not looked at.
 const WORDS: usize = 8;
-/// What people type between two words that say something.
-const EMPTY: [&str; 8] = ["a", "an", "the", "for", "my", "of", "and", "with"];
+/// What people type between two words that say something, in any language of the page.
+const EMPTY: [&str; 18] = [
+    "a", "an", "the", "for", "my", "of", "and", "with", "con", "de", "el", "la", "los", "las",
+    "mi", "para", "un", "una",
+];
 
 /// The catalogue, or what was found for a query that is not blank.
 pub(super) fn write(query: &str, about: About<'_>) -> String {
     let mut paper = Paper::default();
     if words_of(query).is_empty() {
         for group in Group::ALL {
-            paper.class("details", "more").said(
-                "summary",
-                "",
-                about.language.appliance_group(group),
-            );
+            paper.class("details", "more").said("summary", "", about.words.appliance_group(group));
             let own = Appliance::ALL.iter().copied().filter(|own| entry(*own).group == group);
             results(&mut paper, own, about);
             paper.close();
         }
         return paper.finish();
     }
-    let found = find(query, about.language);
+    let found = find(query, about.words.language);
     if found.is_empty() {
-        paper.said("p", "hint", about.language.label(Label::NothingFound));
+        paper.said("p", "hint", about.words.label(Label::NothingFound));
     } else {
         results(&mut paper, found.into_iter().take(SHOWN), about);
     }
@@ -55,8 +55,8 @@ fn results(paper: &mut Paper, all: impl Iterator<Item = Appliance>, about: About
             .open("button")
             .attr("type", "button")
             .attr("data-load", &code.unwrap_or_default())
-            .said("span", "result-name", about.language.appliance(appliance))
-            .said("span", "result-figure", &amount(typical.power))
+            .said("span", "result-name", about.words.appliance(appliance))
+            .said("span", "result-figure", &about.words.amount(typical.power))
             .close()
             .close();
     }
@@ -64,9 +64,9 @@ fn results(paper: &mut Paper, all: impl Iterator<Item = Appliance>, about: About
 }
 
 /// The usual range of an appliance's power by its number; nothing for one that is not known.
-pub(super) fn range(number: &str, language: Language) -> String {
+pub(super) fn range(number: &str, words: Words) -> String {
     let known = number.parse().ok().and_then(Appliance::from_number).map(entry);
-    let range = known.map(|own| language.usual_range(&amount(own.low), &amount(own.high)));
+    let range = known.map(|own| words.usual_range(&words.amount(own.low), &words.amount(own.high)));
     let mut paper = Paper::default();
     paper.said("p", "hint", &range.unwrap_or_default());
     paper.finish()
@@ -109,17 +109,8 @@ fn words_of(query: &str) -> Vec<String> {
 
 /// Small letters without their accents; what is neither letter nor figure parts words.
 fn folded(text: &str) -> String {
-    let letter = |own: char| match own {
-        'á' | 'à' | 'â' | 'ä' => 'a',
-        'é' | 'è' | 'ê' | 'ë' => 'e',
-        'í' | 'ì' | 'î' | 'ï' => 'i',
-        'ó' | 'ò' | 'ô' | 'ö' => 'o',
-        'ú' | 'ù' | 'û' | 'ü' => 'u',
-        'ñ' => 'n',
-        own if own.is_alphanumeric() => own,
-        _ => ' ',
-    };
-    let text: String = text.chars().flat_map(char::to_lowercase).map(letter).collect();
+    let letter = |own: char| if own.is_alphanumeric() { own } else { ' ' };
+    let text: String = place::folded(text).chars().map(letter).collect();
     text.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 

@@ -10,7 +10,7 @@ mod working;
 use sunlarder_engine::document::Document;
 use sunlarder_engine::outlook::{Outlook, Question};
 use sunlarder_engine::system::System;
-use sunlarder_engine::words::Language;
+use sunlarder_engine::words::Words;
 
 /// What can be written. Each has an argument, a text whose meaning is said here.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -39,8 +39,8 @@ impl Leaf {
 /// A plan with its answers, about which a leaf is written.
 #[derive(Clone, Copy, Debug)]
 pub struct About<'a> {
-    /// The language to write in.
-    pub language: Language,
+    /// The language to write in, and the habits of whoever reads it.
+    pub words: Words,
     /// The plan.
     pub document: &'a Document,
     /// The plan, resolved.
@@ -74,7 +74,7 @@ pub fn write(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
             question.map(|own| Written::of(working::write(*own, about))).unwrap_or_default()
         }
         Leaf::Catalogue => Written::of(catalogue::write(argument, about)),
-        Leaf::UsualRange => Written::of(catalogue::range(argument, about.language)),
+        Leaf::UsualRange => Written::of(catalogue::range(argument, about.words)),
         Leaf::Inverter => Written::of(inverter::write(about)),
     }
 }

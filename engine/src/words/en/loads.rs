@@ -1,7 +1,7 @@
 //! What the list of loads says, and the buttons beside what can be mended or taken over.
 
 use crate::document::Field;
-use crate::words::number::as_given;
+use crate::words::Words;
 
 use super::problems::field;
 
@@ -68,9 +68,10 @@ pub fn added_inverter(power: &str) -> String {
 
 /// That a field counts in whole numbers, and that what was typed is none.
 #[must_use]
-pub fn whole_number(own: Field, typed: &str) -> String {
+pub fn whole_number(words: Words, own: Field, typed: &str) -> String {
     let range = own.range();
-    let (least, most) = (as_given(range.min), as_given(range.max));
+    let given = |value: f64| words.as_given(words.shown(own, value));
+    let (least, most) = (given(range.min), given(range.max));
     format!("{} is a whole number from {least} to {most}; “{typed}” is none.", field(own))
 }
 
