@@ -117,7 +117,12 @@ fn folded(text: &str) -> String {
 /// How far a word is from an appliance: 0 as it stands in the name, up to 9 with a wrong letter; nothing if it is not found.
 fn distance(word: &str, name: &str, others: &str) -> Option<usize> {
     let best = |text: &str| text.split(' ').filter_map(|own| apart(word, own)).min();
-    let within = |text: &str| (word.len() > 2 && text.contains(word)).then_some(3);
+    // Also two words written as one.
+    let within = |text: &str| {
+        let is_in = word.len() > 2 && text.contains(word)
+            || word.len() > LONG && text.replace(' ', "").contains(word);
+        is_in.then_some(3)
+    };
     let in_name = best(name).or_else(|| within(name));
     let in_others = best(others).or_else(|| within(others)).map(|own| own + 1);
     in_name.into_iter().chain(in_others).min()
