@@ -9,10 +9,10 @@ use wasm_split_helpers::{SplitLoaderError, wasm_split};
 use crate::dom::node::{Child as _, View, group, node, nothing};
 use crate::dom::part::dynamic;
 use crate::store::{Store, WORDS};
-use crate::view::{button, shut};
+use crate::view::{Loads, button, shut};
 
 /// A load's editor, or the search for one.
-type Of<T> = fn(Store, T, RwSignal<Option<usize>>) -> View;
+type Of<T> = fn(Store, T, Loads) -> View;
 
 /// The insides of what is shut.
 #[derive(Clone, Copy)]

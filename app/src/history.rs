@@ -16,11 +16,14 @@ pub(crate) struct History {
     before: Vec<Document>,
     after: Vec<Document>,
     last: Option<(&'static str, f64)>,
+    /// Counts whatever changes the plan.
+    turn: u32,
 }
 
 impl History {
     /// Notes the plan as it stands before an edit of this kind.
     pub(crate) fn note(&mut self, kind: &'static str, plan: &Document, now: f64) {
+        self.turn = self.turn.wrapping_add(1);
         let together = self
             .last
             .is_some_and(|(last, at)| last == kind && now - at < TOGETHER && self.after.is_empty());
@@ -38,6 +41,7 @@ impl History {
     /// The plan before the last step.
     pub(crate) fn undo(&mut self, now: &Document) -> Option<Document> {
         let plan = self.before.pop()?;
+        self.turn = self.turn.wrapping_add(1);
         self.after.push(now.clone());
         self.last = None;
         Some(plan)
@@ -46,6 +50,7 @@ impl History {
     /// The plan after the step last taken back.
     pub(crate) fn redo(&mut self, now: &Document) -> Option<Document> {
         let plan = self.after.pop()?;
+        self.turn = self.turn.wrapping_add(1);
         self.before.push(now.clone());
         self.last = None;
         Some(plan)
@@ -106,7 +111,7 @@ impl Histories {
         if !core::mem::replace(&mut self.began, true) || present.0 == *to {
             return;
         }
-        self.turn(&present.0, to);
+        self.swap(&present.0, to);
         self.after.clear();
         self.before.push(present);
         if self.before.len() > DEPTH {
@@ -115,9 +120,10 @@ impl Histories {
     }
 
     /// Lays the history of one plan aside and takes that of another up.
-    fn turn(&mut self, from: &PlanId, to: &PlanId) {
+    fn swap(&mut self, from: &PlanId, to: &PlanId) {
         let known = self.others.iter().position(|(id, _)| id == to);
-        let next = known.map(|at| self.others.swap_remove(at).1).unwrap_or_default();
+        let mut next = known.map(|at| self.others.swap_remove(at).1).unwrap_or_default();
+        next.turn = self.own.turn.wrapping_add(1);
         let own = core::mem::replace(&mut self.own, next);
         self.others.push((from.clone(), own));
     }
@@ -134,7 +140,7 @@ impl Histories {
         }
         let from = present.0.clone();
         let (id, plan) = between(self, present)?;
-        self.turn(&from, &id);
+        self.swap(&from, &id);
         Some(Step::To(id, plan))
     }
 
@@ -150,6 +156,11 @@ impl Histories {
         let after = self.after.pop()?;
         self.before.push(present);
         Some(after)
+    }
+
+    /// A number that stays for as long as what is on the page does.
+    pub(crate) fn turn(&self) -> u32 {
+        self.own.turn
     }
 
     /// Leads to a plan no more.
@@ -258,7 +269,9 @@ mod tests {
         assert_eq!(history.undo(&plan("b")), Some(plan("a")));
         assert_eq!(history.undo(&plan("a")), None);
         assert_eq!(history.redo(&plan("a")), Some(plan("b")));
+        let turn = history.turn;
         history.note("name", &plan("b"), 20.0);
+        assert_ne!(history.turn, turn, "what could be taken back by itself no longer is");
         assert!(!history.can_redo(), "a new edit ends what could be made again");
     }
 

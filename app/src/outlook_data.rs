@@ -274,6 +274,33 @@ pub(crate) fn signed(value: f64) -> String {
     }
 }
 
+/// The nights of the month's typical day, in minutes of that day.
+pub(crate) fn nights_of_month(solved: &Solved) -> Vec<(u16, u16)> {
+    let Solved { system, outlook } = solved;
+    let minute = |hour: f64| (hour * 60.0).round() as u16;
+    let nights = nights(system, typical_date(solved, outlook.month), 0.0, 24.0);
+    nights.into_iter().map(|(from, to)| (minute(from), minute(to))).collect()
+}
+
+/// When the sun rises and sets on the month's typical day; nothing where it does not do both.
+pub(crate) fn sun_of_month(solved: &Solved) -> String {
+    match nights_of_month(solved).as_slice() {
+        [(0, rise), (set, _)] => WORDS.sun_from_to(
+            &words().clock(*rise),
+            &words().clock(*set),
+            WORDS.month(solved.outlook.month),
+        ),
+        _ => String::new(),
+    }
+}
+
+/// The day that stands for a month.
+fn typical_date(solved: &Solved, month: usize) -> NaiveDate {
+    let start = solved.system.start.date;
+    let day = MONTH_DAY.get(month).copied().unwrap_or(1);
+    NaiveDate::from_yo_opt(start.year(), u32::from(day)).unwrap_or(start)
+}
+
 /// What the strip of the month's typical day shows.
 pub(crate) fn day(solved: &Solved) -> DayData {
     let Solved { system, outlook } = solved;
@@ -290,13 +317,11 @@ pub(crate) fn day(solved: &Solved) -> DayData {
     let out = |forcing: &sunlarder_engine::simulate::Forcing| {
         (forcing.demand + volts * forcing.standing).0
     };
-    let typical_date =
-        NaiveDate::from_yo_opt(system.start.date.year(), u32::from(MONTH_DAY[outlook.month]));
     DayData {
         in_w: day.iter().map(into).collect(),
         out_w: day.iter().map(out).collect(),
         baseline_w: Default::default(),
-        night: nights(system, typical_date.unwrap_or(system.start.date), 0.0, 24.0),
+        night: nights(system, typical_date(solved, outlook.month), 0.0, 24.0),
         hour_labels: [0, 6, 12, 18, 24]
             .map(|hour| (f64::from(hour), words().hour_mark(hour)))
             .to_vec(),

@@ -67,6 +67,8 @@ pub(crate) struct Notice {
     pub(crate) text: String,
     /// Whether something went wrong.
     pub(crate) grave: bool,
+    /// It tells of a change that can be taken back for as long as this is the turn of the history.
+    pub(crate) turn: Option<u32>,
 }
 
 /// Which face the page shows.
@@ -307,12 +309,23 @@ impl Store {
 
     /// Says something in passing.
     pub(crate) fn say(self, text: impl Into<String>) {
-        self.notice.set(Some(Notice { text: text.into(), grave: false }));
+        self.notice.set(Some(Notice { text: text.into(), grave: false, turn: None }));
+    }
+
+    /// Says what has just been changed, with a button that takes it back.
+    pub(crate) fn say_changed(self, text: impl Into<String>) {
+        let turn = Some(self.history.with_untracked(Histories::turn));
+        self.notice.set(Some(Notice { text: text.into(), grave: false, turn }));
+    }
+
+    /// Whether nothing has changed since that turn of the history.
+    pub(crate) fn is_turn(self, turn: u32) -> bool {
+        self.history.with(Histories::turn) == turn
     }
 
     /// Says that something went wrong.
     pub(crate) fn complain(self, text: impl Into<String>) {
-        self.notice.set(Some(Notice { text: text.into(), grave: true }));
+        self.notice.set(Some(Notice { text: text.into(), grave: true, turn: None }));
     }
 
     /// What a load or array is called, for sentences of the engine.

@@ -296,3 +296,26 @@ fn a_bank_that_may_freeze_is_told_so() {
     assert_eq!(frost(Chemistry::Lifepo4, 20.0, Some(-30.0), document::Kept::Outside), None);
     assert_eq!(frost(flooded, 20.0, None, document::Kept::Outside), None);
 }
+
+#[test]
+fn the_fitting_inverter_takes_every_obstacle_of_inverters_away() {
+    use sunlarder_engine::outlook::fitting_inverter;
+    let assembled = |plan: &Document| System::assemble(plan, Climate::embedded(), &mut ()).unwrap();
+    for (power, surge, expected) in [
+        (40.0, 1.0, Some(150.0)),
+        (1500.0, 1.0, Some(2000.0)),
+        (900.0, 5.0, Some(2500.0)),
+        (90_000.0, 1.0, None),
+    ] {
+        let load =
+            Load { rating: Plate::PowerW(power), supply: Supply::Ac, surge, ..Load::default() };
+        let mut plan = Document { loads: vec![load], ..Document::default() };
+        let fitting = fitting_inverter(&assembled(&plan)).map(|own| own.0);
+        assert_eq!(fitting, expected, "{power} W");
+        let Some(rated_w) = fitting else { continue };
+        plan.inverter = Some(Inverter { rated_w, ..Inverter::default() });
+        let obstacles = Outlook::of(&assembled(&plan)).obstacles;
+        assert!(!obstacles.iter().any(Obstacle::is_of_inverter), "{power} W: {obstacles:?}");
+    }
+    assert_eq!(fitting_inverter(&assembled(&Document::default())), None);
+}

@@ -11,6 +11,7 @@ mod in_browser {
     mod keeping;
     mod keyboard;
     mod languages;
+    mod loads;
     mod offline;
     mod paper;
     mod place;

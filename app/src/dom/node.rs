@@ -78,7 +78,7 @@ pub(crate) fn group(views: Vec<View>) -> View {
 }
 
 /// Does something now and whenever what it reads has changed, for as long as what is being made lives.
-fn follow(act: Box<dyn FnMut()>) {
+pub(super) fn follow(act: Box<dyn FnMut()>) {
     let mut act = act;
     // The effect ends when its last handle is dropped, which the owner of the store does.
     StoredValue::new_local(RenderEffect::new(move |_| act()));

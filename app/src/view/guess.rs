@@ -7,7 +7,7 @@ use sunlarder_engine::words::{Label as L, Typed, decimal};
 use sunlarder_worker::leaf::{self, Leaf};
 use wasm_bindgen::JsCast;
 
-use super::field::{button, choice, fresh_id, number, select, text_box};
+use super::field::{button, choice, fresh_id, number_in, select, text_box};
 use super::leaf::leaf;
 use super::place::hint;
 use super::share::copy_text;
@@ -145,7 +145,7 @@ fn form(store: Store) -> View {
             Guessed::Month => Some(month.get_untracked() as f64),
             _ if typed.trim().is_empty() => None,
             _ => match words().typed(&typed) {
-                Typed::Number(digits) => number(&digits),
+                Typed::Number(digits) => number_in(&digits),
                 _ => None,
             },
         };

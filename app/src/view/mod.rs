@@ -1,6 +1,7 @@
 //! What is seen: thin views over the store, as plain functions that give an erased view.
 
 mod bank;
+mod catalogue;
 mod chargers;
 mod compare;
 mod dialogs;
@@ -12,7 +13,9 @@ mod help;
 mod inverter;
 mod leaf;
 mod load_editor;
+mod load_list;
 mod loads;
+mod mend;
 mod outlook;
 mod own_climate;
 mod place;
@@ -25,9 +28,13 @@ mod shell;
 pub(crate) mod shut;
 mod sources;
 mod start;
+mod strip;
 mod table;
+mod toast;
 mod world_map;
+mod wrong_entry;
 
 pub(crate) use field::button;
+pub(crate) use load_list::Loads;
 pub(crate) use place::has_place;
 pub(crate) use shell::shell;

@@ -8,6 +8,7 @@
 mod date;
 mod field;
 mod keys;
+mod painting;
 mod problem;
 mod read;
 mod schedule;
@@ -20,6 +21,7 @@ mod write;
 
 pub use date::{date_from, date_text};
 pub use field::{Field, Range};
+pub use painting::{is_painted, painted};
 pub use problem::{FieldFault, Found, Problem, Wanted};
 pub use schedule::{ClockTime, DAY_MIN, Days, Months, Schedule, Span, When};
 pub use sections::{

@@ -40,6 +40,8 @@ pub enum TextField {
     PlaceName,
     /// Name of a load.
     LoadName,
+    /// Name of the group that a load belongs to.
+    GroupName,
 }
 
 impl TextField {

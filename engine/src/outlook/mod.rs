@@ -25,7 +25,7 @@ pub use csv::csv;
 pub use figure::Figure;
 pub use guess::{Guessed, NEAR, median};
 pub use months::{ArrayDay, Gain, Generated, Month, array_yield, month};
-pub use obstacle::{Obstacle, Peak, obstacles};
+pub use obstacle::{Obstacle, Peak, fitting_inverter, obstacles};
 pub use question::Question;
 pub use verdict::{Verdict, clock_time};
 

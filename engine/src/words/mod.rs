@@ -35,6 +35,7 @@ pub mod es;
 mod explained;
 mod habits;
 mod label;
+mod loads;
 mod number;
 mod page;
 mod reading;

@@ -5,11 +5,13 @@
 
 mod assumed;
 mod beside;
+mod catalogue;
 mod climate;
 mod code;
 mod drawing;
 mod explained;
 mod guess;
+mod inverter;
 mod other;
 mod parts;
 mod sheet;
@@ -50,11 +52,17 @@ pub enum Leaf {
     Question,
     /// The answer with everybody's guesses; the argument is made by [`guesses`].
     Guesses,
+    /// The catalogue of appliances; the argument is what somebody looks for, blank for all of it.
+    Catalogue,
+    /// The usual range of an appliance's power; the argument is its number.
+    UsualRange,
+    /// A button for the inverter that the loads need, where one is missing or too small; the argument means nothing.
+    Inverter,
 }
 
 impl Leaf {
     /// All in the order of their numbers.
-    pub const ALL: [Self; 9] = [
+    pub const ALL: [Self; 12] = [
         Self::Working,
         Self::Climate,
         Self::Explained,
@@ -64,6 +72,9 @@ impl Leaf {
         Self::Beside,
         Self::Question,
         Self::Guesses,
+        Self::Catalogue,
+        Self::UsualRange,
+        Self::Inverter,
     ];
 
     /// The one of a number.
@@ -137,6 +148,9 @@ pub fn write(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
             what.map(|own| Written::of(guess::question(own, about))).unwrap_or_default()
         }
         Leaf::Guesses => guess::answer(argument, about).map(Written::of).unwrap_or_default(),
+        Leaf::Catalogue => Written::of(catalogue::write(argument, about)),
+        Leaf::UsualRange => Written::of(catalogue::range(argument, about.words)),
+        Leaf::Inverter => Written::of(inverter::write(about)),
     }
 }
 

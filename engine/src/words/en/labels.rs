@@ -400,6 +400,25 @@ pub fn label(label: Label) -> &'static str {
         Label::Near => "Near",
         Label::MiddleGuess => "Middle guess",
         Label::BaselineBalanceWh => "Baseline, balance, Wh",
+        Label::LargestFirst => "Largest first",
+        Label::CatalogueWaits => {
+            "What stands under the answer has to be put right before the catalogue opens."
+        }
+        Label::Daytime => "Daytime",
+        Label::Evening => "Evening",
+        Label::Night => "Night",
+        Label::Done => "Done",
+        Label::DrawHours => "Hours of the day, to be drawn",
+        Label::DrawHint => {
+            "Draw over the hours to switch them on or off. With keys: arrows move, space switches, Shift with an arrow draws."
+        }
+        Label::GroupName => "Group",
+        Label::GroupHint => {
+            "A name of your own, such as Galley. Loads of one group stand together."
+        }
+        Label::NoGroup => "Without a group",
+        Label::SameForAll => "Same for all",
+        Label::Typical => "typical",
     }
 }
 

@@ -10,6 +10,7 @@ pub mod compare;
 pub mod countries;
 pub mod explained;
 pub mod labels;
+pub mod loads;
 pub mod page;
 pub mod problems;
 pub mod replay;

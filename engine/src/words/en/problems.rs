@@ -248,6 +248,7 @@ fn text_field(field: TextField) -> &'static str {
         TextField::PlanName => "The name of the plan",
         TextField::PlaceName => "The name of the place",
         TextField::LoadName => "The name",
+        TextField::GroupName => "The group",
     }
 }
 

@@ -410,6 +410,23 @@ pub fn label(label: Label) -> &'static str {
         Label::Near => "Cerca",
         Label::MiddleGuess => "Estimación central",
         Label::BaselineBalanceWh => "Referencia, balance, Wh",
+        Label::LargestFirst => "Los mayores primero",
+        Label::CatalogueWaits => {
+            "Antes de abrir el catálogo hay que corregir lo que está bajo la respuesta."
+        }
+        Label::Daytime => "De día",
+        Label::Evening => "Por la tarde",
+        Label::Night => "De noche",
+        Label::Done => "Listo",
+        Label::DrawHours => "Horas del día, para dibujarlas",
+        Label::DrawHint => {
+            "Pasa por encima de las horas para encenderlo o apagarlo. Con teclas: las flechas mueven, el espacio cambia, Mayúsculas con una flecha dibuja."
+        }
+        Label::GroupName => "Grupo",
+        Label::GroupHint => "Un nombre propio, como Cocina. Los consumos de un grupo van juntos.",
+        Label::NoGroup => "Sin grupo",
+        Label::SameForAll => "Igual para todos",
+        Label::Typical => "típico",
     }
 }
 

@@ -244,6 +244,7 @@ fn text_field(field: TextField) -> &'static str {
         TextField::PlanName => "El nombre del plan",
         TextField::PlaceName => "El nombre del lugar",
         TextField::LoadName => "El nombre",
+        TextField::GroupName => "El grupo",
     }
 }
 
