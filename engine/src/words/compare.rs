@@ -284,6 +284,7 @@ impl Words {
     fn entry(self, entry: &Entry) -> Option<String> {
         let label = match (entry.group, entry.key) {
             (_, "name") => L::Name,
+            (_, "group") => L::GroupName,
             (_, "appliance") => L::Name,
             (_, "on") => L::Counted,
             (_, "vital") => L::Vital,
