@@ -274,7 +274,7 @@ fn compared(words: Words) -> Vec<String> {
         }
         told.extend(words.stated_lines(&plan).into_iter().flat_map(|(part, said)| [part, said]));
         told.push(words.place_name(&plan));
-        let (system, outlook) = answered(name);
+        let (_, system, outlook) = answered(name);
         for figure in Figure::ALL {
             told.extend([
                 words.figure(figure).to_owned(),
@@ -291,8 +291,8 @@ fn compared(words: Words) -> Vec<String> {
                 words.answer(what, answer),
                 words.answer(what, None),
                 words.median(what, 2.5),
-                words.near(what, 1, 1),
-                words.near(what, 7, 30),
+                words.guesses_near(what, 1, 1),
+                words.guesses_near(what, 7, 30),
                 words.guess_refused(what, "x"),
                 words.guess_refused(what, " "),
             ]);
