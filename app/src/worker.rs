@@ -65,7 +65,7 @@ pub(crate) struct Wish {
 #[derive(Clone, Copy)]
 pub(crate) struct Worked {
     /// How much the sun varies, once it is here.
-    spread: RwSignal<Option<&'static SpreadGrid>>,
+    pub(crate) spread: RwSignal<Option<&'static SpreadGrid>>,
     /// What weather does with the plan.
     pub(crate) foretold: RwSignal<Foretold>,
     /// The state of charge in eight of ten weathers, hour by hour.
@@ -154,15 +154,18 @@ const REST: Duration = Duration::from_millis(250);
 /// Sends the plan after the words when something is asked of it, and takes the answers.
 pub(crate) fn follow(store: Store) {
     let Worked { wishes, spread, foretold, .. } = store.worked;
-    let changed = move || {
-        store.answers.track();
-        wishes.track();
-    };
-    after_words(changed, move || {
-        if !wishes.with_untracked(Vec::is_empty) {
-            ask(store, false);
-        }
-    });
+    // A new wish is heeded at once, and the rest of what somebody looks at after each edit but for what takes long.
+    for asked in [Asked::Quick, Asked::Leaves] {
+        let changed = move || match asked {
+            Asked::Quick => store.answers.track(),
+            _ => wishes.track(),
+        };
+        after_words(changed, move || {
+            if !wishes.with_untracked(Vec::is_empty) {
+                ask(store, asked);
+            }
+        });
+    }
     let changed = move || {
         store.answers.track();
         store.face.track();
@@ -171,7 +174,7 @@ pub(crate) fn follow(store: Store) {
             foretold.update(|foretold| foretold.coming = true);
         }
     };
-    after_rest(changed, move || ask(store, true), REST);
+    after_rest(changed, move || ask(store, Asked::All), REST);
     on_document("sunlarder:answer", move |event| {
         take(store, event.detail());
     });
@@ -188,11 +191,23 @@ pub(crate) fn bring(store: Store, text: &JsValue) {
     let said = if text.is_string() { WORDS.label(L::BeingWorkedOut) } else { "" };
     replayed.set(said.to_owned());
     path.set(Vec::new());
-    ask(store, true);
+    ask(store, Asked::All);
+}
+
+/// How much is asked of the worker at once.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Asked {
+    /// The leaves that are quickly written.
+    Quick,
+    /// All leaves.
+    Leaves,
+    /// All leaves, and what weather does with the plan.
+    All,
 }
 
 /// Asks for the leaves that are wanted, and for what weather does with the plan.
-fn ask(store: Store, weather: bool) {
+fn ask(store: Store, asked: Asked) {
+    let weather = asked == Asked::All;
     let sent = store.answers.with_untracked(|answers| {
         let solved = answers.solved()?;
         let code = store.plan.with_untracked(share::encode).ok()?;
@@ -205,6 +220,9 @@ fn ask(store: Store, weather: bool) {
         let wishes = Array::of1(&plan);
         store.worked.wishes.with_untracked(|all| {
             for own in all {
+                if asked == Asked::Quick && own.leaf.waits_for_rest() {
+                    continue;
+                }
                 let leaf = own.leaf as u32;
                 let wish =
                     Array::of4(&LEAF.into(), &serial.into(), &own.number.into(), &leaf.into());

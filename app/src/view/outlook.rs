@@ -2,16 +2,19 @@
 
 use chrono::Datelike;
 use leptos::prelude::*;
+use sunlarder_engine::document::Field;
 use sunlarder_engine::outlook::{Obstacle, Question, Verdict};
 use sunlarder_engine::quantity::Hours;
 use sunlarder_engine::words::{Label as L, rounded};
 
 use super::field::{more_while, plain};
 use super::leaf::worked;
+use super::pictures::save;
 use super::place::{has_place, in_month, place_name, today};
+use super::reader::{Cells, reader};
 use super::table::table;
-use crate::bind::{drawn, fixed, memo, part, said, signal, watch};
-use crate::chart::{CurveData, day_strip, month_balance, remaining_curve};
+use crate::bind::{drawn, edit, fixed, memo, part, said, signal, watch};
+use crate::chart::{CurveData, Start, day_strip, month_balance, remaining_curve};
 use crate::dom::node::{Child as _, View, node, nothing};
 use crate::dom::part::{dynamic, when};
 use crate::outlook_data as data;
@@ -157,8 +160,24 @@ pub(crate) fn cautions(store: Store) -> View {
     list.view()
 }
 
-/// The remaining-time curve with its legend, its reading and its table.
+/// The remaining-time curve; where the plan cannot work, why there is none.
 pub(crate) fn now(store: Store) -> View {
+    let stuck = said(store, |solved| matches!(solved.outlook.verdict, Verdict::CannotWork { .. }));
+    let shown = dynamic(move || {
+        if stuck.get() {
+            return node("p")
+                .attr("class", "note")
+                .attr("id", "no-curve")
+                .child(WORDS.label(L::NoCurve))
+                .view();
+        }
+        untrack(|| curve(store))
+    });
+    shown.view()
+}
+
+/// The remaining-time curve with its legend, its reading and its table.
+fn curve(store: Store) -> View {
     let cursor = RwSignal::new(None::<f64>);
     let reading = Callback::new(move |hour: f64| {
         store.answers.with(|answers| {
@@ -192,23 +211,49 @@ pub(crate) fn now(store: Store) -> View {
         .attr("class", "now")
         .attr("aria-label", WORDS.label(L::RemainingTime))
         .child(node("h2").attr("class", "unseen").child(WORDS.label(L::RemainingTime)).view())
-        .child(remaining_curve(curve, cursor, reading, fixed(WORDS.label(L::ReadTheCurve))))
+        .child(remaining_curve(
+            curve,
+            cursor,
+            reading,
+            fixed(WORDS.label(L::ReadTheCurve)),
+            start_of(store),
+        ))
         .child(node("p").attr("class", "readout").child(signal(readout)).view())
         .child(node("ul").attr("class", "legend").child(keys).view())
         .child(more_while("more", L::AsATable, move || {
-            let heads =
-                vec![L::Time, L::MeanWeatherPercent, L::EightOfTenPercent, L::WithoutSunPercent];
             let rows = memo(Box::new(move || {
-                store.answers.with(|answers| {
-                    let rows =
-                        |solved| store.worked.band.with(|band| data::curve_rows(solved, band));
-                    answers.solved().map(|solved| rows(solved)).unwrap_or_default()
-                })
+                let (band, path) = (store.worked.band.get(), path.get());
+                let rows = |solved| data::curve_rows(solved, &band, &path);
+                store
+                    .answers
+                    .with(|answers| answers.solved().map(|solved| rows(solved)).unwrap_or_default())
             }));
-            table(L::RemainingTime, heads, rows)
+            let own = move || {
+                let mut heads = vec![
+                    L::Time,
+                    L::MeanWeatherPercent,
+                    L::EightOfTenPercent,
+                    L::WithoutSunPercent,
+                ];
+                if there.get() {
+                    heads.push(L::OwnYearPercent);
+                }
+                table(L::RemainingTime, heads, rows)
+            };
+            dynamic(own).view()
         }))
+        .child(save(store, L::RemainingTime))
         .child(worked(store, L::HowWorkedOut, Question::Run))
         .view()
+}
+
+/// The charge at the start, which the first point of the curve sets.
+fn start_of(store: Store) -> Start {
+    Start {
+        label: WORDS.field(Field::StartCharge),
+        charge: part(store, 0, |plan, _| plan.start.charge_pct),
+        set: edit(store, "start charge", 0, |plan, _, charge| plan.start.charge_pct = charge),
+    }
 }
 
 /// One of the four figures under the curve.
@@ -307,6 +352,14 @@ pub(crate) fn times(store: Store) -> View {
 /// The typical day of the month.
 pub(crate) fn day_picture(store: Store) -> View {
     let title = said(store, |solved| WORDS.a_day_in(solved.outlook.month));
+    let cursor = RwSignal::new(None::<usize>);
+    let reading = memo(Box::new(move || {
+        let Some(hour) = cursor.get() else { return String::new() };
+        store.answers.with(|answers| {
+            answers.solved().map(|solved| data::day_reading(solved, hour)).unwrap_or_default()
+        })
+    }));
+    let cells = Signal::stored(Cells { columns: 24, rows: 1, page: 6 });
     node("figure")
         .attr("class", "picture")
         .child(
@@ -316,7 +369,14 @@ pub(crate) fn day_picture(store: Store) -> View {
                 .child(node("span").attr("class", "soft").child(WORDS.label(L::DayLegend)).view())
                 .view(),
         )
-        .child(day_strip(drawn(store.drawn_below, data::day)))
+        .child(
+            node("div")
+                .attr("class", "day-frame")
+                .child(day_strip(drawn(store.drawn_below, data::day)))
+                .child(reader(cells, cursor, L::ReadTheDay, reading))
+                .view(),
+        )
+        .child(node("p").attr("class", "readout").child(signal(reading)).view())
         .child(more_while("more", L::AsATable, move || {
             table(
                 L::DayInWords,
@@ -324,6 +384,7 @@ pub(crate) fn day_picture(store: Store) -> View {
                 said(store, data::day_rows),
             )
         }))
+        .child(save(store, L::DayInWords))
         .child(worked(store, L::HowBudget, Question::Budget))
         .view()
 }
@@ -366,6 +427,7 @@ pub(crate) fn months(store: Store) -> View {
             }));
             table(L::MonthByMonth, heads, rows)
         }))
+        .child(save(store, L::MonthByMonth))
         .child(worked(store, L::HowMonth, Question::Month))
         .view()
 }

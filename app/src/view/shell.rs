@@ -8,6 +8,7 @@ use super::dialogs::{dialogs, plan_name};
 use super::field::button;
 use super::loads::loads;
 use super::outlook::{bar, cautions, day_picture, facts, months, now, times, verdict, weather};
+use super::pictures::{carpet, flow};
 use super::place::place_section;
 use super::sources::sources;
 use super::start::start;
@@ -41,7 +42,9 @@ fn planner(store: Store) -> View {
                     node("div")
                         .attr("class", "pictures")
                         .child(day_picture(store))
+                        .child(flow(store))
                         .child(months(store))
+                        .child(carpet(store))
                         .child(times(store))
                         .child(weather(store))
                         .view(),

@@ -13,6 +13,7 @@ pub mod en;
 mod label;
 mod number;
 mod page;
+mod pictures;
 mod sentence;
 mod worked;
 

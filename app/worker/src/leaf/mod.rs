@@ -3,23 +3,44 @@
 //! **To add one:** a variant at the end of [`Leaf`] and of [`Leaf::ALL`], a file here that writes it, its arm in [`write`]; the page
 //! shows it by `view::leaf` or takes its text by `Worked::once`.
 
+mod flow;
 mod working;
+mod year;
 
 use sunlarder_engine::document::Document;
-use sunlarder_engine::outlook::{Outlook, Question};
+use sunlarder_engine::outlook::{DayFlow, Outlook, Question};
+use sunlarder_engine::simulate::Sunlight;
 use sunlarder_engine::system::System;
 use sunlarder_engine::words::Language;
+
+use crate::paper::Paper;
 
 /// What can be written. Each has an argument, a text whose meaning is said here.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Leaf {
     /// How a figure was worked out; the argument is the place of the question in [`Question::ALL`].
     Working,
+    /// The carpet of a year; the argument is `mean` for mean weather, or the number of a weather and the twelve spreads of the daily
+    /// clearness. Its numbers are state of charge \[%\], voltage, current in and out \[A\] of every hour.
+    Year,
+    /// The table behind it; the same argument.
+    YearTable,
+    /// Where the energy of a day comes from and goes to; the argument means nothing.
+    Flow,
+    /// The table behind it.
+    FlowTable,
 }
 
 impl Leaf {
     /// All in the order of their numbers.
-    pub const ALL: [Self; 1] = [Self::Working];
+    pub const ALL: [Self; 5] =
+        [Self::Working, Self::Year, Self::YearTable, Self::Flow, Self::FlowTable];
+
+    /// Whether it takes so long that it is written only once somebody rests.
+    #[must_use]
+    pub const fn waits_for_rest(self) -> bool {
+        matches!(self, Self::Year | Self::YearTable)
+    }
 
     /// The one of a number.
     #[must_use]
@@ -65,5 +86,37 @@ pub fn write(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
             let question = argument.parse().ok().and_then(|place: usize| Question::ALL.get(place));
             question.map(|own| Written::of(working::write(*own, about))).unwrap_or_default()
         }
+        Leaf::Year => year::write(argument, about),
+        Leaf::YearTable => year::write_table(argument, about),
+        Leaf::Flow => flow::write(&day_flow(about), about),
+        Leaf::FlowTable => flow::write_table(&day_flow(about), about),
     }
+}
+
+fn day_flow(about: About<'_>) -> DayFlow {
+    about.outlook.day_flow(about.system, &mut Sunlight::default())
+}
+
+/// A table of the page: the first column names its rows.
+fn table(title: &str, heads: &[&str], rows: &[Vec<String>]) -> String {
+    let mut paper = Paper::default();
+    paper.class("div", "table").attr("tabindex", "0").attr("role", "region");
+    paper.attr("aria-label", title).open("table").open("thead").open("tr");
+    for head in heads {
+        paper.open("th").attr("scope", "col").text(head).close();
+    }
+    paper.close().close().open("tbody");
+    for row in rows {
+        paper.open("tr");
+        for (at, text) in row.iter().enumerate() {
+            if at == 0 {
+                paper.open("th").attr("scope", "row").text(text).close();
+            } else {
+                paper.said("td", "", text);
+            }
+        }
+        paper.close();
+    }
+    paper.close().close().close();
+    paper.finish()
 }

@@ -9,6 +9,7 @@ pub mod command_line;
 pub mod countries;
 pub mod labels;
 pub mod page;
+pub mod pictures;
 pub mod problems;
 pub mod replay;
 pub mod verdict;
