@@ -63,8 +63,10 @@ fn drag(start: Start, plot: Signal<CurvePlot>, down: bool) -> Listener {
             return;
         }
         let Some(frame) = handle.parent_element() else { return };
-        let place = frame.get_bounding_client_rect();
-        let share = (f64::from(event.client_y()) - place.top()) / place.height();
+        // The event counts from the top of the handle, which moves with the charge.
+        let top = handle.unchecked_ref::<web_sys::HtmlElement>().offset_top();
+        let y = f64::from(top) + f64::from(event.offset_y());
+        let share = y / f64::from(frame.client_height().max(1));
         let charge = plot.with_untracked(|plot| plot.charge_at(share * plot.height));
         if charge != start.charge.get_untracked() {
             start.set.run(charge);

@@ -223,10 +223,10 @@ fn curve(store: Store) -> View {
         .child(more_while("more", L::AsATable, move || {
             let rows = memo(Box::new(move || {
                 let (band, path) = (store.worked.band.get(), path.get());
-                let rows = |solved| data::curve_rows(solved, &band, &path);
-                store
-                    .answers
-                    .with(|answers| answers.solved().map(|solved| rows(solved)).unwrap_or_default())
+                store.answers.with(|answers| {
+                    let solved = answers.solved();
+                    solved.map(|own| data::curve_rows(own, &band, &path)).unwrap_or_default()
+                })
             }));
             let own = move || {
                 let mut heads = vec![

@@ -104,9 +104,8 @@ fn point(cells: Signal<Cells>, cursor: RwSignal<Option<usize>>, down: bool) -> L
             // Refused only for a pointer that is gone already; the press alone is read then.
             let _ = area.set_pointer_capture(event.pointer_id());
         }
-        let place = area.get_bounding_client_rect();
-        let across = (f64::from(event.client_x()) - place.left()) / place.width();
-        let down = (f64::from(event.client_y()) - place.top()) / place.height();
+        let across = f64::from(event.offset_x()) / f64::from(area.client_width().max(1));
+        let down = f64::from(event.offset_y()) / f64::from(area.client_height().max(1));
         cursor.set(Some(cells.get_untracked().at(across, down)));
     })
 }
