@@ -4,7 +4,10 @@ mod address;
 mod assets;
 mod bind;
 mod chart;
+#[expect(unreachable_pub, reason = "wasm-bindgen exports only what is public")]
+mod desk;
 mod dom;
+mod drawers;
 mod edge;
 mod history;
 mod keep;
@@ -15,9 +18,14 @@ mod view;
 mod worker;
 
 use leptos::prelude::*;
+use leptos::web_sys;
 use sunlarder_engine::place::Climate;
 
 fn main() {
+    // In the worker there is no page to be made; app/web/worker.js opens the desk.
+    if web_sys::window().is_none() {
+        return;
+    }
     edge::catch_panics();
     wasm_bindgen_futures::spawn_local(async {
         match assets::climate().await {
@@ -37,6 +45,7 @@ fn stand(earth: &'static Climate) {
         edge::draw_after_words(store);
         worker::follow(store);
         dom::node::put_into_body(view::shell(store));
+        drawers::fetch(store);
     });
     edge::stand();
 }

@@ -14,6 +14,7 @@ use sunlarder_engine::system::System;
 use sunlarder_engine::words::Language;
 use sunlarder_engine::working::Tag;
 
+use crate::drawers::Chest;
 use crate::history::History;
 use crate::keep::{self, PlanId};
 use crate::worker::Worked;
@@ -112,6 +113,8 @@ pub(crate) struct Store {
     pub(crate) stored: RwSignal<u32>,
     /// The figures whose working is on the page.
     pub(crate) worked: Worked,
+    /// What is shut when the page stands.
+    pub(crate) chest: RwSignal<Chest>,
     history: RwSignal<History>,
 }
 
@@ -138,6 +141,7 @@ impl Store {
             notice: RwSignal::new(None),
             stored: RwSignal::new(0),
             worked: Worked::new(),
+            chest: RwSignal::new(Chest::Coming),
             history: RwSignal::new(History::default()),
         }
     }

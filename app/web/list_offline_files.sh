@@ -1,7 +1,6 @@
 #!/bin/sh
-# Run by trunk after each build: gives the worker's files names of their own, then writes the service worker with the list of files
-# to keep and a revision over all of them. A changed byte in any file makes a changed service worker, which is how a browser notices
-# a new version.
+# Run by trunk after each build: writes the service worker with the list of files to keep and a revision over all of them. A changed
+# byte in any file makes a changed service worker, which is how a browser notices a new version.
 set -eu
 
 worker=app/web/offline.js
@@ -9,19 +8,6 @@ staging=$TRUNK_STAGING_DIR
 
 hash() {
     if command -v sha256sum >/dev/null; then sha256sum; else shasum -a 256; fi
-}
-
-# Trunk gives the worker's files the same names in each build; with these no page can meet the worker of another version. The page
-# learns them from index.html.
-name_worker() {
-    made=$staging/sunlarder-worker
-    [ -f "$made.js" ] || return 0
-    name=worker-$(cat "$made.js" "${made}_bg.wasm" app/web/worker.js | hash | cut -c 1-16)
-    sed "s/sunlarder-worker_bg\.wasm/${name}_bg.wasm/g" "$made.js" | cat - app/web/worker.js >"$staging/$name.js"
-    mv "${made}_bg.wasm" "$staging/${name}_bg.wasm"
-    rm "$made.js"
-    sed "s/worker\.js/$name.js/" "$staging/index.html" >"$staging/index.named"
-    mv "$staging/index.named" "$staging/index.html"
 }
 
 # Sorted alike on every machine; index.html is kept under the name of its folder, see the worker.
@@ -36,8 +22,6 @@ contents() {
     done
     cat "$worker"
 }
-
-name_worker
 
 revision=debug
 [ "${TRUNK_PROFILE:-}" != release ] || revision=$(contents | hash | cut -c 1-16)

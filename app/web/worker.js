@@ -1,11 +1,13 @@
+// The worker: the same program as the page's, but with the desk instead of the page. As the script of a worker it serves the page
+// that started it; imported it serves where there are no workers. split_program.sh writes the program's name into it.
 
-// The tail of the worker's script: list_offline_files.sh puts it after what wasm-bindgen made, whose `__wbg_init`, `take` and
-// `work` it uses. As the script of a worker it serves the page that started it; imported it serves where there are no workers.
+import init, { open_desk, take, work } from "./program.js";
 
-// Loads the program. `answer` is called with each message for the page; what is given back takes the page's messages.
+// Opens the desk. `answer` is called with each message for the page; what is given back takes the page's messages.
 // One piece of work a turn, so that a newer plan is heard between two.
 export async function open(answer) {
-  await __wbg_init();
+  await init();
+  await open_desk();
   const turns = new MessageChannel();
   let busy = false;
   turns.port1.onmessage = () => {

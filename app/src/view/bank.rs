@@ -14,6 +14,7 @@ use super::question::question;
 use crate::bind::{edit, part, said};
 use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::part::when;
+use crate::drawers::drawer;
 use crate::store::{Solved, Store, WORDS};
 use sunlarder_engine::words::decimal;
 
@@ -142,10 +143,12 @@ pub(crate) fn bank_section(store: Store) -> View {
         let bank = &solved.system.bank;
         WORDS.bank(&amount(bank.rated), bank.chemistry, &amount(bank.nominal))
     });
-    question(L::WhatDoYouStore, answer, false, move || inside(store))
+    question(L::WhatDoYouStore, answer, false, move || {
+        drawer(store, move |drawers| (drawers.bank)(store))
+    })
 }
 
-fn inside(store: Store) -> View {
+pub(super) fn inside(store: Store) -> View {
     let chemistry = part(store, 0, |plan, _| {
         Chemistry::ALL.iter().position(|own| *own == plan.bank.chemistry).unwrap_or(0)
     });

@@ -18,19 +18,20 @@ use crate::address;
 use crate::bind::{edit, fixed, memo, part, signal, watch};
 use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::part::{Listener, act, dynamic, typed, when};
+use crate::drawers::{Drawers, drawer};
 use crate::keep::{self, Kept, PlanId};
 use crate::store::{Dialog, Face, Store, WORDS};
 
 /// The dialogs; at most one is open.
 pub(crate) fn dialogs(store: Store) -> View {
     group(vec![
-        frame(store, Dialog::Plans, L::Plans, plans).view(),
-        frame(store, Dialog::Share, L::Share, share_plan).view(),
+        frame(store, Dialog::Plans, L::Plans, |own| own.plans).view(),
+        frame(store, Dialog::Share, L::Share, |own| own.share).view(),
     ])
 }
 
 /// A native dialog, so that focus and Escape behave as everywhere.
-fn frame(store: Store, which: Dialog, title: L, inside: fn(Store) -> View) -> View {
+fn frame(store: Store, which: Dialog, title: L, inside: fn(Drawers) -> fn(Store) -> View) -> View {
     let open = memo(Box::new(move || store.dialog.get() == Some(which)));
     let closed: Listener = Box::new(move |_| {
         if store.dialog.get_untracked() == Some(which) {
@@ -41,7 +42,9 @@ fn frame(store: Store, which: Dialog, title: L, inside: fn(Store) -> View) -> Vi
         .attr("class", "dialog-head")
         .child(node("h2").child(WORDS.label(title)).view())
         .child(button(L::Close, "button quiet", move || store.dialog.set(None)));
-    let body = node("div").attr("class", "dialog-body").child(when(open, move || inside(store)));
+    let body = node("div")
+        .attr("class", "dialog-body")
+        .child(when(open, move || drawer(store, move |own| inside(own)(store))));
     let frame = node("dialog")
         .attr("aria-label", WORDS.label(title))
         .on("close", closed)
@@ -58,7 +61,7 @@ fn frame(store: Store, which: Dialog, title: L, inside: fn(Store) -> View) -> Vi
     frame.view()
 }
 
-fn plans(store: Store) -> View {
+pub(super) fn plans(store: Store) -> View {
     let name = part(store, 0, |plan, _| plan.name.clone());
     let set_name = edit(store, "plan name", 0, |plan, _, name| plan.name = name);
     let rows = dynamic(move || {
@@ -142,7 +145,7 @@ fn page() -> String {
     web_sys::window().and_then(|window| window.location().href().ok()).unwrap_or_default()
 }
 
-fn share_plan(store: Store) -> View {
+pub(super) fn share_plan(store: Store) -> View {
     let link = part(store, 0, |plan, _| address::link(&page(), plan).unwrap_or_default());
     let file = move || {
         let (name, text) =

@@ -11,11 +11,11 @@ use wasm_bindgen::JsCast;
 
 use super::field::{Figure, button, fields};
 use super::inverter::inverter_editor;
-use super::load_editor::load_editor;
 use super::question::question;
 use crate::bind::{memo, of_load, part, said, said_of, signal};
 use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::part::{Listener, act, dynamic, is_open, typed, when};
+use crate::drawers::drawer;
 use crate::load_row;
 use crate::store::{Solved, Store, WORDS};
 use sunlarder_engine::words::decimal;
@@ -113,7 +113,7 @@ fn row(store: Store, place: usize, open: RwSignal<Option<usize>>) -> View {
                 .child(node("i").style_now("width", width).view())
                 .view(),
         )
-        .child(when(is_open, move || load_editor(store, place, open)))
+        .child(when(is_open, move || drawer(store, move |own| (own.load)(store, place, open))))
         .view()
 }
 
@@ -189,7 +189,10 @@ fn adder(store: Store, open: RwSignal<Option<usize>>) -> View {
             )
             .child(node("span").attr("class", "soft").child(full_words).view())
             .view(),
-        when(searching.into(), move || search(store, searching, open)).view(),
+        when(searching.into(), move || {
+            drawer(store, move |own| (own.search)(store, searching, open))
+        })
+        .view(),
     ])
 }
 
@@ -198,7 +201,11 @@ fn add(store: Store, load: Load) {
     store.edit("add load", &mut |plan| plan.loads.extend(load.take()));
 }
 
-fn search(store: Store, searching: RwSignal<bool>, open: RwSignal<Option<usize>>) -> View {
+pub(super) fn search(
+    store: Store,
+    searching: RwSignal<bool>,
+    open: RwSignal<Option<usize>>,
+) -> View {
     let query = RwSignal::new(String::new());
     let take = Callback::new(move |appliance: Appliance| {
         add(store, load_row::from_catalogue(appliance));

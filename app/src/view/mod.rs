@@ -17,9 +17,11 @@ mod reader;
 mod replay;
 mod schedule;
 mod shell;
+pub(crate) mod shut;
 mod sources;
 mod start;
 mod table;
 
+pub(crate) use field::button;
 pub(crate) use place::has_place;
 pub(crate) use shell::shell;

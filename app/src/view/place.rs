@@ -17,6 +17,7 @@ use crate::assets::{Coming, ask_for_names};
 use crate::bind::{edit, fixed, part, signal};
 use crate::dom::node::{Child as _, View, group, node, nothing};
 use crate::dom::part::{Listener, act, dynamic, typed};
+use crate::drawers::drawer;
 use crate::store::{Store, WORDS};
 
 /// Puts a town into the plan.
@@ -102,10 +103,12 @@ pub(crate) fn place_section(store: Store) -> View {
     let answer = part(store, 0, |plan, _| {
         format!("{}, {}", place_name(plan), WORDS.month(plan.start.date.month0() as usize))
     });
-    question(L::WhereAndWhen, answer, false, move || inside(store))
+    question(L::WhereAndWhen, answer, false, move || {
+        drawer(store, move |drawers| (drawers.place)(store))
+    })
 }
 
-fn inside(store: Store) -> View {
+pub(super) fn inside(store: Store) -> View {
     group(vec![
         town_search(store).view(),
         start_fields(store).view(),

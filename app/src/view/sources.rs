@@ -12,11 +12,14 @@ use super::question::question;
 use crate::bind::{edit, part, said};
 use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::part::{dynamic, when};
+use crate::drawers::drawer;
 use crate::store::{Solved, Store, WORDS};
 
 /// The question with its answer and the sources.
 pub(crate) fn sources(store: Store) -> View {
-    question(L::WhatComesIn, said(store, answer), false, move || inside(store))
+    question(L::WhatComesIn, said(store, answer), false, move || {
+        drawer(store, move |drawers| (drawers.sources)(store))
+    })
 }
 
 fn answer(solved: &Solved) -> String {
@@ -37,7 +40,7 @@ fn answer(solved: &Solved) -> String {
     if parts.is_empty() { WORDS.label(L::Nothing).to_owned() } else { parts.join(", ") }
 }
 
-fn inside(store: Store) -> View {
+pub(super) fn inside(store: Store) -> View {
     let count = part(store, 0, |plan, _| plan.arrays.len());
     let full = Signal::derive(move || count.get() >= List::Arrays.limit());
     let arrays = dynamic(move || {

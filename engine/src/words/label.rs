@@ -173,6 +173,7 @@ labels! {
     OwnAir,
     OwnYear,
     OwnSun,
+    PartMissed,
     PasteLink,
     PeakLimit,
     PeakSunHours,

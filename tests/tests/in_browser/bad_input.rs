@@ -211,3 +211,25 @@ async fn without_the_climate_the_page_says_so_and_tries_again() -> Outcome<()> {
     })
     .await
 }
+
+#[tokio::test]
+async fn what_is_shut_says_when_it_did_not_come_and_tries_again() -> Outcome<()> {
+    let site = Site::of_dist().await?;
+    in_browser(Look::PHONE, |page| async move {
+        page.devtools("Network.enable", json!({})).await?;
+        page.devtools("Network.setBlockedURLs", json!({ "urls": ["*/drawers-*"] })).await?;
+        page.start_from(site.address(), "camper").await?;
+        page.open_question(Label::WhatDoYouStore).await?;
+        let sentence = json!(WORDS.label(Label::PartMissed));
+        let said = "document.querySelector('.question .hint[role=alert]')?.textContent";
+        page.wait_until(&format!("{said} === {sentence}")).await?;
+        assert_eq!(page.accessibility().await?, NOTHING);
+        assert_eq!(page.overflow().await?, NOTHING);
+        page.screenshot("no-drawers").await?;
+        page.devtools("Network.setBlockedURLs", json!({ "urls": [] })).await?;
+        page.press_button(Label::TryAgain).await?;
+        page.number_box(Field::BatteryCapacity).await?;
+        Ok(())
+    })
+    .await
+}

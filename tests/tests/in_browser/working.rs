@@ -161,20 +161,29 @@ async fn without_workers_the_page_works_it_out_itself() -> Outcome<()> {
     .await
 }
 
-/// The path of the worker's script in a folder.
-fn worker_script(folder: &std::path::Path) -> Outcome<std::path::PathBuf> {
-    let scripts = fs::read_dir(folder)?.filter_map(|entry| Some(entry.ok()?.path()));
+/// The path of a file with a hash in a folder.
+fn hashed(folder: &std::path::Path, begins: &str, ends: &str) -> Outcome<std::path::PathBuf> {
+    let files = fs::read_dir(folder)?.filter_map(|entry| Some(entry.ok()?.path()));
     let is_it = |path: &std::path::PathBuf| {
         let name = path.file_name().unwrap_or_default().to_string_lossy();
-        name.starts_with("worker-") && name.ends_with(".js")
+        name.starts_with(begins) && name.ends_with(ends)
     };
-    Ok(scripts.into_iter().find(is_it).ok_or("there is no worker")?)
+    Ok(files.into_iter().find(is_it).ok_or("there is no such file")?)
 }
 
 #[tokio::test]
-async fn where_it_cannot_be_worked_out_the_panel_says_so() -> Outcome<()> {
-    let folder = copy_of_dist("no-worker")?;
-    fs::remove_file(worker_script(&folder)?)?;
+async fn without_the_worker_the_panel_says_that_it_cannot_be_worked_out() -> Outcome<()> {
+    cannot_be_worked_out_without("worker-", ".js").await
+}
+
+#[tokio::test]
+async fn without_the_desk_the_panel_says_that_it_cannot_be_worked_out() -> Outcome<()> {
+    cannot_be_worked_out_without("desk-", ".wasm").await
+}
+
+async fn cannot_be_worked_out_without(begins: &str, ends: &str) -> Outcome<()> {
+    let folder = copy_of_dist(&format!("no-{begins}"))?;
+    fs::remove_file(hashed(&folder, begins, ends)?)?;
     let site = Site::of_folder(&folder, "/").await?;
     in_browser(Look::PHONE, |page| async move {
         page.start_from(site.address(), "camper").await?;

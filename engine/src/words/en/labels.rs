@@ -211,6 +211,7 @@ pub fn label(label: Label) -> &'static str {
         Label::TakeYearAway => "Take the year away",
         Label::OwnAir => "Use temperatures of my own",
         Label::OwnSun => "Use peak sun hours of my own",
+        Label::PartMissed => "This part of the page could not be loaded. Is there a network?",
         Label::PasteLink => "Paste a link",
         Label::PeakLimit => "Peak limit of one battery",
         Label::PeakSunHours => "Peak sun hours a day",

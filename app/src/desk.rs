@@ -1,4 +1,5 @@
-//! The worker's program: binds the desk to the browser. `app/web/worker.js` calls what is exported here.
+//! The program as it runs in the worker: the same one, but with the desk instead of the page. `app/web/worker.js` calls what is
+//! exported here. The desk is a chunk of its own, which the page never loads where there are workers.
 
 use std::cell::RefCell;
 
@@ -11,19 +12,72 @@ use sunlarder_worker::message::{
 };
 use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::wasm_bindgen;
+use wasm_split_helpers::{SplitLoaderError, wasm_split};
 
 thread_local! {
-    static DESK: RefCell<Desk> = RefCell::new(Desk::new(Language::English));
+    static CLERK: RefCell<Option<Box<dyn Clerk>>> = const { RefCell::new(None) };
 }
 
-fn main() {}
+/// Who sits at the desk: all that is known of the chunk outside of it.
+trait Clerk {
+    /// Takes a message of the page; one that is no request is not heeded.
+    fn take(&mut self, message: &Array);
 
-/// Takes a message of the page; one that is no request is not heeded.
+    /// Works off one piece of what waits and gives the message for the page: `null` if there is nothing to say yet, `undefined`
+    /// if nothing waits.
+    fn work(&mut self) -> JsValue;
+}
+
+impl Clerk for Desk {
+    fn take(&mut self, message: &Array) {
+        if let Some(request) = request(message) {
+            Desk::take(self, request);
+        }
+    }
+
+    fn work(&mut self) -> JsValue {
+        match Desk::work(self) {
+            None => JsValue::UNDEFINED,
+            Some(None) => JsValue::NULL,
+            Some(Some(answer)) => message(answer).into(),
+        }
+    }
+}
+
+/// The chunk did not come.
+struct Missed;
+
+impl From<SplitLoaderError> for Missed {
+    fn from(_: SplitLoaderError) -> Self {
+        Self
+    }
+}
+
+/// A clerk at an empty desk.
+#[wasm_split(desk, fallible)]
+fn clerk() -> Result<Box<dyn Clerk>, Missed> {
+    Ok(Box::new(Desk::new(Language::English)))
+}
+
+/// Fetches the desk; refused if it does not come.
+///
+/// # Errors
+/// Nothing more is known of it than that.
+#[wasm_bindgen]
+pub async fn open_desk() -> Result<(), JsValue> {
+    let clerk = clerk().await.map_err(|Missed| JsValue::NULL)?;
+    CLERK.set(Some(clerk));
+    Ok(())
+}
+
+/// Takes a message of the page.
 #[wasm_bindgen]
 pub fn take(message: &Array) {
-    if let Some(request) = request(message) {
-        DESK.with_borrow_mut(|desk| desk.take(request));
-    }
+    CLERK.with_borrow_mut(|clerk| {
+        if let Some(clerk) = clerk {
+            clerk.take(message);
+        }
+    });
 }
 
 /// Works off one piece of what waits and gives the message for the page: `null` if there is nothing to say yet, `undefined` if
@@ -31,11 +85,7 @@ pub fn take(message: &Array) {
 #[wasm_bindgen]
 #[must_use]
 pub fn work() -> JsValue {
-    match DESK.with_borrow_mut(Desk::work) {
-        None => JsValue::UNDEFINED,
-        Some(None) => JsValue::NULL,
-        Some(Some(answer)) => message(answer).into(),
-    }
+    CLERK.with_borrow_mut(|clerk| clerk.as_mut().map_or(JsValue::UNDEFINED, |clerk| clerk.work()))
 }
 
 /// An answer as a message.

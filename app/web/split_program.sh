@@ -1,0 +1,59 @@
+#!/bin/sh
+# Run by trunk after each build: cuts the program into what the page answers with and chunks that are fetched when somebody wants
+# them, and puts these in the place of the whole. A chunk is what only the functions marked `wasm_split(its name)` lead to; what
+# several chunks need and the page does not is one, too. All names bear one hash, so that no part meets one of another version.
+set -eu
+
+staging=$TRUNK_STAGING_DIR
+made=${CARGO_TARGET_DIR:-target}/wasm32-unknown-unknown/$TRUNK_PROFILE
+parts=$made/parts
+
+hash() {
+    if command -v sha256sum >/dev/null; then sha256sum; else shasum -a 256; fi
+}
+
+# What the linker told of places is not standard wasm: the cutting comes first, and takes it away.
+cut_apart() {
+    rm -rf "$parts"
+    RUST_LOG=${RUST_LOG:-error} wasm-split-cli "$made/sunlarder-app.wasm" "$parts" --out-name program
+    wasm-bindgen --target web --no-typescript --keep-lld-exports --no-demangle --out-dir "$parts/bound" --out-name program "$parts/program.wasm"
+    mv "$parts/bound/program_bg.wasm" "$parts/program.wasm"
+}
+
+# The page small before fast; the worker's chunk fast, since people wait for its answers and not for its bytes.
+shrink() {
+    for part in "$parts"/*.wasm; do
+        case $part in */split_desk.wasm) level=-O3 ;; *) level=-Oz ;; esac
+        wasm-opt "$level" "$part" -o "$part" 2>"$parts/said" || { cat "$parts/said" >&2; return 1; }
+    done
+}
+
+# The loader of chunks becomes part of the program's script, so that it costs no request of its own. Compiling from a stream would
+# need a host that knows what type wasm is.
+join_script() {
+    loader=$parts/__wasm_split.js
+    sed -e '/^import /d' -e 's/^export //' \
+        -e 's/WebAssembly\.instantiateStreaming(src, imports)/WebAssembly.instantiate(await (await src).arrayBuffer(), imports)/' "$loader"
+    names=$(sed -n 's/^export const \([a-z_0-9]*\) = .*/\1,/p' "$loader" | tr '\n' ' ')
+    sed "s|^import \* as \(import[0-9]*\) from \"./__wasm_split.js\"\$|const \1 = { $names};|" "$parts/bound/program.js"
+}
+
+name_parts() {
+    name=$(cat "$parts"/*.wasm "$parts/script" app/web/worker.js | hash | cut -c 1-16)
+    for part in "$parts"/*.wasm; do
+        file=$(basename "$part" .wasm)
+        cp "$part" "$staging/${file#split_}-$name.wasm"
+    done
+    sed -e "s/program_bg\.wasm/program-$name.wasm/" -e "s|\"\./split_\([a-z_0-9]*\)\.wasm\"|\"./\1-$name.wasm\"|" \
+        -e "s|\"\./\(chunk_[0-9]*\)\.wasm\"|\"./\1-$name.wasm\"|" "$parts/script" >"$staging/program-$name.js"
+    sed "s/program\.js/program-$name.js/" app/web/worker.js >"$staging/worker-$name.js"
+    sed -e "s/worker\.js/worker-$name.js/" -e "s/sunlarder-app-[0-9a-f]*_bg\.wasm/program-$name.wasm/g" \
+        -e "s/sunlarder-app-[0-9a-f]*\.js/program-$name.js/g" "$staging/index.html" >"$parts/index"
+    cp "$parts/index" "$staging/index.html"
+    rm "$staging"/sunlarder-app*
+}
+
+cut_apart
+[ "$TRUNK_PROFILE" != release ] || shrink
+join_script >"$parts/script"
+name_parts
