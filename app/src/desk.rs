@@ -4,7 +4,8 @@
 use std::cell::RefCell;
 
 use js_sys::{Array, Float64Array};
-use sunlarder_engine::words::Language;
+use sunlarder_engine::words::{Habits, Words};
+use sunlarder_worker::PAGE;
 use sunlarder_worker::desk::Desk;
 use sunlarder_worker::leaf::Leaf;
 use sunlarder_worker::message::{
@@ -56,7 +57,7 @@ impl From<SplitLoaderError> for Missed {
 /// A clerk at an empty desk.
 #[wasm_split(desk, fallible)]
 fn clerk() -> Result<Box<dyn Clerk>, Missed> {
-    Ok(Box::new(Desk::new(Language::English)))
+    Ok(Box::new(Desk::new(Words::of(PAGE))))
 }
 
 /// Fetches the desk; refused if it does not come.
@@ -118,8 +119,9 @@ fn request(message: &Array) -> Option<Request> {
     let kind = number(0)?;
     if kind == f64::from(PLAN) {
         let code = message.get(2).as_string()?;
-        let climate = (3..message.length()).map(number).collect::<Option<_>>()?;
-        return Some(Request::Plan { serial, code, climate });
+        let habits = Habits::of_bits(number(3)? as u32);
+        let climate = (4..message.length()).map(number).collect::<Option<_>>()?;
+        return Some(Request::Plan { serial, code, habits, climate });
     }
     if kind == f64::from(WEATHER) {
         let spread: Vec<f64> = (2..message.length()).map(number).collect::<Option<_>>()?;

@@ -31,6 +31,8 @@ pub(crate) struct Drawers {
     pub(crate) plans: fn(Store) -> View,
     /// Link and file.
     pub(crate) share: fn(Store) -> View,
+    /// Units, clock and language.
+    pub(crate) habits: fn(Store) -> View,
 }
 
 /// How far they are.

@@ -11,7 +11,7 @@ use wasm_bindgen::{JsCast, JsValue};
 use crate::address::{Asked, asked};
 use crate::bind::watch;
 use crate::keep;
-use crate::store::{Face, Store, WORDS};
+use crate::store::{Face, Store, WORDS, words};
 
 /// Opens what the address asks for, else the plan last open, else the choice of starts.
 pub(crate) fn open_first(store: Store) {
@@ -22,7 +22,7 @@ pub(crate) fn open_first(store: Store) {
         Some(kept) => match kept.plan {
             Ok(plan) => store.open(kept.id, plan),
             Err(problem) => {
-                let why = WORDS.problem(&problem, &|_| None);
+                let why = words().problem(&problem, &|_| None);
                 store.complain(format!("{} {why}", WORDS.label(L::StoredPlanUnreadable)));
             }
         },
@@ -41,7 +41,11 @@ fn open_asked(store: Store) -> bool {
             true
         }
         Asked::Unreadable(problem) => {
-            store.complain(format!("{} {}", WORDS.problem(&problem, &|_| None), WORDS.unchanged()));
+            store.complain(format!(
+                "{} {}",
+                words().problem(&problem, &|_| None),
+                WORDS.unchanged()
+            ));
             false
         }
     };

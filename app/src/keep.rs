@@ -41,7 +41,7 @@ pub(crate) struct Kept {
 }
 
 /// The storage; none where the browser refuses it. Only then may `LocalStorage` be asked, which insists on having one.
-fn storage() -> Option<web_sys::Storage> {
+pub(crate) fn storage() -> Option<web_sys::Storage> {
     web_sys::window()?.local_storage().ok().flatten()
 }
 

@@ -2,9 +2,10 @@
 
 use sunlarder_engine::document::{Cooling, Load, Rating, Schedule, Span, When};
 use sunlarder_engine::load::catalogue::{Appliance, Care, Pattern, entry};
-use sunlarder_engine::words::{Label, clock, decimal};
+use sunlarder_engine::place::folded;
+use sunlarder_engine::words::{Label, decimal};
 
-use crate::store::WORDS;
+use crate::store::{WORDS, words};
 
 /// What a load is called: its own name, or that of its appliance.
 pub(crate) fn name(load: &Load) -> String {
@@ -21,10 +22,12 @@ pub(crate) fn when(load: &Load) -> String {
     match &load.schedule.when {
         When::Always if load.cooling.is_some() => WORDS.always_by_heat().to_owned(),
         When::Always => WORDS.always().to_owned(),
-        When::HoursPerDay(hours) => WORDS.hours_a_day(*hours),
+        When::HoursPerDay(hours) => words().hours_a_day(*hours),
         When::Spans(spans) => spans
             .iter()
-            .map(|span| format!("{} – {}", clock(span.from_min), clock_end(span.to_min)))
+            .map(|span| {
+                format!("{} – {}", words().clock(span.from_min), words().clock_end(span.to_min))
+            })
             .collect::<Vec<_>>()
             .join(", "),
     }
@@ -41,11 +44,6 @@ pub(crate) fn summary(load: &Load) -> String {
         String::new()
     };
     times + &when(load)
-}
-
-/// The end of a day is 24:00, not 00:00.
-pub(crate) fn clock_end(minute: u16) -> String {
-    if minute == 24 * 60 { "24:00".to_owned() } else { clock(minute) }
 }
 
 /// A load with the typical figures of an appliance, to be edited.
@@ -74,13 +72,12 @@ pub(crate) fn from_catalogue(appliance: Appliance) -> Load {
 
 /// Appliances that match what somebody typed, those whose name begins with it first.
 pub(crate) fn find(query: &str) -> Vec<Appliance> {
-    // Names and search words of the catalogue are ASCII; folding every script would weigh more than the whole search.
-    let query = query.trim().to_ascii_lowercase();
+    let query = folded(query);
     let words: Vec<&str> = query.split_whitespace().take(8).collect();
     let mut found: Vec<(u8, Appliance)> = Vec::new();
     for appliance in Appliance::ALL {
-        let name = WORDS.appliance(*appliance).to_ascii_lowercase();
-        let all = format!("{name} {}", WORDS.appliance_words(*appliance));
+        let name = folded(WORDS.appliance(*appliance));
+        let all = folded(&format!("{name} {}", WORDS.appliance_words(*appliance)));
         let starts = |word: &&str| all.split_whitespace().any(|own| own.starts_with(*word));
         let rank = if name.starts_with(&query) {
             0
@@ -122,7 +119,7 @@ mod tests {
         let first = |query: &str| find(query).first().map(|appliance| WORDS.appliance(*appliance));
         assert!(first("kettle").is_some_and(|name| name.to_lowercase().contains("kettle")));
         assert!(first("frid").is_some_and(|name| name.to_lowercase().starts_with("fridge")));
-        assert!(Appliance::ALL.iter().all(|appliance| WORDS.appliance(*appliance).is_ascii()));
+        assert_eq!(first("Kéttle"), first("kettle"));
         assert!(find("zzzz").is_empty());
         assert_eq!(find("").len(), Appliance::ALL.len());
         assert!(find(&"a ".repeat(10_000)).len() <= Appliance::ALL.len());

@@ -13,6 +13,7 @@ mod history;
 mod keep;
 mod load_row;
 mod outlook_data;
+mod speech;
 mod store;
 mod view;
 mod worker;
@@ -38,6 +39,7 @@ fn main() {
 /// The page stands as soon as it knows the climate.
 fn stand(earth: &'static Climate) {
     mount_to_body(move || {
+        speech::recall();
         let store = store::Store::new(earth);
         edge::open_first(store);
         edge::follow_address(store);

@@ -6,11 +6,11 @@ use sunlarder_engine::quantity::{Hours, Within};
 use sunlarder_engine::simulate::{Almanac, Run, Sample, Sunlight};
 use sunlarder_engine::sun::{Daylight, MONTH_DAY, daylight};
 use sunlarder_engine::system::System;
-use sunlarder_engine::words::{Label, clock, rounded};
+use sunlarder_engine::words::Label;
 
 use crate::chart::{BandHour, CurveData, DayData, MonthBar, MonthData, midnights};
-use crate::store::{Solved, WORDS};
-use sunlarder_engine::words::{decimal, padded};
+use crate::store::{Solved, WORDS, words};
+use sunlarder_engine::words::decimal;
 
 /// Shortest and longest span of the curve \[h\].
 const SPAN: (f64, f64) = (48.0, 24.0 * 14.0);
@@ -160,10 +160,12 @@ pub(crate) fn day_rows(solved: &Solved) -> Vec<Vec<String>> {
     let day = day(solved);
     let mean = |values: &[f64], hour: usize| {
         let hour = values.get(hour * 4..hour * 4 + 4).unwrap_or_default();
-        rounded(hour.iter().sum::<f64>() / 4.0)
+        words().rounded(hour.iter().sum::<f64>() / 4.0)
     };
     (0..24)
-        .map(|hour| vec![format!("{hour:02}"), mean(&day.in_w, hour), mean(&day.out_w, hour)])
+        .map(|hour| {
+            vec![words().hour_mark(hour as u16), mean(&day.in_w, hour), mean(&day.out_w, hour)]
+        })
         .collect()
 }
 
@@ -172,11 +174,16 @@ pub(crate) fn day_rows(solved: &Solved) -> Vec<Vec<String>> {
 /// `years` says of ten years those in which each month stays over the reserve.
 pub(crate) fn month_rows(solved: &Solved, years: &[String]) -> Vec<Vec<String>> {
     let row = |month: &sunlarder_engine::outlook::Month| {
-        let figures =
-            [month.irradiation.0, month.gain.kept.0, month.need.0, month.balance.0, month.usable.0];
+        let nominal = solved.system.bank.nominal;
+        let charges = [month.gain.kept, month.need, month.balance, month.usable];
+        let [kept, need, balance, usable] = charges.map(|own| words().charge_value(own, nominal));
+        let figures = [month.irradiation.0, kept, need, balance, usable];
         let name = WORDS.month(month.month).to_owned();
         let years = years.get(month.month).cloned().unwrap_or_default();
-        core::iter::once(name).chain(figures.map(rounded)).chain([years]).collect()
+        core::iter::once(name)
+            .chain(figures.map(|own| words().rounded(own)))
+            .chain([years])
+            .collect()
     };
     solved.outlook.months.iter().map(row).collect()
 }
@@ -190,7 +197,7 @@ pub(crate) fn moment(at: chrono::NaiveDateTime) -> String {
 
 /// The clock time of a moment.
 fn time_of(at: chrono::NaiveDateTime) -> String {
-    clock((at.hour() * 60 + at.minute()) as u16)
+    words().clock((at.hour() * 60 + at.minute()) as u16)
 }
 
 /// The sample of the run at an hour, if the run is that long.
@@ -206,13 +213,13 @@ pub(crate) fn reading(solved: &Solved, hour: f64, band: &[BandHour]) -> String {
     if hour > last + STEP {
         return WORDS.reading_empty(&when);
     }
-    let amps = |charge: f64| format!("{} A", rounded(charge / STEP));
+    let amps = |charge: f64| format!("{} A", words().rounded(charge / STEP));
     let by_then =
         band.get((hour as usize).saturating_sub(1)).map(|own| WORDS.reached_by(own.reached));
     let reading = WORDS.reading(
         &when,
         &format!("{} %", decimal(sample.charge * 100.0, 0)),
-        &format!("{} V", padded(sample.volts.0, 1)),
+        &format!("{} V", words().padded(sample.volts.0, 1)),
         &amps(sample.flows.came().0),
         &amps(sample.flows.load.0),
     );
@@ -228,9 +235,9 @@ pub(crate) fn hour_reading(at: chrono::NaiveDateTime, numbers: [f64; 4]) -> Stri
     WORDS.reading(
         &moment(at),
         &format!("{} %", decimal(charge, 0)),
-        &format!("{} V", padded(volts, 1)),
-        &format!("{} A", rounded(came)),
-        &format!("{} A", rounded(load)),
+        &format!("{} V", words().padded(volts, 1)),
+        &format!("{} A", words().rounded(came)),
+        &format!("{} A", words().rounded(load)),
     )
 }
 
@@ -258,31 +265,32 @@ pub(crate) fn day_reading(solved: &Solved, hour: usize) -> String {
         .into_iter()
         .zip(parts)
         .filter(|(_, part)| *part > 0.0)
-        .map(|(end, part)| WORDS.power_from(end, &rounded(part)))
+        .map(|(end, part)| WORDS.power_from(end, &words().rounded(part)))
         .collect();
-    let (from, to) = (clock(60 * hour as u16), clock(60 * (hour as u16 + 1)));
-    WORDS.day_reading(&from, &to, &into, &rounded(out))
+    let (from, to) = (words().clock(60 * hour as u16), words().clock(60 * (hour as u16 + 1)));
+    WORDS.day_reading(&from, &to, &into, &words().rounded(out))
 }
 
 /// What the month-by-month balance shows.
 pub(crate) fn months(solved: &Solved) -> MonthData {
     let outlook = &solved.outlook;
+    let nominal = solved.system.bank.nominal;
     let months = outlook.months.iter().map(|month| MonthBar {
         label: WORDS.month_initial(month.month).to_owned(),
         name: WORDS.month(month.month).to_owned(),
-        gain: month.gain.kept.0,
-        need: month.need.0,
-        balance_label: signed(month.balance.0),
+        gain: words().charge_value(month.gain.kept, nominal),
+        need: words().charge_value(month.need, nominal),
+        balance_label: signed(words().charge_value(month.balance, nominal)),
         bad: !month.keeps_up,
         current: month.month == outlook.month,
     });
-    MonthData { months: months.collect(), aria: WORDS.tightest(outlook) }
+    MonthData { months: months.collect(), aria: words().tightest(outlook, nominal) }
 }
 
 /// A figure with its sign, short enough to stand under a bar.
 pub(crate) fn signed(value: f64) -> String {
     let text = if value.abs() < 10.0 {
-        rounded((value * 10.0).round() / 10.0)
+        words().rounded((value * 10.0).round() / 10.0)
     } else {
         decimal(value.abs(), 0)
     };
@@ -317,7 +325,7 @@ pub(crate) fn day(solved: &Solved) -> DayData {
         out_w: day.iter().map(out).collect(),
         night: nights(system, typical_date.unwrap_or(system.start.date), 0.0, 24.0),
         hour_labels: [0, 6, 12, 18, 24]
-            .map(|hour| (f64::from(hour), format!("{hour:02}")))
+            .map(|hour| (f64::from(hour), words().hour_mark(hour)))
             .to_vec(),
         aria: WORDS.label(Label::DayInWords).to_owned(),
     }

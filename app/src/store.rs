@@ -11,7 +11,6 @@ use sunlarder_engine::outlook::Outlook;
 use sunlarder_engine::place::Climate;
 use sunlarder_engine::simulate::Sunlight;
 use sunlarder_engine::system::System;
-use sunlarder_engine::words::Language;
 use sunlarder_engine::working::Tag;
 
 use crate::drawers::Chest;
@@ -19,8 +18,7 @@ use crate::history::History;
 use crate::keep::{self, PlanId};
 use crate::worker::Worked;
 
-/// The language of the page.
-pub(crate) const WORDS: Language = Language::English;
+pub(crate) use crate::speech::{WORDS, words};
 
 /// A plan and all answers about it.
 #[derive(Debug)]
@@ -86,6 +84,8 @@ pub(crate) enum Dialog {
     Plans,
     /// Link and file.
     Share,
+    /// Units, clock and language.
+    Habits,
 }
 
 /// The store; every part is a handle, so it is copied freely.
@@ -109,6 +109,8 @@ pub(crate) struct Store {
     pub(crate) dialog: RwSignal<Option<Dialog>>,
     /// What is said in passing.
     pub(crate) notice: RwSignal<Option<Notice>>,
+    /// Counts changes of habits, after which everything is said anew.
+    pub(crate) habits: RwSignal<u32>,
     /// Counts what changes the list of stored plans.
     pub(crate) stored: RwSignal<u32>,
     /// The figures whose working is on the page.
@@ -139,6 +141,7 @@ impl Store {
             face: RwSignal::new(Face::Start),
             dialog: RwSignal::new(None),
             notice: RwSignal::new(None),
+            habits: RwSignal::new(0),
             stored: RwSignal::new(0),
             worked: Worked::new(),
             chest: RwSignal::new(Chest::Coming),

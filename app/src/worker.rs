@@ -22,7 +22,7 @@ use wasm_bindgen_futures::spawn_local;
 use crate::assets;
 use crate::chart::BandHour;
 use crate::edge::{after_rest, after_words, on_document, send};
-use crate::store::{Face, Solved, Store, WORDS};
+use crate::store::{Face, Solved, Store, WORDS, words};
 use crate::view::has_place;
 
 /// What weather does with the plan, in sentences.
@@ -157,7 +157,10 @@ pub(crate) fn follow(store: Store) {
     // A new wish is heeded at once, and the rest of what somebody looks at after each edit but for what takes long.
     for asked in [Asked::Quick, Asked::Leaves] {
         let changed = move || match asked {
-            Asked::Quick => store.answers.track(),
+            Asked::Quick => {
+                store.answers.track();
+                store.habits.track();
+            }
             _ => wishes.track(),
         };
         after_words(changed, move || {
@@ -168,6 +171,7 @@ pub(crate) fn follow(store: Store) {
     }
     let changed = move || {
         store.answers.track();
+        store.habits.track();
         store.face.track();
         spread.track();
         if !foretold.with_untracked(|foretold| foretold.coming) {
@@ -213,7 +217,8 @@ fn ask(store: Store, asked: Asked) {
         let code = store.plan.with_untracked(share::encode).ok()?;
         let serial = store.worked.serial.get_value().wrapping_add(1);
         store.worked.serial.set_value(serial);
-        let plan = Array::of3(&PLAN.into(), &serial.into(), &code.into());
+        let habits = words().habits.bits();
+        let plan = Array::of4(&PLAN.into(), &serial.into(), &code.into(), &habits.into());
         for number in climate_numbers(&solved.system.climate) {
             plan.push(&number.into());
         }

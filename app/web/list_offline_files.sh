@@ -33,5 +33,8 @@ revision=debug
     cat "$worker"
 } >"$staging/offline.js"
 
+# The pages of other languages, each a site of its own that keeps its own files.
+[ -z "${OTHER_LANGUAGES:-}" ] || cp -R "$OTHER_LANGUAGES"/. "$staging"
+
 # What `./dev serve` wants said when the page is there.
 [ -z "${SAY_WHEN_BUILT:-}" ] || printf '%s\n' "$SAY_WHEN_BUILT"

@@ -14,6 +14,34 @@ const root = document.documentElement;
 const own = document.querySelector("script[data-wasm]");
 const OUR_KEYS = "sunlarder.";
 
+// ---- The language
+
+// Each language has a page of its own, which names the others. The one that somebody chose on this device comes first. Nobody has
+// chosen at a first visit: then the page at the root, and only that, gives way to the one that the browser prefers.
+function wantedLanguage(pages) {
+  let chosen = null;
+  try {
+    chosen = localStorage.getItem("sunlarder.language");
+  } catch {
+    // Storage is refused, so nobody's choice is known.
+  }
+  if (chosen || root.lang !== pages[0]?.hreflang) return chosen;
+  const known = pages.map((page) => page.hreflang);
+  return navigator.languages.map((tag) => tag.slice(0, 2)).find((tag) => known.includes(tag));
+}
+
+// Whether the page is on its way to another.
+async function goesElsewhere() {
+  const pages = [...document.querySelectorAll("link[hreflang]")];
+  const wanted = wantedLanguage(pages);
+  const page = pages.find((own) => own.hreflang === wanted);
+  if (!page || wanted === root.lang) return false;
+  // Without a network only a page that is kept can be opened.
+  if (!navigator.onLine && !(await self.caches?.match(page.href))) return false;
+  location.replace(page.href + location.search + location.hash);
+  return true;
+}
+
 // ---- When the program has stopped
 
 function showCalm(detail) {
@@ -183,6 +211,7 @@ document.addEventListener("sunlarder:picture", async (event) => {
 
 // ---- Start
 
+if (await goesElsewhere()) await new Promise(() => {});
 try {
   const program = await import(new URL(own.dataset.js, document.baseURI));
   await program.default({ module_or_path: new URL(own.dataset.wasm, document.baseURI) });

@@ -231,7 +231,7 @@ fn a_year_of_weather_is_replayed() {
     assert!(!text.contains("km away"));
     let far = weather_file("far.epw", 58.3, |_, _| 900);
     let text = said(&run(&["plan", &plan, "--weather", &far]));
-    assert!(text.contains("from 558 km away") && text.contains("all year round"), "{text}");
+    assert!(text.contains("from 558\u{a0}km away") && text.contains("all year round"), "{text}");
 }
 
 #[test]
@@ -337,6 +337,28 @@ fn every_figure_shows_its_working() {
     assert!((shown / usable - 1.0).abs() < 1e-3, "{shown} beside {usable}");
     let other = said(&run(&["working", &plan, "month", "--month", "1"]));
     assert!(other.contains("January") && other != said(&run(&["working", &plan, "month"])));
+}
+
+#[test]
+fn another_language_says_the_same_figures() {
+    let plan = example("camper.json");
+    let text = said(&run(&["plan", &plan, "--language", "es"]));
+    assert!(text.contains("noviembre") && text.contains("Mes a mes"), "{text}");
+    assert!(!text.contains("Month by month") && text.contains(','), "{text}");
+    let numbers = |language: &str| {
+        let mut own = json(&["plan", &plan, "--json", "--language", language]);
+        [own["capacity"].take(), own["months"].take(), own["run"].take()]
+    };
+    assert_eq!(numbers("es"), numbers("en"));
+    assert!(numbers("en").iter().all(|own| !own.is_null()));
+    let csv = |language: &str| said(&run(&["plan", &plan, "--csv", "--language", language]));
+    assert_eq!(csv("es"), csv("en"));
+    let fault = run(&["--language", "es", "bake"]);
+    let told = String::from_utf8(fault.stderr).unwrap();
+    assert!(fault.status.code() == Some(2) && told.contains("No hay ninguna orden"), "{told}");
+    let unknown = run(&["plan", &plan, "--language", "tlh"]);
+    assert_eq!(unknown.status.code(), Some(2));
+    assert!(said(&run(&["help", "--language", "es"])).contains("responde"));
 }
 
 #[test]

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use sunlarder_engine::quantity::Unit;
-use sunlarder_engine::words::{Language, Line, lines};
+use sunlarder_engine::words::{Language, Line, Words, lines};
 use sunlarder_engine::working::{Input, Source, Step, Symbol, Working};
 
 /// Symbols of counts and shares, which have no unit; every other one must have one.
@@ -116,7 +116,7 @@ pub struct Walk {
 /// Walks from the step at `figure` through all steps that it rests on.
 #[must_use]
 pub fn walk(working: &Working, figure: usize) -> Walk {
-    let shown = lines(working, Language::English, &|_| None);
+    let shown = lines(working, Words::of(Language::English), &|_| None);
     let mut walk = Walk::default();
     let mut todo = vec![figure];
     while let Some(place) = todo.pop() {

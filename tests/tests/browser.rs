@@ -8,6 +8,7 @@ mod in_browser {
     mod editing;
     mod keeping;
     mod keyboard;
+    mod languages;
     mod offline;
     mod replay;
     mod shell;

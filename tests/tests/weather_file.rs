@@ -6,7 +6,7 @@ use proptest::prelude::*;
 use proptest::test_runner::RngSeed;
 use sunlarder_engine::place::WeatherFile;
 use sunlarder_engine::sky::{STEPS_PER_DAY, contradiction, file_clearness, replayed_day};
-use sunlarder_engine::words::Language;
+use sunlarder_engine::words::{Language, Words};
 
 const HEAD: &str = "LOCATION,Some Town,,XXX,made for a test,000000,47.00,8.50,1.0,400.0\n1\n2\n3\n4\n5\n6\n\
                     DATA PERIODS,1,1,Data,Sunday, 1/ 1,12/31\n";
@@ -29,7 +29,7 @@ fn year(air: f64, global: f64, direct: f64, diffuse: f64) -> String {
 
 fn read_or_told(text: &str) {
     if let Err(fault) = WeatherFile::read(text) {
-        let said = Language::English.weather_file_fault(&fault);
+        let said = Words::of(Language::English).weather_file_fault(&fault);
         assert!(said.ends_with('.') && said.len() < 400, "{said}");
     }
 }

@@ -8,7 +8,7 @@ use sunlarder_engine::place::{Climate, SpreadGrid, WeatherFile, WeatherFileFault
 use sunlarder_engine::share;
 use sunlarder_engine::simulate::Extent;
 use sunlarder_engine::system::System;
-use sunlarder_engine::words::{Language, lines};
+use sunlarder_engine::words::{Habits, Language, Words, lines};
 use sunlarder_engine::working::Working;
 use sunlarder_tests::golden::golden;
 use sunlarder_tests::plans::EXAMPLES;
@@ -19,7 +19,7 @@ use sunlarder_worker::message::{Answer, Request, climate_numbers, climate_of};
 use sunlarder_worker::paper::{TEXT, marks};
 use sunlarder_worker::sentences::PART;
 
-const WORDS: Language = Language::English;
+const WORDS: Words = Words::of(Language::English);
 
 /// Examples and golden plans that can be resolved.
 fn plans() -> Vec<(String, Document, System)> {
@@ -36,7 +36,7 @@ fn plans() -> Vec<(String, Document, System)> {
 /// What the page sends of a plan.
 fn request(serial: u32, plan: &Document, system: &System) -> Request {
     let code = share::encode(plan).unwrap();
-    Request::Plan { serial, code, climate: climate_numbers(&system.climate) }
+    Request::Plan { serial, code, habits: Habits::USUAL, climate: climate_numbers(&system.climate) }
 }
 
 /// All that a desk has to say.
@@ -265,11 +265,12 @@ fn a_message_that_is_no_plan_is_answered_with_nothing() {
     let good = (share::encode(&plan).unwrap(), climate_numbers(&system.climate));
     for (code, climate) in [("no code".to_owned(), good.1.clone()), (good.0.clone(), Vec::new())] {
         let mut desk = Desk::new(WORDS);
-        desk.take(Request::Plan { serial: 1, code, climate });
+        desk.take(Request::Plan { serial: 1, code, habits: Habits::USUAL, climate });
         work(&mut desk, 1, &Question::ALL);
         assert_eq!(answers(&mut desk), []);
         // It goes on with the next plan.
-        desk.take(Request::Plan { serial: 2, code: good.0.clone(), climate: good.1.clone() });
+        let (code, climate) = good.clone();
+        desk.take(Request::Plan { serial: 2, code, habits: Habits::USUAL, climate });
         work(&mut desk, 2, &[Question::Run]);
         assert_eq!(answers(&mut desk).len(), 1);
     }

@@ -1,7 +1,8 @@
 //! Where a value stands on an axis, and which values get a tick.
 
 use sunlarder_engine::quantity::Within;
-use sunlarder_engine::words::{decimal, padded};
+
+use crate::store::words;
 
 /// A straight map from a domain of values to a range of pixels; either may run backwards.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -60,10 +61,10 @@ fn round_step(rough: f64) -> Option<f64> {
 pub(crate) fn tick_label(value: f64, step: f64) -> String {
     if value.abs() >= 1e6 {
         let power = value.abs().log10().floor() as i32;
-        return format!("{}e{power}", decimal(value / 10_f64.powi(power), 3));
+        return format!("{}e{power}", words().decimal(value / 10_f64.powi(power), 3));
     }
     let decimals = (-step.abs().log10().floor()).within(0.0, 6.0);
-    padded(value, decimals as u32)
+    words().padded(value, decimals as u32)
 }
 
 #[cfg(test)]

@@ -6,7 +6,7 @@ use leptos::prelude::*;
 use sunlarder_engine::bank::{Bank as Resolved, typical};
 use sunlarder_engine::document::{Bank, Chemistry, Document, Field, Kept};
 use sunlarder_engine::outlook::Question;
-use sunlarder_engine::words::{Label as L, amount, rounded};
+use sunlarder_engine::words::Label as L;
 
 use super::field::{Figure, choice, fields, more, select};
 use super::leaf::worked;
@@ -15,8 +15,7 @@ use crate::bind::{edit, part, said};
 use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::part::when;
 use crate::drawers::drawer;
-use crate::store::{Solved, Store, WORDS};
-use sunlarder_engine::words::decimal;
+use crate::store::{Solved, Store, WORDS, words};
 
 /// What everyone knows of a bank.
 const FIGURES: [Figure; 5] = [
@@ -141,7 +140,11 @@ pub(crate) fn change_chemistry(bank: &mut Bank, chemistry: Chemistry) {
 pub(crate) fn bank_section(store: Store) -> View {
     let answer = said(store, |solved| {
         let bank = &solved.system.bank;
-        WORDS.bank(&amount(bank.rated), bank.chemistry, &amount(bank.nominal))
+        WORDS.bank(
+            &words().charge(bank.rated, bank.nominal),
+            bank.chemistry,
+            &words().amount(bank.nominal),
+        )
     });
     question(L::WhatDoYouStore, answer, false, move || {
         drawer(store, move |drawers| (drawers.bank)(store))
@@ -190,13 +193,13 @@ fn options(store: Store, places: Range<usize>) -> View {
 fn usable(solved: &Solved) -> String {
     let (bank, outlook) = (&solved.system.bank, &solved.outlook);
     let usable = WORDS.usable(
-        &amount(outlook.capacity.usable),
-        &amount(bank.slowest),
-        &format!("{} °C", decimal(outlook.bank_temperature.0, 0)),
+        &words().charge(outlook.capacity.usable, bank.nominal),
+        &words().charge(bank.slowest, bank.nominal),
+        &words().whole_degrees(outlook.bank_temperature),
         outlook.month,
     );
-    let fit = bank.fit_quality().map(|quality| WORDS.fit(&quality)).unwrap_or_default();
-    let voltages = WORDS.voltages(&outlook.voltages(&solved.system));
+    let fit = bank.fit_quality().map(|quality| words().fit(&quality)).unwrap_or_default();
+    let voltages = words().voltages(&outlook.voltages(&solved.system));
     format!("{usable} {fit} {voltages}")
 }
 
@@ -205,10 +208,10 @@ fn limits(solved: &Solved) -> String {
     let bank = &solved.system.bank;
     let none = || "–".to_owned();
     WORDS.bank_limits(
-        &amount(bank.charge_limit),
-        &bank.discharge_limit.map_or_else(none, amount),
-        &bank.peak_limit.map_or_else(none, amount),
-        &rounded(bank.resistance().0 * 1000.0),
+        &words().amount(bank.charge_limit),
+        &bank.discharge_limit.map_or_else(none, |own| words().amount(own)),
+        &bank.peak_limit.map_or_else(none, |own| words().amount(own)),
+        &words().rounded(bank.resistance().0 * 1000.0),
     )
 }
 

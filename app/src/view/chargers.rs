@@ -11,7 +11,7 @@ use super::schedule::schedule_editor;
 use crate::bind::{edit, memo, part, said};
 use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::part::{dynamic, when};
-use crate::store::{Solved, Store, WORDS};
+use crate::store::{Solved, Store, WORDS, words};
 
 /// A source with hours of its own, where it stands in the plan.
 struct Timed {
@@ -122,7 +122,7 @@ static SHORE: Timed = timed!(
 /// What the generator does on a mean day of the month.
 fn generated(solved: &Solved) -> String {
     let month = solved.outlook.months.get(solved.outlook.month);
-    month.map(|month| WORDS.generator_in(month)).unwrap_or_default()
+    month.map(|month| words().generator_in(month)).unwrap_or_default()
 }
 
 /// All of them, each there or not.

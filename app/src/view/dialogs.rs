@@ -20,13 +20,14 @@ use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::part::{Listener, act, dynamic, typed, when};
 use crate::drawers::{Drawers, drawer};
 use crate::keep::{self, Kept, PlanId};
-use crate::store::{Dialog, Face, Store, WORDS};
+use crate::store::{Dialog, Face, Store, WORDS, words};
 
 /// The dialogs; at most one is open.
 pub(crate) fn dialogs(store: Store) -> View {
     group(vec![
         frame(store, Dialog::Plans, L::Plans, |own| own.plans).view(),
         frame(store, Dialog::Share, L::Share, |own| own.share).view(),
+        frame(store, Dialog::Habits, L::Habits, |own| own.habits).view(),
     ])
 }
 
@@ -100,7 +101,7 @@ fn plan_row(store: Store, kept: Kept) -> View {
     let (name, fault) = match &plan {
         Ok(plan) => (plan_name(plan), String::new()),
         Err(problem) => {
-            (WORDS.label(L::UnreadablePlan).to_owned(), WORDS.problem(problem, &|_| None))
+            (WORDS.label(L::UnreadablePlan).to_owned(), words().problem(problem, &|_| None))
         }
     };
     let open_id = id.clone();
@@ -207,7 +208,7 @@ pub(crate) fn opener(store: Store) -> View {
             store.open_new(plan);
         }
         Err(problem) => {
-            fault.set(format!("{} {}", WORDS.problem(&problem, &|_| None), WORDS.unchanged()));
+            fault.set(format!("{} {}", words().problem(&problem, &|_| None), WORDS.unchanged()));
         }
     });
     let open = act(move || take.run(share::decode(share::code_in(&pasted.get_untracked()))));

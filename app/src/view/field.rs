@@ -7,13 +7,13 @@ use core::sync::atomic::{AtomicU32, Ordering};
 
 use leptos::prelude::*;
 use sunlarder_engine::document::{Document, Field, Problem};
-use sunlarder_engine::words::Label;
+use sunlarder_engine::words::{Label, Typed};
 use sunlarder_engine::working::Tag;
 
 use crate::bind::{memo, signal, watch};
 use crate::dom::node::{View, node, nothing};
 use crate::dom::part::{Dynamic, Listener, act, dynamic, is_open, typed, when};
-use crate::store::{Solved, Store, WORDS};
+use crate::store::{Solved, Store, WORDS, words};
 use sunlarder_engine::words::decimal;
 
 /// A new id for an element that something refers to.
@@ -22,31 +22,34 @@ pub(crate) fn fresh_id(what: &str) -> String {
     format!("{what}-{}", NEXT.fetch_add(1, Ordering::Relaxed))
 }
 
-/// A number as a person types it back: no figure of the plan is finer than a thousandth.
-pub(crate) fn plain(value: f64) -> String {
+/// A number for an attribute: no figure of the plan is finer than a thousandth.
+fn plain(value: f64) -> String {
     if value.is_finite() { decimal(value, 3) } else { String::new() }
 }
 
 /// What was typed: nothing, a number within its range, or a sentence about what is wrong.
 pub(crate) fn read(text: &str, field: Field, optional: bool) -> Result<Option<f64>, String> {
-    let text = text.trim().replace('\u{2212}', "-").replace(',', ".");
-    if text.is_empty() {
-        return if optional { Ok(None) } else { Err(WORDS.missing(field)) };
-    }
-    let Some(value) = number(&text) else { return Err(WORDS.no_number(field, &text)) };
+    let text = text.trim();
+    let value = match words().typed(text) {
+        Typed::Nothing if optional => return Ok(None),
+        Typed::Nothing => return Err(words().missing(field)),
+        Typed::Ambiguous { thousands, decimals } => {
+            return Err(WORDS.ambiguous(field, text, &thousands, &decimals));
+        }
+        Typed::Number(digits) => number(&digits),
+        Typed::Other => None,
+    };
+    let Some(value) = value else { return Err(words().no_number(field, text)) };
+    let value = words().meant(field, value);
     if !field.range().holds(value) {
         let problem = Problem::OutOfRange { field, at: Tag::None, value };
-        return Err(WORDS.problem(&problem, &|_| None));
+        return Err(words().problem(&problem, &|_| None));
     }
     Ok(Some(field.range().rounded(value)))
 }
 
 /// A number in digits. On the page the browser reads it: Rust's own reader brings a table of 10 kB that nothing else needs.
 fn number(text: &str) -> Option<f64> {
-    let digits = |own: char| own.is_ascii_digit() || "+-.eE".contains(own);
-    if !text.chars().all(digits) {
-        return None;
-    }
     #[cfg(target_arch = "wasm32")]
     let value = wasm_bindgen::JsValue::from_str(text).unchecked_into_f64();
     #[cfg(not(target_arch = "wasm32"))]
@@ -160,13 +163,16 @@ impl NumberBox {
         let Self { label, hint, field, slider, optional } = self;
         let id = fresh_id("field");
         let (hint_id, error_id) = (format!("{id}-hint"), format!("{id}-error"));
-        let text = RwSignal::new(value.get_untracked().map(plain).unwrap_or_default());
+        let boxed = move |value: f64| {
+            if value.is_finite() { words().boxed(field, value) } else { String::new() }
+        };
+        let text = RwSignal::new(value.get_untracked().map(boxed).unwrap_or_default());
         let error = RwSignal::new(String::new());
         watch(Box::new(move || {
             // A change from elsewhere (undo, another box) shows here; what is being typed stays as it is.
             let now = value.get();
             if read(&text.get_untracked(), field, optional) != Ok(now) {
-                text.set(now.map(plain).unwrap_or_default());
+                text.set(now.map(boxed).unwrap_or_default());
                 error.set(String::new());
             }
         }));
@@ -184,10 +190,12 @@ impl NumberBox {
             }
         };
         let slide = slider.map(|(low, high, step)| {
-            let now = Signal::derive(move || plain(value.get().unwrap_or(low)));
+            let now =
+                Signal::derive(move || plain(words().shown(field, value.get().unwrap_or(low))));
             let slide = typed(move |typed| {
-                if let Ok(Some(new)) = read(&typed, field, optional) {
-                    text.set(plain(new));
+                if let Some(new) = number(&typed) {
+                    let new = field.range().rounded(words().meant(field, new));
+                    text.set(boxed(new));
                     error.set(String::new());
                     set.run(Some(new));
                 }
@@ -195,8 +203,8 @@ impl NumberBox {
             node("input")
                 .attr("class", "slider")
                 .attr("type", "range")
-                .attr("min", plain(low))
-                .attr("max", plain(high))
+                .attr("min", plain(words().shown(field, low)))
+                .attr("max", plain(words().shown(field, high)))
                 .attr("step", plain(step))
                 .attr("aria-label", label)
                 .prop("value", now)
@@ -207,7 +215,7 @@ impl NumberBox {
         let invalid = Signal::derive(move || error.with(|error| !error.is_empty()));
         let invalid_word =
             Signal::derive(move || if invalid.get() { "true" } else { "false" }.to_owned());
-        let typical = Signal::derive(move || typical.get().map(plain).unwrap_or_default());
+        let typical = Signal::derive(move || typical.get().map(boxed).unwrap_or_default());
         node("div")
             .attr("class", "field")
             .class_while("invalid", invalid)
@@ -228,7 +236,9 @@ impl NumberBox {
                             .on("input", typed(type_in))
                             .view(),
                     )
-                    .child(node("span").attr("class", "unit").child(WORDS.field_unit(field)).view())
+                    .child(
+                        node("span").attr("class", "unit").child(words().field_unit(field)).view(),
+                    )
                     .view(),
             )
             .child(slide)
@@ -286,8 +296,18 @@ pub(crate) fn choice(
     value: Signal<usize>,
     set: Callback<usize>,
 ) -> View {
+    choice_of(legend, options.iter().map(|own| WORDS.label(*own)).collect(), value, set)
+}
+
+/// The same between names that are no labels.
+pub(crate) fn choice_of(
+    legend: Label,
+    options: Vec<&'static str>,
+    value: Signal<usize>,
+    set: Callback<usize>,
+) -> View {
     let name = fresh_id("choice");
-    let one = |(at, words): (usize, &Label)| {
+    let one = |(at, told): (usize, &'static str)| {
         let chosen = Signal::derive(move || value.get() == at);
         node("label")
             .child(
@@ -298,10 +318,10 @@ pub(crate) fn choice(
                     .on("change", typed(move |_| set.run(at)))
                     .view(),
             )
-            .child(node("span").child(WORDS.label(*words)).view())
+            .child(node("span").child(told).view())
             .view()
     };
-    let options: Vec<View> = options.iter().enumerate().map(one).collect();
+    let options: Vec<View> = options.into_iter().enumerate().map(one).collect();
     node("fieldset")
         .attr("class", "choice")
         .child(node("legend").child(WORDS.label(legend)).view())

@@ -4,7 +4,7 @@ use leptos::prelude::*;
 use sunlarder_engine::document::{Cooling, Document, Field, Load, Rating, Supply, When};
 use sunlarder_engine::load::catalogue::{Appliance, entry};
 use sunlarder_engine::quantity::Within;
-use sunlarder_engine::words::{Label as L, amount};
+use sunlarder_engine::words::Label as L;
 
 use super::field::{Figure, button, button_unless, choice, fields, more, select, text_box, toggle};
 use super::schedule::schedule_editor;
@@ -12,7 +12,7 @@ use crate::bind::{edit, of_load, part, to_load};
 use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::part::{dynamic, when};
 use crate::load_row;
-use crate::store::{Store, WORDS};
+use crate::store::{Store, WORDS, words};
 
 /// How a power is stated, in the order in which it is offered.
 const WAYS: [L; 4] = [L::InWatts, L::InVoltsAndAmps, L::ByEnergyLabel, L::ByOutput];
@@ -246,7 +246,12 @@ fn power(store: Store, place: usize) -> View {
         let known =
             of_load(plan, place, |load| load.appliance).flatten().and_then(Appliance::from_number);
         known
-            .map(|known| WORDS.usual_range(&amount(entry(known).low), &amount(entry(known).high)))
+            .map(|known| {
+                WORDS.usual_range(
+                    &words().amount(entry(known).low),
+                    &words().amount(entry(known).high),
+                )
+            })
             .unwrap_or_default()
     });
     let boxes = dynamic(move || match way.get() {

@@ -5,7 +5,7 @@ use leptos::web_sys;
 use sunlarder_engine::document::{Field, List, Load};
 use sunlarder_engine::load::catalogue::{Appliance, Group, entry};
 use sunlarder_engine::quantity::{AmpHours, Within};
-use sunlarder_engine::words::{Label as L, amount, rounded};
+use sunlarder_engine::words::Label as L;
 
 use wasm_bindgen::JsCast;
 
@@ -17,7 +17,7 @@ use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::part::{Listener, act, dynamic, is_open, typed, when};
 use crate::drawers::drawer;
 use crate::load_row;
-use crate::store::{Solved, Store, WORDS};
+use crate::store::{Solved, Store, WORDS, words};
 use sunlarder_engine::words::decimal;
 
 const STANDING: [Figure; 1] = [Figure::new(
@@ -29,7 +29,9 @@ const STANDING: [Figure; 1] = [Figure::new(
 
 /// The question with its answer and all that is run.
 pub(crate) fn loads(store: Store) -> View {
-    let total = said(store, |solved| WORDS.per_day(solved.outlook.budget.total));
+    let total = said(store, |solved| {
+        words().per_day(solved.outlook.budget.total, solved.system.bank.nominal)
+    });
     question(L::WhatDoYouRun, total, true, move || inside(store))
 }
 
@@ -76,10 +78,12 @@ fn row(store: Store, place: usize, open: RwSignal<Option<usize>>) -> View {
     let off =
         part(store, place, |plan, place| of_load(plan, place, |load| !load.on).unwrap_or_default());
     let charge = said_of(store, place, |solved, place| {
-        charge_of(solved, place).map(|charge| rounded(charge.0)).unwrap_or_default()
+        let nominal = solved.system.bank.nominal;
+        let charge = charge_of(solved, place);
+        charge.map(|charge| words().charge_number(charge, nominal)).unwrap_or_default()
     });
     let unit = said_of(store, place, |solved, place| {
-        charge_of(solved, place).map(|_| "Ah".to_owned()).unwrap_or_default()
+        charge_of(solved, place).map(|_| words().charge_unit().to_owned()).unwrap_or_default()
     });
     let width =
         said_of(store, place, |solved, place| share(charge_of(solved, place), largest(solved)));
@@ -125,19 +129,26 @@ fn own_rows(store: Store) -> View {
         let most = largest(solved);
         let always = || WORDS.always().to_owned();
         [
-            (L::InverterAwake, WORDS.hours_a_day(budget.inverter.hours.0), budget.inverter.charge),
+            (
+                L::InverterAwake,
+                words().hours_a_day(budget.inverter.hours.0),
+                budget.inverter.charge,
+            ),
             (L::StandingDraw, always(), budget.standing),
             (L::ProtectionCircuits, always(), budget.protection),
         ]
         .into_iter()
         .filter(|(.., charge)| charge.0 > 0.0)
-        .map(|(label, when, charge)| own_row(label, when, charge, share(Some(charge), most)))
+        .map(|(label, when, charge)| {
+            let told = words().charge_number(charge, solved.system.bank.nominal);
+            own_row(label, when, told, share(Some(charge), most))
+        })
         .collect()
     });
     rows.view()
 }
 
-fn own_row(label: L, when: String, charge: AmpHours, width: String) -> View {
+fn own_row(label: L, when: String, charge: String, width: String) -> View {
     node("li")
         .attr("class", "load own")
         .child(
@@ -148,9 +159,11 @@ fn own_row(label: L, when: String, charge: AmpHours, width: String) -> View {
                 .child(
                     node("span")
                         .attr("class", "load-charge")
-                        .child(rounded(charge.0))
+                        .child(charge)
                         .child(" ")
-                        .child(node("span").attr("class", "unit").child("Ah").view())
+                        .child(
+                            node("span").attr("class", "unit").child(words().charge_unit()).view(),
+                        )
                         .view(),
                 )
                 .view(),
@@ -281,7 +294,7 @@ fn result(appliance: Appliance, take: Callback<Appliance>) -> View {
                 .child(
                     node("span")
                         .attr("class", "result-figure")
-                        .child(amount(entry(appliance).power))
+                        .child(words().amount(entry(appliance).power))
                         .view(),
                 )
                 .view(),

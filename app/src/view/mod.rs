@@ -4,6 +4,7 @@ mod bank;
 mod chargers;
 mod dialogs;
 mod field;
+mod habits;
 mod inverter;
 mod leaf;
 mod load_editor;

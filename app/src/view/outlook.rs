@@ -4,10 +4,10 @@ use chrono::Datelike;
 use leptos::prelude::*;
 use sunlarder_engine::document::Field;
 use sunlarder_engine::outlook::{Obstacle, Question, Verdict};
-use sunlarder_engine::quantity::Hours;
-use sunlarder_engine::words::{Label as L, rounded};
+use sunlarder_engine::quantity::{AmpHours, Hours};
+use sunlarder_engine::words::Label as L;
 
-use super::field::{more_while, plain};
+use super::field::more_while;
 use super::leaf::worked;
 use super::pictures::save;
 use super::place::{has_place, in_month, place_name, today};
@@ -18,7 +18,7 @@ use crate::chart::{CurveData, Start, day_strip, month_balance, remaining_curve};
 use crate::dom::node::{Child as _, View, node, nothing};
 use crate::dom::part::{dynamic, when};
 use crate::outlook_data as data;
-use crate::store::{Solved, Store, WORDS};
+use crate::store::{Solved, Store, WORDS, words};
 use crate::worker::speaks;
 
 /// The verdict with what explains it, or what is wrong with the plan.
@@ -29,11 +29,11 @@ pub(crate) fn verdict(store: Store) -> View {
             &place_name(plan),
             start.date.month0() as usize,
             start.date.weekday().num_days_from_monday() as usize,
-            &start.time.to_string(),
-            &format!("{} %", plain(start.charge_pct)),
+            &words().clock(start.time.0),
+            &format!("{} %", words().decimal(start.charge_pct, 3)),
         )
     });
-    let sentence = said(store, |solved| Some(WORDS.headline(&solved.outlook)));
+    let sentence = said(store, |solved| Some(words().headline(&solved.outlook)));
     let headline = dynamic(move || match sentence.get() {
         None => nothing(),
         Some(said) => node("h1")
@@ -45,7 +45,7 @@ pub(crate) fn verdict(store: Store) -> View {
     let lede = memo(Box::new(move || {
         store.answers.with(|answers| match &answers.0 {
             Ok(solved) => {
-                WORDS.explanation(&solved.outlook, &solved.system, &|tag| store.name_of(tag))
+                words().explanation(&solved.outlook, &solved.system, &|tag| store.name_of(tag))
             }
             Err(_) => String::new(),
         })
@@ -53,7 +53,7 @@ pub(crate) fn verdict(store: Store) -> View {
     let problem = memo(Box::new(move || {
         store.answers.with(|answers| match &answers.0 {
             Ok(_) => String::new(),
-            Err(problem) => WORDS.problem(problem, &|tag| store.name_of(tag)),
+            Err(problem) => words().problem(problem, &|tag| store.name_of(tag)),
         })
     }));
     node("section")
@@ -137,7 +137,7 @@ pub(crate) fn cautions(store: Store) -> View {
                 all.filter(|own| !decides(own)).collect::<Vec<_>>()
             });
             let said = |own: &Obstacle| {
-                (own.stops(), WORDS.obstacle(own, &|tag| store.name_of(tag)))
+                (own.stops(), words().obstacle(own, &|tag| store.name_of(tag)))
             };
             obstacles.unwrap_or_default().iter().map(said).collect::<Vec<_>>()
         })
@@ -273,20 +273,29 @@ fn fact(id: &'static str, label: L, value: Signal<String>, unit: Signal<String>)
         .view()
 }
 
+/// A charge in the unit that leads, without its name.
+fn charge(solved: &Solved, charge: AmpHours) -> String {
+    words().charge_number(charge, solved.system.bank.nominal)
+}
+
 /// The four figures under the curve.
 pub(crate) fn facts(store: Store) -> View {
-    let out = said(store, |solved| rounded(solved.outlook.budget.total.0));
+    let out = said(store, |solved| charge(solved, solved.outlook.budget.total));
     let into = said(store, |solved| {
         let month = solved.outlook.months.get(solved.outlook.month);
-        month.map_or_else(String::new, |month| rounded(month.gain.kept.0))
+        month.map_or_else(String::new, |month| charge(solved, month.gain.kept))
     });
-    let used = said(store, |solved| rounded(solved.outlook.capacity.usable.0));
-    let of = said(store, |solved| WORDS.of_rated(&rounded(solved.system.bank.slowest.0)));
+    let used = said(store, |solved| charge(solved, solved.outlook.capacity.usable));
+    let of = said(store, |solved| {
+        let bank = &solved.system.bank;
+        words().of_rated(bank.slowest, bank.nominal)
+    });
     let kept = said(store, |solved| WORDS.months_kept(solved.outlook.months_kept()));
+    let unit = fixed(words().charge_unit());
     node("dl")
         .attr("class", "facts")
-        .child(fact("fact-out", L::OutADay, out, fixed("Ah")))
-        .child(fact("fact-in", L::InADay, into, fixed("Ah")))
+        .child(fact("fact-out", L::OutADay, out, unit))
+        .child(fact("fact-in", L::InADay, into, unit))
         .child(fact("fact-usable", L::MayBeUsed, used, of))
         .child(fact("fact-kept", L::KeepsUp, kept, fixed("")))
         .view()
@@ -321,7 +330,7 @@ fn times_rows(solved: &Solved) -> Vec<Vec<String>> {
 
 /// All times of both runs, and the days of autonomy anyone can redo by hand.
 pub(crate) fn times(store: Store) -> View {
-    let autonomy = said(store, |solved| WORDS.autonomy(solved.outlook.autonomy_days));
+    let autonomy = said(store, |solved| words().autonomy(solved.outlook.autonomy_days));
     node("section")
         .attr("class", "picture times")
         .child(
@@ -396,26 +405,33 @@ pub(crate) fn months(store: Store) -> View {
             plan.start.date = in_month(plan.start.date, month, today());
         });
     });
-    let tightest = said(store, |solved| WORDS.tightest(&solved.outlook));
+    let tightest =
+        said(store, |solved| words().tightest(&solved.outlook, solved.system.bank.nominal));
     node("figure")
         .attr("class", "picture")
         .child(
             node("figcaption")
                 .attr("class", "picture-head")
                 .child(node("h2").child(WORDS.label(L::MonthByMonth)).view())
-                .child(node("span").attr("class", "soft").child(WORDS.label(L::MonthLegend)).view())
+                .child(
+                    node("span")
+                        .attr("class", "soft")
+                        .child(WORDS.label(words().fitting(L::MonthLegend)))
+                        .view(),
+                )
                 .view(),
         )
         .child(month_balance(drawn(store.drawn_below, data::months), pick))
         .child(node("p").attr("class", "note").attr("id", "tightest").child(tightest).view())
         .child(more_while("more", L::AsATable, move || {
+            let fitting = |label| words().fitting(label);
             let heads = vec![
                 L::Month,
                 L::PeakSunHours,
-                L::InAh,
-                L::OutAh,
-                L::BalanceAh,
-                L::UsableAh,
+                fitting(L::InAh),
+                fitting(L::OutAh),
+                fitting(L::BalanceAh),
+                fitting(L::UsableAh),
                 L::OfTenYears,
             ];
             let rows = memo(Box::new(move || {
@@ -437,7 +453,9 @@ pub(crate) fn bar(store: Store) -> View {
     let short = said(store, |solved| WORDS.short(&solved.outlook));
     let balance = said(store, |solved| {
         let month = solved.outlook.months.get(solved.outlook.month);
-        month.map_or_else(String::new, |month| WORDS.day_balance(month.balance))
+        month.map_or_else(String::new, |month| {
+            words().day_balance(month.balance, solved.system.bank.nominal)
+        })
     });
     node("aside")
         .attr("class", "bar")

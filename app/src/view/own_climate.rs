@@ -2,14 +2,15 @@
 
 use leptos::prelude::*;
 use sunlarder_engine::document::{Document, Field};
-use sunlarder_engine::words::{Label as L, rounded};
+use sunlarder_engine::quantity::Unit;
+use sunlarder_engine::words::Label as L;
 
 use super::field::{Figure, toggle};
 use super::table::table;
 use crate::bind::{part, said};
 use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::part::when;
-use crate::store::{Solved, Store, WORDS};
+use crate::store::{Solved, Store, WORDS, words};
 
 /// The box of a month's own peak sun hours; the place is the month.
 static SUN: Figure = Figure::new(
@@ -48,8 +49,8 @@ fn rows(solved: &Solved) -> Vec<Vec<String>> {
     let row = |month: usize| {
         vec![
             WORDS.month(month).to_owned(),
-            rounded(sun[month].0),
-            rounded(climate.temperature[month].0),
+            words().rounded(sun[month].0),
+            words().rounded(words().in_habit(climate.temperature[month].0, Unit::Celsius)),
         ]
     };
     (0..12).map(row).collect()
@@ -63,7 +64,7 @@ pub(crate) fn own_climate(store: Store) -> View {
         switch(store, |plan, values| plan.place.peak_sun_h = values.map(|values| values.0));
     let set_air =
         switch(store, |plan, values| plan.place.temperature_c = values.map(|values| values.1));
-    let heads = vec![L::Month, L::PeakSunHours, L::MeanTemperature];
+    let heads = vec![L::Month, L::PeakSunHours, words().fitting(L::MeanTemperature)];
     let boxes = move |figure: &'static Figure| {
         let all: Vec<View> =
             (0..12).map(|month| figure.named(store, month, WORDS.month(month))).collect();

@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use leptos::web_sys;
 use sunlarder_engine::document::{ClockTime, Document, Field, date_from, date_text};
 use sunlarder_engine::place::{SummerTime, Town};
-use sunlarder_engine::words::{Label as L, rounded};
+use sunlarder_engine::words::Label as L;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 
@@ -18,7 +18,7 @@ use crate::bind::{edit, fixed, part, signal};
 use crate::dom::node::{Child as _, View, group, node, nothing};
 use crate::dom::part::{Listener, act, dynamic, typed};
 use crate::drawers::drawer;
-use crate::store::{Store, WORDS};
+use crate::store::{Store, WORDS, words};
 
 /// Puts a town into the plan.
 pub(crate) fn move_to(plan: &mut Document, town: &Town) {
@@ -151,7 +151,7 @@ pub(crate) fn place_name(plan: &Document) -> String {
     if !has_place(plan) {
         return WORDS.label(L::NoPlaceYet).to_owned();
     }
-    format!("{}°, {}°", rounded(place.latitude_deg), rounded(place.longitude_deg))
+    format!("{}°, {}°", words().rounded(place.latitude_deg), words().rounded(place.longitude_deg))
 }
 
 /// Search of towns by name, and the device's own place.
@@ -288,7 +288,7 @@ fn set_date(store: Store, text: &str) {
     plan.start.date = date;
     match plan.checked() {
         Ok(_) => store.edit("date", &mut |plan| plan.start.date = date),
-        Err(problem) => store.complain(WORDS.problem(&problem, &|_| None)),
+        Err(problem) => store.complain(words().problem(&problem, &|_| None)),
     }
 }
 

@@ -4,15 +4,14 @@ use leptos::prelude::*;
 use sunlarder_engine::document::{
     ClockTime, DAY_MIN, Days, Field, List, Months, Schedule, Span, When,
 };
-use sunlarder_engine::words::{Label as L, clock};
+use sunlarder_engine::words::Label as L;
 
 use super::field::{NumberBox, button_unless, choice, more};
 use crate::bind::memo;
 use crate::dom::node::{Child as _, View, group, node, nothing};
 use crate::dom::part::{act, dynamic, typed};
-use crate::load_row::clock_end;
-use crate::store::WORDS;
-use sunlarder_engine::words::decimal;
+use crate::store::{WORDS, words};
+use sunlarder_engine::words::{clock, decimal};
 
 /// The kinds of hours, in the order in which they are offered.
 const KINDS: [L; 3] = [L::HoursPerDay, L::AtTheseHours, L::Always];
@@ -227,20 +226,20 @@ fn strip(edited: Edited) -> View {
             .collect::<Vec<_>>()
             .view()
     });
-    let words = Signal::derive(move || {
+    let told = Signal::derive(move || {
         let spans = edited.value.with(spans_of);
-        let words = spans
-            .iter()
-            .map(|span| format!("{} – {}", clock(span.from_min), clock_end(span.to_min)));
-        words.collect::<Vec<_>>().join(", ")
+        let each = spans.iter().map(|span| {
+            format!("{} – {}", words().clock(span.from_min), words().clock_end(span.to_min))
+        });
+        each.collect::<Vec<_>>().join(", ")
     });
     let hours: Vec<View> =
-        ["0", "6", "12", "18", "24"].map(|hour| node("span").child(hour).view()).into();
+        [0, 6, 12, 18, 24].map(|hour| node("span").child(words().hour_mark(hour)).view()).into();
     group(vec![
         node("div")
             .attr("class", "strip")
             .attr("role", "img")
-            .attr("aria-label", words)
+            .attr("aria-label", told)
             .child(blocks)
             .view(),
         node("div").attr("class", "strip-hours").attr("aria-hidden", "true").child(hours).view(),
@@ -248,7 +247,7 @@ fn strip(edited: Edited) -> View {
 }
 
 fn weekdays(edited: Edited) -> View {
-    let names = (0..7).map(|day| WORDS.weekday_short(day)).collect();
+    let names = words().week().map(|day| (day, WORDS.weekday_short(day))).into();
     toggles(
         L::DaysOfTheWeek,
         names,
@@ -261,7 +260,7 @@ fn weekdays(edited: Edited) -> View {
 }
 
 fn months(edited: Edited) -> View {
-    let names = (0..12).map(|month| WORDS.month_short(month)).collect();
+    let names = (0..12).map(|month| (month, WORDS.month_short(month))).collect();
     toggles(
         L::MonthsOfTheYear,
         names,
@@ -273,10 +272,10 @@ fn months(edited: Edited) -> View {
     )
 }
 
-/// A row of small switches, one a bit.
+/// A row of small switches, one a bit, each under its name.
 fn toggles(
     legend: L,
-    names: Vec<&'static str>,
+    names: Vec<(usize, &'static str)>,
     edited: Edited,
     get: fn(&Schedule) -> u16,
     set: fn(&mut Schedule, u16),
@@ -296,7 +295,7 @@ fn toggles(
             .child(node("span").child(name).view())
             .view()
     };
-    let all: Vec<View> = names.into_iter().enumerate().map(one).collect();
+    let all: Vec<View> = names.into_iter().map(one).collect();
     node("fieldset")
         .attr("class", "days")
         .child(node("legend").child(WORDS.label(legend)).view())

@@ -20,9 +20,12 @@ use crate::store::{Dialog, Face, Store, WORDS};
 
 /// Everything that is seen.
 pub(crate) fn shell(store: Store) -> View {
-    let face = dynamic(move || match store.face.get() {
-        Face::Start => start(store),
-        Face::Planner => planner(store),
+    let face = dynamic(move || {
+        store.habits.track();
+        match store.face.get() {
+            Face::Start => start(store),
+            Face::Planner => planner(store),
+        }
     });
     group(vec![face.view(), dialogs(store).view(), toast(store).view(), update_notice().view()])
 }
@@ -105,6 +108,9 @@ fn masthead(store: Store) -> View {
                 }))
                 .child(item("menu-share", L::Share, on, move || {
                     store.dialog.set(Some(Dialog::Share));
+                }))
+                .child(item("menu-habits", L::Units, on, move || {
+                    store.dialog.set(Some(Dialog::Habits));
                 }))
                 .child(item("menu-undo", L::Undo, no_undo, move || store.undo()))
                 .child(item("menu-redo", L::Redo, no_redo, move || store.redo()))

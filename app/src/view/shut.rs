@@ -1,7 +1,7 @@
 //! The insides of what is shut when the page stands; see `drawers.rs`.
 
 use super::load_editor::load_editor;
-use super::{bank, dialogs, loads, place, sources};
+use super::{bank, dialogs, habits, loads, place, sources};
 use crate::drawers::Drawers;
 
 /// All of them.
@@ -13,4 +13,5 @@ pub(crate) const DRAWERS: Drawers = Drawers {
     search: loads::search,
     plans: dialogs::plans,
     share: dialogs::share_plan,
+    habits: habits::habits,
 };

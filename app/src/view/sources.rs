@@ -4,7 +4,7 @@ use leptos::prelude::*;
 use sunlarder_engine::document::{Array, ControllerKind, Document, Field, List, Mounting};
 use sunlarder_engine::outlook::best_tilts;
 use sunlarder_engine::source::POWER_PER_K;
-use sunlarder_engine::words::{Label as L, rounded};
+use sunlarder_engine::words::Label as L;
 
 use super::chargers::chargers;
 use super::field::{Figure, button, button_unless, choice, fields, more, toggle};
@@ -13,7 +13,7 @@ use crate::bind::{edit, part, said};
 use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::part::{dynamic, when};
 use crate::drawers::drawer;
-use crate::store::{Solved, Store, WORDS};
+use crate::store::{Solved, Store, WORDS, words};
 
 /// The question with its answer and the sources.
 pub(crate) fn sources(store: Store) -> View {
@@ -27,7 +27,7 @@ fn answer(solved: &Solved) -> String {
     let sun: f64 = system.arrays.iter().map(|array| array.rated().0).sum();
     let mut parts = Vec::new();
     if sun > 0.0 {
-        parts.push(WORDS.of_sun(&rounded(sun)));
+        parts.push(WORDS.of_sun(&words().rounded(sun)));
     }
     let others = [
         (system.turbine.is_some(), L::Turbine),

@@ -8,6 +8,7 @@ use sunlarder_engine::words::Label as L;
 
 use super::dialogs::opener;
 use super::field::button_unless;
+use super::habits::languages;
 use super::place::place_name;
 use crate::address::{EXAMPLES, example};
 use crate::dom::node::{View, node};
@@ -52,6 +53,7 @@ pub(crate) fn start(store: Store) -> View {
         )
         .child(node("h2").child(WORDS.label(L::HaveLinkOrFile)).view())
         .child(opener(store))
+        .child(languages(store))
         .view()
 }
 

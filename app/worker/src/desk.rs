@@ -5,13 +5,13 @@ use std::collections::VecDeque;
 
 use sunlarder_engine::document::Document;
 use sunlarder_engine::outlook::Outlook;
-use sunlarder_engine::place::WeatherFile;
+use sunlarder_engine::place::{WeatherFile, WeatherFileFault};
 use sunlarder_engine::quantity::Degrees;
 use sunlarder_engine::share;
 use sunlarder_engine::simulate::{Chances, Ensemble, Extent, Sunlight};
 use sunlarder_engine::sun::Site;
 use sunlarder_engine::system::System;
-use sunlarder_engine::words::Language;
+use sunlarder_engine::words::Words;
 
 use crate::leaf::{self, About, Leaf};
 use crate::message::{Answer, MONTHS, Request, climate_of};
@@ -46,7 +46,7 @@ struct Year {
     /// Where the plan was for which it came.
     site: Site,
     /// What it holds, or why it was refused.
-    file: Result<WeatherFile, String>,
+    file: Result<WeatherFile, WeatherFileFault>,
 }
 
 /// Something that is to be written about the plan.
@@ -63,7 +63,7 @@ const BLOCKS_BETWEEN: u32 = 8;
 /// Takes requests and answers them.
 #[derive(Debug)]
 pub struct Desk {
-    language: Language,
+    words: Words,
     serial: u32,
     plan: Option<Plan>,
     waiting: VecDeque<Wish>,
@@ -78,11 +78,11 @@ pub struct Desk {
 }
 
 impl Desk {
-    /// An empty desk that answers in a language.
+    /// An empty desk that answers in a language, by the usual habits until a plan comes with others.
     #[must_use]
-    pub fn new(language: Language) -> Self {
+    pub fn new(words: Words) -> Self {
         Self {
-            language,
+            words,
             serial: 0,
             plan: None,
             waiting: VecDeque::new(),
@@ -97,7 +97,8 @@ impl Desk {
     /// not heeded.
     pub fn take(&mut self, request: Request) {
         match request {
-            Request::Plan { serial, code, climate } => {
+            Request::Plan { serial, code, habits, climate } => {
+                self.words.habits = habits;
                 self.serial = serial;
                 self.waiting.clear();
                 self.foretelling = false;
@@ -115,18 +116,11 @@ impl Desk {
             }
             Request::Weather { serial, spread } if serial == self.serial => self.foretell(spread),
             Request::Year { code, text } => {
-                self.year = text.and_then(|text| self.read(&code, &text));
+                self.year = text.and_then(|text| Year::read(&code, &text));
             }
             Request::Replay { serial } if serial == self.serial => self.replaying = true,
             Request::Leaf { .. } | Request::Weather { .. } | Request::Replay { .. } => {}
         }
-    }
-
-    /// A year of weather for the place of a plan.
-    fn read(&self, code: &str, text: &str) -> Option<Year> {
-        let site = site(&share::decode(code).ok()?);
-        let file = WeatherFile::read(text);
-        Some(Year { site, file: file.map_err(|fault| self.language.weather_file_fault(&fault)) })
     }
 
     /// Starts to run the plan through weather, or says again what is known of it.
@@ -161,7 +155,7 @@ impl Desk {
         let Plan { document, system, outlook, .. } = self.plan.as_mut()?;
         let sunlight = &mut self.sunlight;
         let outlook = outlook.get_or_insert_with(|| Outlook::in_sunlight(system, sunlight));
-        let about = About { language: self.language, document, system, outlook };
+        let about = About { words: self.words, document, system, outlook };
         let written = leaf::write(wish.leaf, &wish.argument, about);
         Some(Answer::Written { serial: self.serial, wish: wish.number, written })
     }
@@ -174,14 +168,14 @@ impl Desk {
         self.year = (year.site == system.site).then_some(year);
         let (sentences, path) = match self.year.as_ref().map(|year| &year.file) {
             None => (String::new(), Vec::new()),
-            Some(Err(fault)) => (list(core::slice::from_ref(fault)), Vec::new()),
+            Some(Err(fault)) => (list(&[self.words.weather_file_fault(fault)]), Vec::new()),
             Some(Ok(file)) => {
                 let sunlight = &mut self.sunlight;
                 let outlook = outlook.get_or_insert_with(|| Outlook::in_sunlight(system, sunlight));
                 let replayed = outlook.replay(system, file);
                 let path = replayed.path().into_iter().enumerate();
                 let path = path.flat_map(|(hour, charge)| [hour as f64, charge]);
-                (list(&self.language.replayed(&replayed, system)), path.collect())
+                (list(&self.words.replayed(&replayed, system)), path.collect())
             }
         };
         Some(Answer::Replayed { serial, sentences, path })
@@ -204,16 +198,16 @@ impl Desk {
         }
         weather.said = Some(blocks);
         let chances = weather.ensemble.chances();
-        let month = (blocks > 0).then(|| self.language.month_kept(&chances, outlook.month));
-        let first = [Some(self.language.when_reserve_comes(&chances, system)), month];
+        let month = (blocks > 0).then(|| self.words.month_kept(&chances, outlook.month));
+        let first = [Some(self.words.when_reserve_comes(&chances, system)), month];
         let first = first.into_iter().flatten().filter(|sentence| !sentence.is_empty());
         let mut sentences = vec![first.collect::<Vec<_>>().join(" ")];
         sentences.extend(chances.months_kept.iter().map(|years| match blocks {
             0 => String::new(),
-            _ => self.language.of_ten_years(years),
+            _ => self.words.of_ten_years(years),
         }));
-        sentences.extend(self.language.over_years(&chances));
-        sentences.push(self.language.doubt(weather.ensemble.trust(), &chances));
+        sentences.extend(self.words.over_years(&chances));
+        sentences.push(self.words.doubt(weather.ensemble.trust(), &chances));
         Some(Some(Answer::Foretold {
             serial: self.serial,
             done: weather.ensemble.done(),
@@ -227,6 +221,14 @@ impl Desk {
 fn band(chances: &Chances) -> Vec<f64> {
     let hours = chances.band.iter().zip(&chances.reached);
     hours.flat_map(|(range, reached)| [range.low, range.high, reached * 100.0]).collect()
+}
+
+impl Year {
+    /// A year of weather for the place of a plan.
+    fn read(code: &str, text: &str) -> Option<Self> {
+        let site = site(&share::decode(code).ok()?);
+        Some(Self { site, file: WeatherFile::read(text) })
+    }
 }
 
 impl Plan {

@@ -9,3 +9,17 @@ pub mod leaf;
 pub mod message;
 pub mod paper;
 pub mod sentences;
+
+use sunlarder_engine::words::Language;
+
+/// The language of this build. Where all are built, for checks, it is English.
+pub const PAGE: Language = {
+    #[cfg(feature = "english")]
+    {
+        Language::English
+    }
+    #[cfg(all(feature = "spanish", not(feature = "english")))]
+    {
+        Language::Spanish
+    }
+};

@@ -5,7 +5,7 @@
 //!
 //! | direction | list |
 //! |---|---|
-//! | page to worker | [`PLAN`], serial, link code, the [numbers](climate_numbers) of the climate there |
+//! | page to worker | [`PLAN`], serial, link code, [bits](Habits::bits) of the habits of whoever reads the answers, the [numbers](climate_numbers) of the climate there |
 //! | page to worker | [`WEATHER`], serial, twelve spreads of the daily clearness |
 //! | page to worker | [`LEAF`], serial, number of the wish, place in [`Leaf::ALL`], argument |
 //! | page to worker | [`YEAR`], serial (not heeded), link code of the plan that it is for, text of a weather file; without a text that of before is taken away |
@@ -17,6 +17,7 @@
 use sunlarder_engine::place::{MonthlyClimate, Origin, TemperatureOrigin};
 use sunlarder_engine::quantity::Celsius;
 use sunlarder_engine::sun::Site;
+use sunlarder_engine::words::Habits;
 
 use crate::leaf::{Leaf, Written};
 
@@ -57,6 +58,8 @@ pub enum Request {
         serial: u32,
         /// Its link code.
         code: String,
+        /// In which units to answer.
+        habits: Habits,
         /// Numbers of the climate.
         climate: Vec<f64>,
     },

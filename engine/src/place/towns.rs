@@ -97,8 +97,9 @@ fn fit(name: &str, query: &str) -> Option<Fit> {
     Some(if at_word { Fit::Word } else { Fit::Inside })
 }
 
-/// Lower case without accents; words parted by single spaces.
-fn folded(text: &str) -> String {
+/// Lower case without accents; words parted by single spaces. So people find what they type as they please.
+#[must_use]
+pub fn folded(text: &str) -> String {
     let mut plain = String::with_capacity(text.len());
     for letter in text.chars().map(lowered) {
         match without_accent(letter) {

@@ -1,6 +1,6 @@
 //! What the command line has to say, as typed messages; the words are in the folder of each language.
 
-use super::{Language, NameOf, en};
+use super::{Language, NameOf, Words};
 use crate::document::Problem;
 use crate::place::{TemperatureOrigin, WeatherFileFault};
 use crate::quantity::{Amps, Celsius, Degrees, Percent};
@@ -22,6 +22,8 @@ pub enum Fault {
     JsonOrCsv,
     /// A figure that has no working.
     UnknownFigure(String),
+    /// A language that is not spoken.
+    UnknownLanguage(String),
     /// A month that is none.
     NoMonth(String),
     /// Text where a number should be.
@@ -61,6 +63,7 @@ impl Fault {
                 | Self::WeatherInCsv
                 | Self::UnknownFigure(_)
                 | Self::NoMonth(_)
+                | Self::UnknownLanguage(_)
         )
     }
 }
@@ -82,6 +85,8 @@ pub enum Operand {
     Month,
     /// A weather file.
     Weather,
+    /// A language.
+    Language,
 }
 
 /// A word or two beside a figure, or over a column.
@@ -199,80 +204,62 @@ impl Language {
     /// How the command line is used.
     #[must_use]
     pub fn usage(self) -> &'static str {
-        match self {
-            Self::English => en::command_line::USAGE,
-        }
+        speak!(self, command_line::USAGE)
     }
 
     /// A word or two beside a figure, or over a column.
     #[must_use]
     pub fn caption(self, caption: Caption) -> &'static str {
-        match self {
-            Self::English => en::command_line::caption(caption),
-        }
-    }
-
-    /// Why the command line stops, in one sentence or two.
-    #[must_use]
-    pub fn fault(self, fault: &Fault, name_of: NameOf<'_>) -> String {
-        match self {
-            Self::English => en::command_line::fault(fault, name_of),
-        }
-    }
-
-    /// A point on the globe.
-    #[must_use]
-    pub fn point(self, latitude: Degrees, longitude: Degrees) -> String {
-        match self {
-            Self::English => en::command_line::point(latitude, longitude),
-        }
-    }
-
-    /// When a run starts, and how full.
-    #[must_use]
-    pub fn beginning(self, at: chrono::NaiveDateTime, charge: Percent) -> String {
-        match self {
-            Self::English => en::command_line::beginning(at, charge),
-        }
+        speak!(self, command_line::caption(caption))
     }
 
     /// The heading of the budget of a month.
     #[must_use]
     pub fn budget_of(self, month: usize) -> String {
-        match self {
-            Self::English => en::command_line::budget_of(month),
-        }
-    }
-
-    /// The full capacity under the circumstances of a month.
-    #[must_use]
-    pub fn full_at(self, temperature: Celsius, current: Amps) -> String {
-        match self {
-            Self::English => en::command_line::full_at(temperature, current),
-        }
-    }
-
-    /// The usable capacity above a reserve.
-    #[must_use]
-    pub fn usable_above(self, reserve: Percent) -> String {
-        match self {
-            Self::English => en::command_line::usable_above(reserve),
-        }
+        speak!(self, command_line::budget_of(month))
     }
 
     /// That something does not come within the longest run.
     #[must_use]
     pub fn not_within(self, days: usize) -> String {
-        match self {
-            Self::English => en::command_line::not_within(days),
-        }
+        speak!(self, command_line::not_within(days))
     }
 
     /// Where the temperature of a place comes from, and how far it may be off.
     #[must_use]
     pub fn temperature_origin(self, origin: TemperatureOrigin) -> &'static str {
-        match self {
-            Self::English => en::command_line::temperature_origin(origin),
-        }
+        speak!(self, command_line::temperature_origin(origin))
+    }
+}
+
+impl Words {
+    /// Why the command line stops, in one sentence or two.
+    #[must_use]
+    pub fn fault(self, fault: &Fault, name_of: NameOf<'_>) -> String {
+        speak!(self.language, command_line::fault(self, fault, name_of))
+    }
+
+    /// A point on the globe.
+    #[must_use]
+    pub fn point(self, latitude: Degrees, longitude: Degrees) -> String {
+        speak!(self.language, command_line::point(self, latitude, longitude))
+    }
+
+    /// When a run starts, and how full.
+    #[must_use]
+    pub fn beginning(self, at: chrono::NaiveDateTime, charge: Percent) -> String {
+        speak!(self.language, command_line::beginning(self, at, charge))
+    }
+
+    /// The full capacity under the circumstances of a month.
+    #[must_use]
+    pub fn full_at(self, temperature: Celsius, current: Amps) -> String {
+        speak!(self.language, command_line::full_at(self, temperature, current))
+    }
+
+    /// The usable capacity above a reserve.
+    #[must_use]
+    pub fn usable_above(self, reserve: Percent) -> String {
+        speak!(self.language, command_line::usable_above(self, reserve))
     }
 }

@@ -2,13 +2,13 @@
 
 #[cfg(feature = "towns")]
 use super::Countries;
-use super::{Label, Language, NameOf, Sentence, en};
+use super::{Label, Language, NameOf, Sentence, Words};
 use crate::bank::Quality;
 use crate::document::{Chemistry, Field};
 use crate::load::catalogue::{Appliance, Group};
 use crate::outlook::{BestTilt, Generated, Month, Obstacle, Outlook, Voltages};
 use crate::place::{Origin, SummerTime};
-use crate::quantity::{AmpHours, Hours};
+use crate::quantity::{AmpHours, Hours, Volts};
 use crate::simulate::{Chances, Range, Replayed};
 use crate::sky::Trust;
 use crate::system::System;
@@ -17,282 +17,134 @@ impl Language {
     /// A short text of the page.
     #[must_use]
     pub fn label(self, label: Label) -> &'static str {
-        match self {
-            Self::English => en::labels::label(label),
-        }
+        speak!(self, labels::label(label))
     }
 
     /// The name of an appliance.
     #[must_use]
     pub fn appliance(self, appliance: Appliance) -> &'static str {
-        match self {
-            Self::English => en::appliances::name(appliance),
-        }
+        speak!(self, appliances::name(appliance))
     }
 
     /// Words by which people look for an appliance.
     #[must_use]
     pub fn appliance_words(self, appliance: Appliance) -> &'static str {
-        match self {
-            Self::English => en::appliances::search_words(appliance),
-        }
+        speak!(self, appliances::search_words(appliance))
     }
 
     /// The name of a group of appliances.
     #[must_use]
     pub fn appliance_group(self, group: Group) -> &'static str {
-        match self {
-            Self::English => en::appliances::group(group),
-        }
+        speak!(self, appliances::group(group))
     }
 
     /// The names of countries that are built in.
     #[cfg(feature = "towns")]
     #[must_use]
     pub const fn countries(self) -> Countries<'static> {
-        match self {
-            Self::English => Countries::from_text(en::countries::COUNTRIES),
-        }
-    }
-
-    /// The verdict as a headline.
-    #[must_use]
-    pub fn headline(self, outlook: &Outlook) -> Sentence {
-        match self {
-            Self::English => en::verdict::headline(outlook),
-        }
+        Countries::from_text(speak!(self, countries::COUNTRIES))
     }
 
     /// The verdict in a few words.
     #[must_use]
     pub fn short(self, outlook: &Outlook) -> String {
-        match self {
-            Self::English => en::verdict::short(outlook),
-        }
-    }
-
-    /// What explains the verdict.
-    #[must_use]
-    pub fn explanation(self, outlook: &Outlook, system: &System, name_of: NameOf<'_>) -> String {
-        match self {
-            Self::English => en::verdict::explanation(outlook, system, name_of),
-        }
+        speak!(self, verdict::short(outlook))
     }
 
     /// In how many of ten years a month stays over the reserve, as a sentence.
     #[must_use]
     pub fn month_kept(self, chances: &Chances, month: usize) -> String {
-        match self {
-            Self::English => en::chances::month_kept(chances, month),
-        }
+        speak!(self, chances::month_kept(chances, month))
     }
 
     /// The same in a table.
     #[must_use]
     pub fn of_ten_years(self, range: &Range) -> String {
-        match self {
-            Self::English => en::chances::of_ten_years(range),
-        }
+        speak!(self, chances::of_ten_years(range))
     }
 
     /// When the reserve comes in the weathers of an ensemble; nothing for one who starts inside it.
     #[must_use]
     pub fn when_reserve_comes(self, chances: &Chances, system: &System) -> String {
-        match self {
-            Self::English => en::chances::when(chances, system),
-        }
+        speak!(self, chances::when(chances, system))
     }
 
     /// What decades of weather come to.
     #[must_use]
     pub fn over_years(self, chances: &Chances) -> Vec<String> {
-        match self {
-            Self::English => en::chances::over_years(chances),
-        }
-    }
-
-    /// What a year of weather that somebody brought does with a plan: sentences, the most important first.
-    #[must_use]
-    pub fn replayed(self, replayed: &Replayed, system: &System) -> Vec<String> {
-        match self {
-            Self::English => en::replay::replayed(replayed, system),
-        }
+        speak!(self, chances::over_years(chances))
     }
 
     /// How far the climate itself is known, and what the ranges are.
     #[must_use]
     pub fn doubt(self, trust: Trust, chances: &Chances) -> String {
-        match self {
-            Self::English => en::chances::doubt(trust, chances),
-        }
-    }
-
-    /// What cannot work or must be known.
-    #[must_use]
-    pub fn obstacle(self, obstacle: &Obstacle, name_of: NameOf<'_>) -> String {
-        match self {
-            Self::English => en::verdict::obstacle(obstacle, name_of),
-        }
-    }
-
-    /// The tightest month and why.
-    #[must_use]
-    pub fn tightest(self, outlook: &Outlook) -> String {
-        match self {
-            Self::English => en::verdict::tightest(outlook),
-        }
+        speak!(self, chances::doubt(trust, chances))
     }
 
     /// Which months keep up.
     #[must_use]
     pub fn months_kept(self, bits: u16) -> String {
-        match self {
-            Self::English => en::verdict::months_kept(bits),
-        }
+        speak!(self, verdict::months_kept(bits))
     }
 
     /// A length of time.
     #[must_use]
     pub fn duration(self, hours: Hours) -> String {
-        match self {
-            Self::English => en::verdict::duration(hours),
-        }
-    }
-
-    /// How a day comes out.
-    #[must_use]
-    pub fn day_balance(self, balance: AmpHours) -> String {
-        match self {
-            Self::English => en::verdict::day_balance(balance),
-        }
-    }
-
-    /// What a generator does on a mean day.
-    #[must_use]
-    pub fn generated(self, generated: &Generated) -> String {
-        match self {
-            Self::English => en::verdict::generated(generated),
-        }
-    }
-
-    /// What a generator does in an average month; empty without one.
-    #[must_use]
-    pub fn generator_in(self, month: &Month) -> String {
-        match self {
-            Self::English => en::verdict::generator_in(month),
-        }
-    }
-
-    /// Days of autonomy.
-    #[must_use]
-    pub fn autonomy(self, days: Option<f64>) -> String {
-        match self {
-            Self::English => en::verdict::autonomy(days),
-        }
+        speak!(self, verdict::duration(hours))
     }
 
     /// A load that has no name.
     #[must_use]
     pub fn unnamed_load(self) -> &'static str {
-        match self {
-            Self::English => en::page::unnamed_load(),
-        }
+        speak!(self, page::unnamed_load())
     }
 
     /// Round the clock.
     #[must_use]
     pub fn always(self) -> &'static str {
-        match self {
-            Self::English => en::page::always(),
-        }
+        speak!(self, page::always())
     }
 
     /// Round the clock, more in the heat.
     #[must_use]
     pub fn always_by_heat(self) -> &'static str {
-        match self {
-            Self::English => en::page::always_by_heat(),
-        }
-    }
-
-    /// Hours of a day.
-    #[must_use]
-    pub fn hours_a_day(self, hours: f64) -> String {
-        match self {
-            Self::English => en::page::hours_a_day(hours),
-        }
-    }
-
-    /// A daily amount.
-    #[must_use]
-    pub fn per_day(self, charge: AmpHours) -> String {
-        match self {
-            Self::English => en::page::per_day(charge),
-        }
+        speak!(self, page::always_by_heat())
     }
 
     /// A chemistry.
     #[must_use]
     pub fn chemistry(self, chemistry: Chemistry) -> &'static str {
-        match self {
-            Self::English => en::page::chemistry(chemistry),
-        }
+        speak!(self, page::chemistry(chemistry))
     }
 
     /// The bank in a few words.
     #[must_use]
     pub fn bank(self, charge: &str, chemistry: Chemistry, volts: &str) -> String {
-        match self {
-            Self::English => en::page::bank(charge, chemistry, volts),
-        }
+        speak!(self, page::bank(charge, chemistry, volts))
     }
 
     /// What may be used of the bank.
     #[must_use]
     pub fn usable(self, usable: &str, rated: &str, temperature: &str, month: usize) -> String {
-        match self {
-            Self::English => en::page::usable(usable, rated, temperature, month),
-        }
-    }
-
-    /// How well the bank fits its rated capacities.
-    #[must_use]
-    pub fn fit(self, quality: &Quality) -> String {
-        match self {
-            Self::English => en::page::fit(quality),
-        }
-    }
-
-    /// Voltages between the posts.
-    #[must_use]
-    pub fn voltages(self, voltages: &Voltages) -> String {
-        match self {
-            Self::English => en::page::voltages(voltages),
-        }
+        speak!(self, page::usable(usable, rated, temperature, month))
     }
 
     /// The limits of the bank.
     #[must_use]
     pub fn bank_limits(self, charge: &str, discharge: &str, peak: &str, milliohm: &str) -> String {
-        match self {
-            Self::English => en::page::bank_limits(charge, discharge, peak, milliohm),
-        }
+        speak!(self, page::bank_limits(charge, discharge, peak, milliohm))
     }
 
     /// A rule of summer time.
     #[must_use]
     pub fn summer_time(self, rule: SummerTime) -> &'static str {
-        match self {
-            Self::English => en::page::summer_time(rule),
-        }
+        speak!(self, page::summer_time(rule))
     }
 
     /// Where the sun's figures come from.
     #[must_use]
     pub fn climate_origin(self, origin: Origin) -> &'static str {
-        match self {
-            Self::English => en::page::climate_origin(origin),
-        }
+        speak!(self, page::climate_origin(origin))
     }
 
     /// Place, month and start.
@@ -305,168 +157,217 @@ impl Language {
         time: &str,
         charge: &str,
     ) -> String {
-        match self {
-            Self::English => en::page::where_and_when(place, month, weekday, time, charge),
-        }
+        speak!(self, page::where_and_when(place, month, weekday, time, charge))
     }
 
     /// Label of the reserve line.
     #[must_use]
     pub fn reserve_line(self, percent: &str) -> String {
-        match self {
-            Self::English => en::page::reserve_line(percent),
-        }
+        speak!(self, page::reserve_line(percent))
     }
 
     /// The curve in words.
     #[must_use]
     pub fn curve_in_words(self, verdict: &str, month: usize) -> String {
-        match self {
-            Self::English => en::page::curve_in_words(verdict, month),
-        }
+        speak!(self, page::curve_in_words(verdict, month))
     }
 
     /// What is read at an hour of the curve.
     #[must_use]
     pub fn reading(self, when: &str, charge: &str, volts: &str, comes: &str, goes: &str) -> String {
-        match self {
-            Self::English => en::page::reading(when, charge, volts, comes, goes),
-        }
+        speak!(self, page::reading(when, charge, volts, comes, goes))
     }
 
     /// How many weathers have reached the reserve by an hour, from a share \[%\].
     #[must_use]
     pub fn reached_by(self, percent: f64) -> String {
-        match self {
-            Self::English => en::page::reached_by(percent),
-        }
+        speak!(self, page::reached_by(percent))
     }
 
     /// What is read after the bank is empty.
     #[must_use]
     pub fn reading_empty(self, when: &str) -> String {
-        match self {
-            Self::English => en::page::reading_empty(when),
-        }
-    }
-
-    /// The rated capacity behind the usable one.
-    #[must_use]
-    pub fn of_rated(self, rated: &str) -> String {
-        match self {
-            Self::English => en::page::of_rated(rated),
-        }
+        speak!(self, page::reading_empty(when))
     }
 
     /// Power of the arrays.
     #[must_use]
     pub fn of_sun(self, watts: &str) -> String {
-        match self {
-            Self::English => en::page::of_sun(watts),
-        }
+        speak!(self, page::of_sun(watts))
     }
 
     /// An array by its place.
     #[must_use]
     pub fn array(self, place: usize) -> String {
-        match self {
-            Self::English => en::page::array(place),
-        }
+        speak!(self, page::array(place))
     }
 
     /// The range usual for an appliance.
     #[must_use]
     pub fn usual_range(self, low: &str, high: &str) -> String {
-        match self {
-            Self::English => en::page::usual_range(low, high),
-        }
+        speak!(self, page::usual_range(low, high))
     }
 
     /// Best tilts beside what the array gets.
     #[must_use]
     pub fn best_tilt(self, best: &BestTilt, month: usize) -> String {
-        match self {
-            Self::English => en::page::best_tilt(best, month),
-        }
+        speak!(self, page::best_tilt(best, month))
     }
 
     /// An example by place and month.
     #[must_use]
     pub fn scenario(self, place: &str, month: usize) -> String {
-        match self {
-            Self::English => en::page::scenario(place, month),
-        }
+        speak!(self, page::scenario(place, month))
     }
 
     /// The typical day of a month.
     #[must_use]
     pub fn a_day_in(self, month: usize) -> String {
-        match self {
-            Self::English => en::page::a_day_in(month),
-        }
+        speak!(self, page::a_day_in(month))
     }
 
     /// That something was added.
     #[must_use]
     pub fn added(self, name: &str) -> String {
-        match self {
-            Self::English => en::page::added(name),
-        }
+        speak!(self, page::added(name))
     }
 
     /// That something was deleted.
     #[must_use]
     pub fn deleted(self, name: &str) -> String {
-        match self {
-            Self::English => en::page::deleted(name),
-        }
+        speak!(self, page::deleted(name))
     }
 
     /// That no more loads fit.
     #[must_use]
     pub fn full_of_loads(self, limit: usize) -> String {
-        match self {
-            Self::English => en::page::full_of_loads(limit),
-        }
+        speak!(self, page::full_of_loads(limit))
     }
 
     /// The name of a copy.
     #[must_use]
     pub fn copy_of(self, name: &str) -> String {
-        match self {
-            Self::English => en::page::copy_of(name),
-        }
+        speak!(self, page::copy_of(name))
     }
 
     /// The version of the program.
     #[must_use]
     pub fn version(self, version: &str) -> String {
-        match self {
-            Self::English => en::page::version(version),
-        }
+        speak!(self, page::version(version))
     }
 
-    /// That a box must be filled in.
+    /// That a box holds what may be thousands or thousandths; both readings as [`Typed::Ambiguous`](super::Typed) has them.
     #[must_use]
-    pub fn missing(self, field: Field) -> String {
-        match self {
-            Self::English => en::page::missing(field),
-        }
+    pub fn ambiguous(self, field: Field, typed: &str, thousands: &str, decimals: &str) -> String {
+        let (thousands, decimals) = (self.marked_typed(thousands), self.marked_typed(decimals));
+        speak!(self, page::ambiguous(field, typed, &thousands, &decimals))
     }
 
-    /// That a box holds no number.
-    #[must_use]
-    pub fn no_number(self, field: Field, typed: &str) -> String {
-        match self {
-            Self::English => en::page::no_number(field, typed),
-        }
+    fn marked_typed(self, text: &str) -> String {
+        if self.writes_comma() { text.replace('.', ",") } else { text.to_owned() }
     }
 
     /// Longer than the longest run.
     #[must_use]
     pub fn beyond(self) -> String {
-        match self {
-            Self::English => en::page::beyond(),
-        }
+        speak!(self, page::beyond())
+    }
+}
+
+impl Words {
+    /// The verdict as a headline.
+    #[must_use]
+    pub fn headline(self, outlook: &Outlook) -> Sentence {
+        speak!(self.language, verdict::headline(self, outlook))
+    }
+
+    /// What explains the verdict.
+    #[must_use]
+    pub fn explanation(self, outlook: &Outlook, system: &System, name_of: NameOf<'_>) -> String {
+        speak!(self.language, verdict::explanation(self, outlook, system, name_of))
+    }
+
+    /// What a year of weather that somebody brought does with a plan: sentences, the most important first.
+    #[must_use]
+    pub fn replayed(self, replayed: &Replayed, system: &System) -> Vec<String> {
+        speak!(self.language, replay::replayed(self, replayed, system))
+    }
+
+    /// What cannot work or must be known.
+    #[must_use]
+    pub fn obstacle(self, obstacle: &Obstacle, name_of: NameOf<'_>) -> String {
+        speak!(self.language, verdict::obstacle(self, obstacle, name_of))
+    }
+
+    /// The tightest month and why.
+    #[must_use]
+    pub fn tightest(self, outlook: &Outlook, nominal: Volts) -> String {
+        speak!(self.language, verdict::tightest(self, outlook, nominal))
+    }
+
+    /// How a day comes out.
+    #[must_use]
+    pub fn day_balance(self, balance: AmpHours, nominal: Volts) -> String {
+        speak!(self.language, verdict::day_balance(self, balance, nominal))
+    }
+
+    /// What a generator does on a mean day.
+    #[must_use]
+    pub fn generated(self, generated: &Generated) -> String {
+        speak!(self.language, verdict::generated(self, generated))
+    }
+
+    /// What a generator does in an average month; empty without one.
+    #[must_use]
+    pub fn generator_in(self, month: &Month) -> String {
+        speak!(self.language, verdict::generator_in(self, month))
+    }
+
+    /// Days of autonomy.
+    #[must_use]
+    pub fn autonomy(self, days: Option<f64>) -> String {
+        speak!(self.language, verdict::autonomy(self, days))
+    }
+
+    /// Hours of a day.
+    #[must_use]
+    pub fn hours_a_day(self, hours: f64) -> String {
+        speak!(self.language, page::hours_a_day(self, hours))
+    }
+
+    /// A daily amount.
+    #[must_use]
+    pub fn per_day(self, charge: AmpHours, nominal: Volts) -> String {
+        speak!(self.language, page::per_day(self, charge, nominal))
+    }
+
+    /// How well the bank fits its rated capacities.
+    #[must_use]
+    pub fn fit(self, quality: &Quality) -> String {
+        speak!(self.language, page::fit(self, quality))
+    }
+
+    /// Voltages between the posts.
+    #[must_use]
+    pub fn voltages(self, voltages: &Voltages) -> String {
+        speak!(self.language, page::voltages(self, voltages))
+    }
+
+    /// The rated capacity behind the usable one.
+    #[must_use]
+    pub fn of_rated(self, rated: AmpHours, nominal: Volts) -> String {
+        speak!(self.language, page::of_rated(self, rated, nominal))
+    }
+
+    /// That a box must be filled in.
+    #[must_use]
+    pub fn missing(self, field: Field) -> String {
+        speak!(self.language, page::missing(self, field))
+    }
+
+    /// That a box holds no number.
+    #[must_use]
+    pub fn no_number(self, field: Field, typed: &str) -> String {
+        speak!(self.language, page::no_number(self, field, typed))
     }
 }

@@ -2,7 +2,7 @@
 //!
 //! It is the same in every language but for the words, and the same on the page and on the command line.
 
-use super::{Language, NameOf, number::precise};
+use super::{Language, NameOf, Words};
 use crate::quantity::Unit;
 use crate::working::{Input, Piece, Step, Symbol, Tag, Working};
 
@@ -50,43 +50,44 @@ pub struct InputLine {
 ///
 /// `name_of` gives the names of loads and arrays.
 #[must_use]
-pub fn lines(working: &Working, language: Language, name_of: NameOf<'_>) -> Vec<Line> {
-    working.steps().iter().map(|step| line(step, language, name_of)).collect()
+pub fn lines(working: &Working, words: Words, name_of: NameOf<'_>) -> Vec<Line> {
+    working.steps().iter().map(|step| line(step, words, name_of)).collect()
 }
 
-fn line(step: &Step, language: Language, name_of: NameOf<'_>) -> Line {
+fn line(step: &Step, words: Words, name_of: NameOf<'_>) -> Line {
     let symbol = step.formula.symbol();
     let pieces = step.pieces();
     Line {
-        title: language.formula(step.formula),
-        owner: language.owner(step.tag, name_of),
+        title: words.formula(step.formula),
+        owner: words.owner(step.tag, name_of),
         symbol: symbol.text(),
-        meaning: language.symbol(symbol),
+        meaning: words.symbol(symbol),
         equation: equation(step, &pieces),
-        numbers: numbers(step, &pieces),
-        result: value(step.value, step.unit),
-        source: language.source(step.formula.source()),
-        inputs: step.inputs.iter().map(|input| input_line(input, language, name_of)).collect(),
+        numbers: numbers(words, step, &pieces),
+        result: value(words, step.value, step.unit),
+        source: words.source(step.formula.source()),
+        inputs: step.inputs.iter().map(|input| input_line(input, words, name_of)).collect(),
     }
 }
 
-fn input_line(input: &Input, language: Language, name_of: NameOf<'_>) -> InputLine {
+fn input_line(input: &Input, words: Words, name_of: NameOf<'_>) -> InputLine {
     InputLine {
         symbol: input.symbol.text(),
-        meaning: language.symbol(input.symbol),
-        value: value(input.term.value, input.term.unit),
+        meaning: words.symbol(input.symbol),
+        value: value(words, input.term.value, input.term.unit),
         source: match input.made_by {
-            Some(place) => language.from_step(place + 1),
-            None => language.source(input.term.source),
+            Some(place) => words.from_step(place + 1),
+            None => words.source(input.term.source),
         },
         made_by: input.made_by,
-        owner: language.owner(input.term.tag, name_of),
+        owner: words.owner(input.term.tag, name_of),
     }
 }
 
-/// A number that a calculation can go on with, and its unit.
-fn value(value: f64, unit: Unit) -> String {
-    let number = precise(value);
+/// A number that a calculation can go on with, and its unit: always that of the formula, whatever the habits, or its equation would
+/// not hold.
+fn value(words: Words, value: f64, unit: Unit) -> String {
+    let number = words.precise(value);
     match unit {
         Unit::One => number,
         Unit::Degree => format!("{number}°"),
@@ -113,11 +114,11 @@ fn sum(inputs: &[Input]) -> String {
 }
 
 /// The pieces with values and units in the places of the inputs.
-fn numbers(step: &Step, pieces: &[Piece<'_>]) -> String {
+fn numbers(words: Words, step: &Step, pieces: &[Piece<'_>]) -> String {
     let mut at = 0;
     set(pieces, |place| {
         let Some(input) = step.inputs.get(place) else { return String::new() };
-        let text = value(input.term.value, input.term.unit);
+        let text = value(words, input.term.value, input.term.unit);
         // Which piece this is decides whether a sign needs parentheses.
         while !matches!(pieces.get(at), Some(Piece::Input(_)) | None) {
             at += 1;
@@ -186,7 +187,7 @@ mod tests {
         let charge = working.step_of(tag, Formula::LoadCharge, AmpHours(96.453_125), &inputs);
         working.step(Formula::Autonomy, 2.0, &[term(AmpHours(192.906_25)), term(charge)]);
         let name_of = |tag| (tag == Tag::Load(2)).then(|| "Kettle".to_owned());
-        let lines = lines(&working, Language::English, &name_of);
+        let lines = lines(&working, Words::of(Language::English), &name_of);
         let line = &lines[0];
         assert_eq!(line.title, "Charge of the load");
         assert_eq!(line.owner.as_deref(), Some("Kettle"));
@@ -206,7 +207,7 @@ mod tests {
         let reference = term(Celsius(25.0)).from(Source::Typical);
         let inputs = [term(Percent(40.0)), air, inside, lift, evaporator, reference];
         working.step(Formula::CoolingDuty, Percent(46.0), &inputs);
-        let lines = lines(&working, Language::English, &nameless);
+        let lines = lines(&working, Words::of(Language::English), &nameless);
         let numbers = lines[0].numbers.replace('\u{a0}', " ");
         assert!(
             numbers.starts_with("40 % · (30 °C − (−18 °C)) · (30 °C + 12 °C − (−25 °C))"),
@@ -221,7 +222,7 @@ mod tests {
         let load = |place| term(AmpHours(1.5)).of(Tag::Load(place));
         let inverter = term(AmpHours(2.0)).named(Symbol::InverterDay);
         working.step(Formula::DayTotal, AmpHours(5.0), &[load(0), load(1), inverter]);
-        let lines = lines(&working, Language::English, &nameless);
+        let lines = lines(&working, Words::of(Language::English), &nameless);
         assert_eq!(lines[0].equation, "Σ Q_l + Q_inv");
         assert_eq!(lines[0].numbers.replace('\u{a0}', " "), "1.5 Ah + 1.5 Ah + 2 Ah");
         assert_eq!(lines[0].inputs[1].owner.as_deref(), Some("Load 2"));
@@ -240,7 +241,7 @@ mod tests {
         let outlook = Outlook::of(&system);
         outlook.autonomy_worked(&system, &mut working);
         outlook.month_worked(&system, 6, &mut working);
-        let lines = lines(&working, Language::English, &nameless);
+        let lines = lines(&working, Words::of(Language::English), &nameless);
         assert!(lines.len() > 15, "{}", lines.len());
         for (at, line) in lines.iter().enumerate() {
             assert!(!line.title.is_empty() && !line.meaning.is_empty() && !line.source.is_empty());

@@ -10,13 +10,13 @@ use sunlarder_engine::document::{Document, Field};
 use sunlarder_engine::outlook::Outlook;
 use sunlarder_engine::place::Climate;
 use sunlarder_engine::system::System;
-use sunlarder_engine::words::{Label, Language, rounded};
+use sunlarder_engine::words::{Label, Language, Words};
 use thirtyfour::prelude::*;
 
 use super::{GLANCE, Outcome, Page};
 
 /// The language of the page.
-pub const WORDS: Language = Language::English;
+pub const WORDS: Words = Words::of(Language::English);
 
 /// How long an element may take to appear after the step that brings it.
 const APPEARS: Duration = Duration::from_secs(8);
@@ -51,20 +51,29 @@ impl Shown {
     /// # Errors
     /// If nothing can be answered about the plan.
     pub fn expected(plan: &Document) -> Outcome<Self> {
+        Self::expected_in(WORDS, plan)
+    }
+
+    /// The same in another language or by other habits.
+    ///
+    /// # Errors
+    /// If nothing can be answered about the plan.
+    pub fn expected_in(words: Words, plan: &Document) -> Outcome<Self> {
         let system = System::assemble(plan, Climate::embedded(), &mut ())
-            .map_err(|problem| WORDS.problem(&problem, &|_| None))?;
+            .map_err(|problem| words.problem(&problem, &|_| None))?;
         let outlook = Outlook::of(&system);
-        let headline = WORDS.headline(&outlook);
+        let headline = words.headline(&outlook);
         let gain = outlook.months.get(outlook.month).ok_or("no such month")?.gain.kept;
-        let rated = WORDS.of_rated(&rounded(system.bank.slowest.0));
+        let nominal = system.bank.nominal;
+        let rated = words.of_rated(system.bank.slowest, nominal);
         let facts = [
-            format!("{} Ah", rounded(outlook.budget.total.0)),
-            format!("{} Ah", rounded(gain.0)),
-            format!("{} {rated}", rounded(outlook.capacity.usable.0)),
-            WORDS.months_kept(outlook.months_kept()),
+            words.charge(outlook.budget.total, nominal),
+            words.charge(gain, nominal),
+            format!("{} {rated}", words.charge_number(outlook.capacity.usable, nominal)),
+            words.months_kept(outlook.months_kept()),
         ];
         let loads = (0..plan.loads.len()).filter_map(|at| {
-            WORDS.name_in(plan, sunlarder_engine::working::Tag::Load(u16::try_from(at).ok()?))
+            words.name_in(plan, sunlarder_engine::working::Tag::Load(u16::try_from(at).ok()?))
         });
         Ok(Self {
             name: plan.name.clone(),

@@ -5,7 +5,7 @@
 
 use sunlarder_engine::outlook::{DayFlow, End, Flow};
 use sunlarder_engine::quantity::WattHours;
-use sunlarder_engine::words::{decimal, rounded};
+use sunlarder_engine::words::decimal;
 
 use super::{About, Written, table};
 use crate::paper::Paper;
@@ -71,9 +71,9 @@ struct Band {
 
 /// The bands of one side: loads by size, those too many or too small as one, likewise losses.
 fn bands(flows: &[Flow], all: WattHours, about: About<'_>) -> Vec<Band> {
-    let About { language, document, .. } = about;
+    let About { words, document, .. } = about;
     let band = |flow: &Flow| Band {
-        name: language.end_in(document, flow.end),
+        name: words.end_in(document, flow.end),
         kind: Kind::of(flow.end),
         energy: flow.energy,
     };
@@ -88,14 +88,14 @@ fn bands(flows: &[Flow], all: WattHours, about: About<'_>) -> Vec<Band> {
     };
     // One alone keeps its name.
     let drawn = if loads.len() == drawn + 1 { loads.len() } else { drawn };
-    let others = joined(&loads[drawn..], language.other_loads(loads.len() - drawn));
+    let others = joined(&loads[drawn..], words.other_loads(loads.len() - drawn));
     loads.truncate(drawn);
     loads.extend(others);
     let (little, large): (Vec<Band>, Vec<Band>) =
         rest.into_iter().partition(|band| band.kind == Kind::Loss && small(band));
     loads.extend(large);
     if little.len() > 1 {
-        loads.extend(joined(&little, language.small_losses().to_owned()));
+        loads.extend(joined(&little, words.small_losses().to_owned()));
     } else {
         loads.extend(little);
     }
@@ -164,7 +164,7 @@ fn path(place: Place, edge: f64) -> String {
 
 /// The picture.
 pub(super) fn write(flow: &DayFlow, about: About<'_>) -> Written {
-    let said = about.language.flow(flow);
+    let said = about.words.flow(flow);
     let mut paper = Paper::default();
     let all = flow.came();
     if all.0 > 0.0 {
@@ -209,8 +209,8 @@ fn names(
 ) {
     paper.class("ul", side);
     for (place, band) in places.iter().zip(bands) {
-        let figure = about.language.energy(band.energy);
-        let share = about.language.share_of(band.energy / all);
+        let figure = about.words.energy(band.energy);
+        let share = about.words.share_of(band.energy / all);
         paper
             .class("li", band.kind.class())
             .attr(":top", &format!("{}rem", decimal(place.at_end, 3)))
@@ -223,14 +223,14 @@ fn names(
 
 /// The table behind it: every end, none joined, and both sums.
 pub(super) fn write_table(flow: &DayFlow, about: About<'_>) -> Written {
-    let About { language, document, .. } = about;
+    let About { words, document, .. } = about;
     let all = flow.came();
     let row = |name: String, energy: WattHours| {
         let part = if all.0 > 0.0 { energy / all } else { 0.0 };
-        vec![name, rounded(energy.0), language.share_of(part)]
+        vec![name, words.rounded(energy.0), words.share_of(part)]
     };
-    let of = |flow: &Flow| row(language.end_in(document, flow.end), flow.energy);
-    let [comes, goes, without] = language.flow_sums();
+    let of = |flow: &Flow| row(words.end_in(document, flow.end), flow.energy);
+    let [comes, goes, without] = words.flow_sums();
     let mut rows: Vec<Vec<String>> = flow.from.iter().map(of).collect();
     rows.push(row(comes.to_owned(), all));
     rows.extend(flow.to.iter().map(of));
@@ -238,7 +238,7 @@ pub(super) fn write_table(flow: &DayFlow, about: About<'_>) -> Written {
     if flow.unmet.0 > 0.0 {
         rows.push(row(without.to_owned(), flow.unmet));
     }
-    Written::of(table(&language.flow(flow), &language.flow_heads(), &rows))
+    Written::of(table(&words.flow(flow), &words.flow_heads(), &rows))
 }
 
 #[cfg(test)]

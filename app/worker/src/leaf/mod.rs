@@ -11,7 +11,7 @@ use sunlarder_engine::document::Document;
 use sunlarder_engine::outlook::{DayFlow, Outlook, Question};
 use sunlarder_engine::simulate::Sunlight;
 use sunlarder_engine::system::System;
-use sunlarder_engine::words::Language;
+use sunlarder_engine::words::Words;
 
 use crate::paper::Paper;
 
@@ -52,8 +52,8 @@ impl Leaf {
 /// A plan with its answers, about which a leaf is written.
 #[derive(Clone, Copy, Debug)]
 pub struct About<'a> {
-    /// The language to write in.
-    pub language: Language,
+    /// The language to write in, and the habits of whoever reads it.
+    pub words: Words,
     /// The plan.
     pub document: &'a Document,
     /// The plan, resolved.

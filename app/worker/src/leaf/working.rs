@@ -9,10 +9,10 @@ use crate::paper::Paper;
 
 /// The working of a figure: the last step first, each under the number by which others refer to it.
 pub(super) fn write(question: Question, about: About<'_>) -> String {
-    let About { language, document, system, outlook } = about;
+    let About { words, document, system, outlook } = about;
     let mut working = Working::new();
     outlook.work(question, system, &mut working);
-    sheet(&lines(&working, language, &|tag| language.name_in(document, tag)))
+    sheet(&lines(&working, words, &|tag| words.name_in(document, tag)))
 }
 
 fn sheet(lines: &[Line]) -> String {

@@ -8,7 +8,7 @@ use chrono::{Datelike, NaiveDate};
 use sunlarder_engine::simulate::YearRun;
 use sunlarder_engine::sun::{Daylight, daylight};
 use sunlarder_engine::system::System;
-use sunlarder_engine::words::{Language, decimal};
+use sunlarder_engine::words::{Words, decimal};
 
 use super::{About, Written, table};
 use crate::message::MONTHS;
@@ -48,18 +48,18 @@ pub(super) fn write(argument: &str, about: About<'_>) -> Written {
 /// The table behind it, month by month.
 pub(super) fn write_table(argument: &str, about: About<'_>) -> Written {
     let Some(year) = year(argument, about) else { return Written::default() };
-    let language = about.language;
+    let words = about.words;
     let figure = |value: f64| decimal(value, 0);
     let row = |(at, month): (usize, &sunlarder_engine::simulate::YearMonth)| {
         let days = [month.fuller_days, month.full_days].map(f64::from);
         let figures =
             [month.lowest * 100.0, month.below_reserve.0, month.short.0, days[0], days[1]];
-        let name = language.month(at).to_owned();
+        let name = words.month(at).to_owned();
         core::iter::once(name).chain(figures.map(figure)).collect()
     };
     let rows: Vec<Vec<String>> = year.months.iter().enumerate().map(row).collect();
-    let title = language.year(&year, about.system.bank.reserve);
-    Written::of(table(&title, &language.year_heads(), &rows))
+    let title = words.year(&year, about.system.bank.reserve);
+    Written::of(table(&title, &words.year_heads(), &rows))
 }
 
 /// The class of a state of charge: 0 under the reserve, then by equal parts of what is over it.
@@ -142,9 +142,9 @@ fn sun_lines(system: &System, first: NaiveDate, days: usize) -> [String; 2] {
 }
 
 fn picture(year: &YearRun, about: About<'_>) -> String {
-    let About { language, system, .. } = about;
+    let About { words, system, .. } = about;
     let reserve = system.bank.reserve;
-    let said = language.year(year, reserve);
+    let said = words.year(year, reserve);
     let classes: Vec<usize> = year
         .hours
         .iter()
@@ -172,9 +172,9 @@ fn picture(year: &YearRun, about: About<'_>) -> String {
         }
     }
     paper.close();
-    scales(&mut paper, language, year);
+    scales(&mut paper, words, year);
     paper.close().said("p", "note", &said);
-    legend(&mut paper, language, reserve.0);
+    legend(&mut paper, words, reserve.0);
     paper.finish()
 }
 
@@ -190,7 +190,7 @@ fn percent(part: usize, whole: usize) -> String {
 }
 
 /// The hours beside the picture and the months under it.
-fn scales(paper: &mut Paper, language: Language, year: &YearRun) {
+fn scales(paper: &mut Paper, words: Words, year: &YearRun) {
     paper.class("div", "carpet-hours").attr("aria-hidden", "true");
     for hour in MARKS {
         let top = percent(hour.into(), HOURS);
@@ -201,24 +201,24 @@ fn scales(paper: &mut Paper, language: Language, year: &YearRun) {
     for (at, month) in year.months.iter().enumerate() {
         let middle = day + month.days as usize / 2;
         let left = percent(middle, year.days());
-        paper.open("span").attr(":left", &left).text(language.month_short(at)).close();
+        paper.open("span").attr(":left", &left).text(words.month_short(at)).close();
         day += month.days as usize;
     }
     paper.close();
 }
 
 /// What the classes and lines mean.
-fn legend(paper: &mut Paper, language: Language, reserve: f64) {
+fn legend(paper: &mut Paper, words: Words, reserve: f64) {
     paper.class("ul", "legend");
     let part = (100.0 - reserve) / CLASSES as f64;
     for own in (1..=CLASSES).rev() {
         let from = reserve + part * (own - 1) as f64;
         let class = format!("charge-{own}");
-        key(paper, &[(&class, CELL)], &language.charge_between(from, from + part));
+        key(paper, &[(&class, CELL)], &words.charge_between(from, from + part));
     }
-    key(paper, &[("charge-0", CELL), ("charge-hatch", "M0 3h20M0 9h20")], language.under_reserve());
+    key(paper, &[("charge-0", CELL), ("charge-hatch", "M0 3h20M0 9h20")], words.under_reserve());
     let line = "M0 6h20";
-    key(paper, &[("sun-halo", line), ("sun-line", line)], language.sunrise_and_sunset());
+    key(paper, &[("sun-halo", line), ("sun-line", line)], words.sunrise_and_sunset());
     paper.close();
 }
 

@@ -1,5 +1,7 @@
 //! What was typed, as a command.
 
+use std::ffi::OsString;
+
 use chrono::{DateTime, NaiveDate, NaiveDateTime, NaiveTime};
 use lexopt::{Arg, Parser};
 use sunlarder_engine::document::{Field, Problem};
@@ -7,6 +9,7 @@ use sunlarder_engine::outlook::Question;
 use sunlarder_engine::quantity::Degrees;
 use sunlarder_engine::simulate::Sun;
 use sunlarder_engine::sun::Site;
+use sunlarder_engine::words::Language;
 use sunlarder_engine::words::command_line::{Fault, Operand};
 use sunlarder_engine::working::Tag;
 
@@ -90,6 +93,20 @@ struct Typed {
     version: bool,
 }
 
+/// The language that is asked for anywhere on a command line; nothing if none is, or one that there is not.
+pub(crate) fn language(arguments: impl Iterator<Item = OsString>) -> Option<Language> {
+    let mut arguments = arguments.map(|own| own.to_string_lossy().into_owned());
+    while let Some(own) = arguments.next() {
+        let tag = match own.strip_prefix("--language") {
+            Some("") => arguments.next()?,
+            Some(joined) => joined.strip_prefix('=')?.to_owned(),
+            None => continue,
+        };
+        return Language::of_tag(&tag);
+    }
+    None
+}
+
 /// Understands a command line.
 pub(crate) fn parse(parser: Parser) -> Result<Command, Fault> {
     let typed = sort(parser)?;
@@ -156,6 +173,13 @@ fn sort(mut parser: Parser) -> Result<Typed, Fault> {
             Some(Arg::Long("weather")) => {
                 let given = parser.value().map_err(|_| Fault::Missing(Operand::Weather))?;
                 typed.weather = Some(given.to_string_lossy().into_owned());
+            }
+            Some(Arg::Long("language")) => {
+                let given = parser.value().map_err(|_| Fault::Missing(Operand::Language))?;
+                let given = given.to_string_lossy();
+                if Language::of_tag(&given).is_none() {
+                    return Err(Fault::UnknownLanguage(given.into_owned()));
+                }
             }
             Some(Arg::Long(name)) => return Err(Fault::UnknownOption(format!("--{name}"))),
             Some(Arg::Short(name)) => return Err(Fault::UnknownOption(format!("-{name}"))),
@@ -291,6 +315,19 @@ mod tests {
     }
 
     #[test]
+    fn the_language_is_found_wherever_it_stands() {
+        let asked = |line: &str| language(line.split_whitespace().map(OsString::from));
+        assert_eq!(asked("plan a --language es"), Some(Language::Spanish));
+        assert_eq!(asked("--language=en plan"), Some(Language::English));
+        for none in ["plan a", "plan --language", "plan --language tlh", "plan --languages es"] {
+            assert_eq!(asked(none), None, "{none}");
+        }
+        assert!(
+            parsed("plan a --language es").is_ok_and(|own| matches!(own, Command::Plan { .. }))
+        );
+    }
+
+    #[test]
     fn instants_are_read_with_and_without_an_offset() {
         let noon = NaiveDate::from_ymd_opt(2026, 6, 21).unwrap().and_hms_opt(12, 0, 0).unwrap();
         let midnight = noon.date().and_time(NaiveTime::MIN);
@@ -330,6 +367,8 @@ mod tests {
             ("working a month --month 13", Fault::NoMonth("13".into())),
             ("climate here 2", Fault::NotANumber(Operand::Latitude, "here".into())),
             ("climate 52", Fault::Missing(Operand::Longitude)),
+            ("plan a --language", Fault::Missing(Operand::Language)),
+            ("plan a --language tlh", Fault::UnknownLanguage("tlh".into())),
         ];
         for (line, fault) in cases {
             assert_eq!(parsed(line), Err(fault), "{line}");

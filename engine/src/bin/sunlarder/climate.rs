@@ -9,10 +9,9 @@ use sunlarder_engine::place::{self, MonthlyClimate, SpreadGrid};
 use sunlarder_engine::quantity::{Celsius, Irradiation};
 use sunlarder_engine::sun::Site;
 use sunlarder_engine::words::command_line::Caption;
-use sunlarder_engine::words::{amount, precise};
 
-use crate::WORDS;
 use crate::table::Table;
+use crate::words;
 
 #[derive(Serialize)]
 struct Climate {
@@ -55,7 +54,7 @@ fn months(climate: &MonthlyClimate) -> Vec<Month> {
 /// For people.
 pub(crate) fn text(site: Site) -> String {
     let climate = climate_at(site);
-    let caption = |caption| WORDS.caption(caption).to_owned();
+    let caption = |caption| words().caption(caption).to_owned();
     let columns = [
         Caption::Month,
         Caption::Clearness,
@@ -68,21 +67,21 @@ pub(crate) fn text(site: Site) -> String {
     table.row(columns.map(caption));
     for month in months(&climate) {
         table.row([
-            WORDS.month(month.month - 1).to_owned(),
-            precise(round3(month.clearness_ratio)),
-            precise(round3(month.spread_ratio)),
-            amount(month.irradiation_kwh_per_m2),
-            amount(month.extraterrestrial_kwh_per_m2),
-            amount(month.temperature_c),
+            words().month(month.month - 1).to_owned(),
+            words().precise(round3(month.clearness_ratio)),
+            words().precise(round3(month.spread_ratio)),
+            words().amount(month.irradiation_kwh_per_m2),
+            words().amount(month.extraterrestrial_kwh_per_m2),
+            words().amount(month.temperature_c),
         ]);
     }
     format!(
         "{}\n{}{}\n{}: {}\n",
-        WORDS.point(site.latitude, site.longitude),
+        words().point(site.latitude, site.longitude),
         table.text(),
-        WORDS.climate_origin(climate.origin),
+        words().climate_origin(climate.origin),
         caption(Caption::TemperatureFrom),
-        WORDS.temperature_origin(climate.temperature_origin),
+        words().temperature_origin(climate.temperature_origin),
     )
 }
 
@@ -97,8 +96,8 @@ pub(crate) fn json(site: Site) -> String {
     let all = Climate {
         latitude_deg: site.latitude.0,
         longitude_deg: site.longitude.0,
-        clearness_from: WORDS.climate_origin(climate.origin),
-        temperature_from: WORDS.temperature_origin(climate.temperature_origin),
+        clearness_from: words().climate_origin(climate.origin),
+        temperature_from: words().temperature_origin(climate.temperature_origin),
         months: months(&climate),
     };
     // Numbers, texts and lists only: nothing in it can fail to serialise.

@@ -14,14 +14,20 @@ mod worked;
 
 use std::io::{self, Write};
 use std::process::ExitCode;
+use std::sync::OnceLock;
 
 use arguments::{Command, Form};
 use sunlarder_engine::share;
-use sunlarder_engine::words::Language;
 use sunlarder_engine::words::command_line::Fault;
+use sunlarder_engine::words::{Language, Words};
 
-/// The language that is spoken.
-const WORDS: Language = Language::English;
+/// The language that was asked for.
+static SPOKEN: OnceLock<Language> = OnceLock::new();
+
+/// What speaks, in the language that was asked for or else in English; always by the usual habits, which scripts rely on.
+fn words() -> Words {
+    Words::of(SPOKEN.get().copied().unwrap_or(Language::English))
+}
 
 /// Input that was refused.
 const REFUSED: u8 = 1;
@@ -29,10 +35,14 @@ const REFUSED: u8 = 1;
 const USAGE: u8 = 2;
 
 fn main() -> ExitCode {
+    // First, so that faults are told in it, too.
+    if let Some(language) = arguments::language(std::env::args_os()) {
+        let _ = SPOKEN.set(language);
+    }
     match arguments::parse(lexopt::Parser::from_env()).and_then(|command| answer(&command)) {
         Ok(text) => say(&mut io::stdout().lock(), &text),
         Err(fault) => {
-            let text = WORDS.fault(&fault, &|_| None) + "\n";
+            let text = words().fault(&fault, &|_| None) + "\n";
             say(&mut io::stderr().lock(), &text);
             ExitCode::from(if fault.is_usage() { USAGE } else { REFUSED })
         }
@@ -50,7 +60,7 @@ fn say(to: &mut impl Write, text: &str) -> ExitCode {
 /// What a command prints.
 fn answer(command: &Command) -> Result<String, Fault> {
     match command {
-        Command::Help => Ok(WORDS.usage().to_owned()),
+        Command::Help => Ok(words().usage().to_owned()),
         Command::Version => Ok(format!("sunlarder {}\n", env!("CARGO_PKG_VERSION"))),
         Command::Plan { plan, form, sun, weather } => {
             let weather = weather.as_deref().map(read::weather).transpose()?;

@@ -13,10 +13,9 @@ use sunlarder_engine::sun::{
     extraterrestrial_normal, noon, position_of, solar_hour, toward_sun,
 };
 use sunlarder_engine::words::command_line::Caption;
-use sunlarder_engine::words::{amount, clock, precise};
 
-use crate::WORDS;
 use crate::table::Table;
+use crate::words;
 
 /// Solar time at which the sun is highest \[h\].
 const NOON: f64 = 12.0;
@@ -79,20 +78,20 @@ fn at(site: Site, instant: NaiveDateTime) -> Sun {
 pub(crate) fn text(site: Site, instant: NaiveDateTime) -> String {
     let sun = at(site, instant);
     let hundredth = |value: f64| (value * 100.0).round() / 100.0;
-    let angle = |value: f64| format!("{}°", precise(hundredth(value)));
-    let time = |hours: Hours| clock((hours.0 * 60.0).round() as u16);
+    let angle = |value: f64| format!("{}°", words().precise(hundredth(value)));
+    let time = |hours: Hours| words().clock((hours.0 * 60.0).round() as u16);
     let mut rows = vec![
         (Caption::Elevation, angle(sun.elevation_deg)),
         (Caption::Azimuth, angle(sun.azimuth_deg)),
         (Caption::Declination, angle(sun.declination_deg)),
         (
             Caption::EquationOfTime,
-            format!("{}\u{a0}min", precise(hundredth(sun.equation_of_time_min))),
+            format!("{}\u{a0}min", words().precise(hundredth(sun.equation_of_time_min))),
         ),
         (Caption::SolarTime, time(Hours(sun.solar_time_h))),
-        (Caption::FacingSun, amount(sun.facing_sun_w_per_m2)),
-        (Caption::OnTheLevel, amount(sun.on_the_level_w_per_m2)),
-        (Caption::OfTheDay, amount(sun.of_the_day_kwh_per_m2)),
+        (Caption::FacingSun, words().amount(sun.facing_sun_w_per_m2)),
+        (Caption::OnTheLevel, words().amount(sun.on_the_level_w_per_m2)),
+        (Caption::OfTheDay, words().amount(sun.of_the_day_kwh_per_m2)),
     ];
     match (sun.sunrise_utc_h, sun.sunset_utc_h) {
         (Some(rise), Some(set)) => {
@@ -103,9 +102,9 @@ pub(crate) fn text(site: Site, instant: NaiveDateTime) -> String {
     }
     let mut table = Table::default();
     for (caption, value) in rows {
-        table.row([WORDS.caption(caption).to_owned(), value]);
+        table.row([words().caption(caption).to_owned(), value]);
     }
-    let point = WORDS.point(site.latitude, site.longitude);
+    let point = words().point(site.latitude, site.longitude);
     format!("{point}, {}Z\n{}", instant.format("%Y-%m-%dT%H:%M:%S"), table.text())
 }
 

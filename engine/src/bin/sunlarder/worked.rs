@@ -8,7 +8,7 @@ use sunlarder_engine::words::command_line::{Caption, Fault};
 use sunlarder_engine::words::{Line, lines};
 use sunlarder_engine::working::Working;
 
-use crate::WORDS;
+use crate::words;
 
 /// The working of a figure of a plan; in the month of the start, or in another one, January being 0.
 pub(crate) fn text(
@@ -33,7 +33,7 @@ pub(crate) fn text(
         working = Working::new();
     }
     outlook.work(figure, &system, &mut working);
-    let lines = lines(&working, WORDS, &|tag| WORDS.name_in(&plan, tag));
+    let lines = lines(&working, words(), &|tag| words().name_in(&plan, tag));
     let steps: Vec<String> =
         lines.iter().enumerate().map(|(at, line)| step(at + 1, line)).collect();
     Ok(steps.join("\n"))
@@ -59,6 +59,6 @@ fn step(number: usize, line: &Line) -> String {
             input.symbol, input.value, input.meaning, input.source
         ));
     }
-    text.push_str(&format!("   {}: {}\n", WORDS.caption(Caption::Source), line.source));
+    text.push_str(&format!("   {}: {}\n", words().caption(Caption::Source), line.source));
     text
 }

@@ -181,7 +181,7 @@ pub fn entry(appliance: Appliance) -> Entry {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::words::en::appliances as en;
+    use crate::words::Language;
     use std::collections::{BTreeMap, BTreeSet};
 
     /// Every number ever given, with the variant's name.
@@ -292,16 +292,20 @@ mod tests {
     #[test]
     fn every_appliance_and_group_can_be_found_by_words() {
         assert!(Appliance::ALL.len() >= 85);
-        let mut names = BTreeSet::new();
-        for &appliance in Appliance::ALL {
-            let (name, search) = (en::name(appliance), en::search_words(appliance));
-            assert!(names.insert(name), "{name} twice");
-            assert!(name.len() <= 40, "{name} is too long for a list");
-            assert!(!name.starts_with(char::is_lowercase), "{name}");
-            assert!(!search.is_empty() && search == search.to_lowercase(), "{name}: {search}");
-            assert!(search.split(' ').all(|word| !word.is_empty()), "{name}: {search}");
+        for language in Language::ALL {
+            let mut names = BTreeSet::new();
+            for &appliance in Appliance::ALL {
+                let name = language.appliance(appliance);
+                let search = language.appliance_words(appliance);
+                assert!(names.insert(name), "{name} twice");
+                assert!(name.chars().count() <= 40, "{name} is too long for a list");
+                assert!(!name.starts_with(char::is_lowercase), "{name}");
+                assert!(!search.is_empty() && search == search.to_lowercase(), "{name}: {search}");
+                assert!(search.split(' ').all(|word| !word.is_empty()), "{name}: {search}");
+            }
+            let groups = entries().map(|entry| language.appliance_group(entry.group));
+            let listed: BTreeSet<&str> = groups.collect();
+            assert_eq!(listed.len(), Group::ALL.len(), "each group has entries and its own name");
         }
-        let listed: BTreeSet<&str> = entries().map(|e| en::group(e.group)).collect();
-        assert_eq!(listed.len(), Group::ALL.len(), "each group has entries and a name of its own");
     }
 }

@@ -51,6 +51,12 @@ pub fn weekday_short(day: usize) -> &'static str {
     weekday(day).get(..SHORT).unwrap_or("–")
 }
 
+/// The half of the day, before noon or after it.
+#[must_use]
+pub fn half_of_day(after_noon: bool) -> &'static str {
+    if after_noon { "pm" } else { "am" }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -1,13 +1,13 @@
 //! Words of the command line.
 
-use chrono::{Datelike, NaiveDateTime};
+use chrono::{Datelike, NaiveDateTime, Timelike};
 
 use super::calendar::month;
 use super::{problems, weather_file};
 use crate::place::TemperatureOrigin;
 use crate::quantity::{Amps, Celsius, Degrees, Percent};
 use crate::words::command_line::{Caption, Fault, Operand};
-use crate::words::{NameOf, amount, precise};
+use crate::words::{NameOf, Words};
 
 /// How the command line is used.
 pub const USAGE: &str = "\
@@ -31,6 +31,7 @@ sunlarder answers what runs, what is stored, what comes in and how long it lasts
 PLAN is a file, a link or its code, or - for what comes on standard input.
 North and east are positive. Instants are in universal time unless they state an offset.
 With --without-sun the run goes on without any sun; shore power and engine stay.
+With --language es any of them speaks Spanish.
 With --weather the plan also goes through the year of hourly weather in an EPW file.
 ";
 
@@ -100,7 +101,7 @@ pub fn caption(caption: Caption) -> &'static str {
 
 /// Why the command line stops.
 #[must_use]
-pub fn fault(fault: &Fault, name_of: NameOf<'_>) -> String {
+pub fn fault(words: Words, fault: &Fault, name_of: NameOf<'_>) -> String {
     match fault {
         Fault::NoCommand => "Say what to do; “sunlarder help” lists the commands.".into(),
         Fault::UnknownCommand(given) => {
@@ -121,6 +122,9 @@ pub fn fault(fault: &Fault, name_of: NameOf<'_>) -> String {
                 "There is no working of “{given}”: ask for capacity, budget, autonomy or month."
             )
         }
+        Fault::UnknownLanguage(given) => {
+            format!("“{given}” is no language that is spoken here; give en or es.")
+        }
         Fault::NoMonth(given) => format!("“{given}” is no month; give a number from 1 to 12."),
         Fault::NotANumber(operand, given) => {
             format!("{} “{given}” is not a number.", self::operand(*operand))
@@ -134,11 +138,11 @@ pub fn fault(fault: &Fault, name_of: NameOf<'_>) -> String {
         Fault::Unreadable(given) => format!("“{given}” cannot be read."),
         Fault::NotText(given) => format!("“{given}” is not text, so it is no plan."),
         Fault::NoWeather(given) => format!("There is no weather file “{given}”."),
-        Fault::Weather(fault) => weather_file::fault(fault),
+        Fault::Weather(fault) => weather_file::fault(words, fault),
         Fault::WeatherInCsv => {
             "The year of weather has no CSV: leave --csv or --weather away.".into()
         }
-        Fault::Refused(problem) => problems::problem(problem, name_of),
+        Fault::Refused(problem) => problems::problem(words, problem, name_of),
         Fault::NothingUsed => {
             "This plan uses nothing, so there are no days of autonomy to work out.".into()
         }
@@ -154,26 +158,28 @@ fn operand(operand: Operand) -> &'static str {
         Operand::Figure => "The figure",
         Operand::Month => "The month",
         Operand::Weather => "The weather file",
+        Operand::Language => "The language",
     }
 }
 
 /// A point on the globe: `53.28° N, 4.39° W`.
 #[must_use]
-pub fn point(latitude: Degrees, longitude: Degrees) -> String {
+pub fn point(words: Words, latitude: Degrees, longitude: Degrees) -> String {
     let side = |value: Degrees, ahead, back| {
         let side = if value.0 < 0.0 { back } else { ahead };
-        format!("{}° {side}", value.abs().0)
+        format!("{}° {side}", words.as_given(value.abs().0))
     };
     format!("{}, {}", side(latitude, "N", "S"), side(longitude, "E", "W"))
 }
 
 /// When a run starts, and how full.
 #[must_use]
-pub fn beginning(at: NaiveDateTime, charge: Percent) -> String {
+pub fn beginning(words: Words, at: NaiveDateTime, charge: Percent) -> String {
     let date = at.date();
     let name = month(date.month0() as usize);
     let (day, year) = (date.day(), date.year());
-    let (time, charge) = (at.format("%H:%M"), precise(charge.0));
+    let (time, charge) =
+        (words.clock((at.hour() * 60 + at.minute()) as u16), words.precise(charge.0));
     format!("from {day} {name} {year}, {time}, at {charge}\u{a0}%")
 }
 
@@ -185,14 +191,14 @@ pub fn budget_of(at: usize) -> String {
 
 /// The full capacity under the circumstances of a month.
 #[must_use]
-pub fn full_at(temperature: Celsius, current: Amps) -> String {
-    format!("Full, at {} and {}", amount(temperature), amount(current))
+pub fn full_at(words: Words, temperature: Celsius, current: Amps) -> String {
+    format!("Full, at {} and {}", words.amount(temperature), words.amount(current))
 }
 
 /// The usable capacity above a reserve.
 #[must_use]
-pub fn usable_above(reserve: Percent) -> String {
-    format!("Usable, above the reserve of {}\u{a0}%", precise(reserve.0))
+pub fn usable_above(words: Words, reserve: Percent) -> String {
+    format!("Usable, above the reserve of {}\u{a0}%", words.precise(reserve.0))
 }
 
 /// That something does not come within the longest run.
@@ -216,12 +222,14 @@ pub fn temperature_origin(origin: TemperatureOrigin) -> &'static str {
 mod tests {
     use super::*;
 
+    const WORDS: Words = Words::of(crate::words::Language::English);
+
     #[test]
     fn points_and_beginnings_read_well() {
-        assert_eq!(point(Degrees(53.28), Degrees(-4.39)), "53.28° N, 4.39° W");
-        assert_eq!(point(Degrees(-33.9), Degrees(18.4)), "33.9° S, 18.4° E");
+        assert_eq!(point(WORDS, Degrees(53.28), Degrees(-4.39)), "53.28° N, 4.39° W");
+        assert_eq!(point(WORDS, Degrees(-33.9), Degrees(18.4)), "33.9° S, 18.4° E");
         let at = chrono::NaiveDate::from_ymd_opt(2026, 11, 26).unwrap().and_hms_opt(16, 5, 0);
-        let text = beginning(at.unwrap(), Percent(92.0)).replace('\u{a0}', " ");
+        let text = beginning(WORDS, at.unwrap(), Percent(92.0)).replace('\u{a0}', " ");
         assert_eq!(text, "from 26 November 2026, 16:05, at 92 %");
     }
 }

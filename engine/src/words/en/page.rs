@@ -5,8 +5,8 @@ use crate::bank::Quality;
 use crate::document::{Chemistry, Field};
 use crate::outlook::{BestTilt, Voltages};
 use crate::place::{Origin, SummerTime};
-use crate::quantity::{AmpHours, Percent};
-use crate::words::{amount, decimal, rounded};
+use crate::quantity::{AmpHours, Percent, Volts};
+use crate::words::{Words, decimal};
 
 /// No deviation is told finer than this (ratio): rated capacities are not stated finer.
 const LEAST_DEVIATION: f64 = 0.001;
@@ -50,8 +50,8 @@ pub fn usable(usable: &str, rated: &str, temperature: &str, of_month: usize) -> 
 
 /// How well the bank fits its rated capacities.
 #[must_use]
-pub fn fit(quality: &Quality) -> String {
-    let deviation = amount(Percent::of_ratio(quality.deviation.max(LEAST_DEVIATION)));
+pub fn fit(words: Words, quality: &Quality) -> String {
+    let deviation = words.amount(Percent::of_ratio(quality.deviation.max(LEAST_DEVIATION)));
     if quality.poor() {
         format!(
             "No battery of this kind has these rated capacities; the nearest misses one by {deviation}. Check them."
@@ -65,12 +65,12 @@ pub fn fit(quality: &Quality) -> String {
 
 /// Voltages between the posts.
 #[must_use]
-pub fn voltages(voltages: &Voltages) -> String {
+pub fn voltages(words: Words, voltages: &Voltages) -> String {
     format!(
         "At rest it now has {}; under your loads in average weather, {} at lowest. At {} they are cut off.",
-        amount(voltages.rest),
-        amount(voltages.lowest),
-        amount(voltages.cut_off)
+        words.amount(voltages.rest),
+        words.amount(voltages.lowest),
+        words.amount(voltages.cut_off)
     )
 }
 
@@ -102,17 +102,17 @@ pub fn always_by_heat() -> &'static str {
 
 /// A daily amount.
 #[must_use]
-pub fn per_day(charge: AmpHours) -> String {
-    format!("{} a day", amount(charge))
+pub fn per_day(words: Words, charge: AmpHours, nominal: Volts) -> String {
+    format!("{} a day", words.charge(charge, nominal))
 }
 
 /// Hours of a day.
 #[must_use]
-pub fn hours_a_day(hours: f64) -> String {
+pub fn hours_a_day(words: Words, hours: f64) -> String {
     if hours > 0.0 && hours < 0.995 {
         format!("{} min a day", decimal(hours * 60.0, 0))
     } else {
-        format!("{} h a day", decimal(hours, 1))
+        format!("{} h a day", words.decimal(hours, 1))
     }
 }
 
@@ -206,8 +206,8 @@ pub fn reading_empty(when: &str) -> String {
 
 /// What the rated capacity is, behind the usable one.
 #[must_use]
-pub fn of_rated(rated: &str) -> String {
-    format!("of {rated} Ah")
+pub fn of_rated(words: Words, rated: AmpHours, nominal: Volts) -> String {
+    format!("of {}", words.charge(rated, nominal).replace('\u{a0}', " "))
 }
 
 /// Power of the arrays.
@@ -303,26 +303,35 @@ pub fn version(version: &str) -> String {
 
 /// That a box must be filled in.
 #[must_use]
-pub fn missing(field: Field) -> String {
+pub fn missing(words: Words, field: Field) -> String {
     let range = field.range();
     let label = super::problems::field(field);
     format!(
         "{label} is missing; type a number from {} to {}.",
-        rounded(range.min),
-        rounded(range.max)
+        words.rounded(words.shown(field, range.min)),
+        words.rounded(words.shown(field, range.max))
     )
 }
 
 /// That a box holds no number.
 #[must_use]
-pub fn no_number(field: Field, typed: &str) -> String {
+pub fn no_number(words: Words, field: Field, typed: &str) -> String {
     let range = field.range();
     let label = super::problems::field(field);
     let typed: String = typed.chars().take(20).collect();
     format!(
         "{label}: “{typed}” is not a number. Type one from {} to {}.",
-        rounded(range.min),
-        rounded(range.max)
+        words.rounded(words.shown(field, range.min)),
+        words.rounded(words.shown(field, range.max))
+    )
+}
+
+/// That a box holds what may be thousands or thousandths; both are written as the language does.
+#[must_use]
+pub fn ambiguous(field: Field, typed: &str, thousands: &str, decimals: &str) -> String {
+    let label = super::problems::field(field);
+    format!(
+        "{label}: “{typed}” could mean {thousands} or {decimals}. Type it one of these two ways."
     )
 }
 

@@ -4,16 +4,14 @@ use super::calendar::month;
 use crate::outlook::{DayFlow, End};
 use crate::quantity::{Percent, WattHours};
 use crate::simulate::YearRun;
-use crate::words::{amount, decimal, rounded};
+use crate::words::{Words, decimal};
 
 /// Hours of a year under the reserve from which they are told as days.
 const MANY_HOURS: f64 = 72.0;
-/// Energy from which it is told in thousands of watt-hours.
-const MANY_WATT_HOURS: f64 = 9_999.5;
 
 /// A year in a sentence or two: its lowest charge and how long it is under the reserve.
 #[must_use]
-pub fn year(run: &YearRun, reserve: Percent) -> String {
+pub fn year(words: Words, run: &YearRun, reserve: Percent) -> String {
     let months = run.months.iter().enumerate();
     let lowest = months.reduce(|low, own| if own.1.lowest < low.1.lowest { own } else { low });
     let lowest = lowest.map_or_else(String::new, |(at, own)| {
@@ -22,16 +20,18 @@ pub fn year(run: &YearRun, reserve: Percent) -> String {
     });
     let below = run.below_reserve().0;
     if below <= 0.0 {
-        return format!("Never under the reserve of {}. {lowest}", amount(reserve));
+        return format!("Never under the reserve of {}. {lowest}", words.amount(reserve));
     }
     let long = if below < 1.0 {
         "For less than an hour".to_owned()
+    } else if below < 1.5 {
+        "For an hour".to_owned()
     } else if below < MANY_HOURS {
         format!("For {} hours", decimal(below, 0))
     } else {
         format!("For {} days’ worth of hours", decimal(below / 24.0, 0))
     };
-    format!("{long} under the reserve of {}. {lowest}", amount(reserve))
+    format!("{long} under the reserve of {}. {lowest}", words.amount(reserve))
 }
 
 /// States of charge from one to another, both \[%\].
@@ -41,22 +41,13 @@ pub fn charge_between(from: f64, to: f64) -> String {
 }
 
 /// What the hatched hours are.
-#[must_use]
-pub fn under_reserve() -> &'static str {
-    "under the reserve"
-}
+pub const UNDER_RESERVE: &str = "under the reserve";
 
 /// What the lines across the carpet are.
-#[must_use]
-pub fn sunrise_and_sunset() -> &'static str {
-    "sunrise, sunset"
-}
+pub const SUNRISE_AND_SUNSET: &str = "sunrise, sunset";
 
 /// The heads of the table behind the carpet.
-#[must_use]
-pub fn year_heads() -> [&'static str; 6] {
-    ["Month", "Lowest, %", "Under reserve, h", "Loads short, h", "Days fuller", "Days to full"]
-}
+pub const YEAR_HEADS: [&str; 6] = ["Month", "Lowest, %", "Under reserve, h", "Loads short, h", "Days that gain", "Days filled"];
 
 /// Where energy comes from or goes; a load goes by its name.
 #[must_use]
@@ -107,20 +98,7 @@ pub fn other_loads(count: usize) -> String {
 }
 
 /// Losses that are too small to be drawn one by one.
-#[must_use]
-pub fn small_losses() -> &'static str {
-    "Small losses"
-}
-
-/// Energy as it stands in the picture.
-#[must_use]
-pub fn energy(energy: WattHours) -> String {
-    if energy.0 >= MANY_WATT_HOURS {
-        format!("{} kWh", rounded(energy.0 / 1000.0))
-    } else {
-        amount(energy)
-    }
-}
+pub const SMALL_LOSSES: &str = "Small losses";
 
 /// A part of a whole (ratio).
 #[must_use]
@@ -134,7 +112,7 @@ pub fn share(part: f64) -> String {
 
 /// The flow of a day in a sentence or two.
 #[must_use]
-pub fn flow(flow: &DayFlow) -> String {
+pub fn flow(words: Words, flow: &DayFlow) -> String {
     let came = flow.came();
     if came.0 <= 0.0 {
         return format!(
@@ -147,47 +125,28 @@ pub fn flow(flow: &DayFlow) -> String {
     let mut said = format!(
         "On an average day in {}, once such days have settled, {} flows; your loads get {} of it.",
         month(flow.month),
-        energy(came),
+        words.energy(came),
         share(given / came)
     );
     if flow.unmet.0 > 0.0 {
-        said.push_str(&format!(" They go without {} more.", energy(flow.unmet)));
+        said.push_str(&format!(" They go without {} more.", words.energy(flow.unmet)));
     }
     said
 }
 
 /// The heads of the table behind the flow.
-#[must_use]
-pub fn flow_heads() -> [&'static str; 3] {
-    ["Of an average day", "Wh", "Share"]
-}
+pub const FLOW_HEADS: [&str; 3] = ["Of an average day", "Wh", "Share"];
 
-/// What comes in, as a row over its parts.
-#[must_use]
-pub fn comes_in() -> &'static str {
-    "All that comes"
-}
-
-/// What goes out, as a row under its parts.
-#[must_use]
-pub fn goes_out() -> &'static str {
-    "All that goes"
-}
-
-/// What the loads went without.
-#[must_use]
-pub fn went_without() -> &'static str {
-    "Wanted and not given"
-}
+/// What comes in and what goes out, as rows beside their parts, and what the loads went without.
+pub const FLOW_SUMS: [&str; 3] = ["All that comes", "All that goes", "Wanted and not given"];
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::words::Language;
 
     #[test]
-    fn energy_and_shares_stay_short() {
-        assert_eq!(energy(WattHours(512.4)), "512\u{a0}Wh");
-        assert_eq!(energy(WattHours(123_456.0)), "123 kWh");
+    fn shares_stay_short() {
         assert_eq!(share(0.0), "0 %");
         assert_eq!(share(0.001), "< 1 %");
         assert_eq!(share(0.316), "32 %");
@@ -197,7 +156,7 @@ mod tests {
     fn a_day_of_nothing_is_said() {
         let nothing = DayFlow { month: 3, ..DayFlow::default() };
         assert_eq!(
-            flow(&nothing),
+            flow(Words::of(Language::English), &nothing),
             "On an average day in April nothing comes in and nothing goes out."
         );
     }

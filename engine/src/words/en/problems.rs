@@ -2,8 +2,8 @@
 
 use crate::document::{Field, FieldFault, List, MAX_BYTES, Problem, TextField, VERSION, date_text};
 use crate::quantity::{Unit, Volts};
-use crate::words::number::{as_given, grouped_count};
-use crate::words::{NameOf, amount};
+use crate::words::number::grouped_count;
+use crate::words::{NameOf, Words};
 use crate::working::Tag;
 
 use super::calendar::month;
@@ -12,9 +12,9 @@ use super::calendar::month;
 ///
 /// `name_of` gives the names of loads and arrays where they are known.
 #[must_use]
-pub fn problem(problem: &Problem, name_of: NameOf<'_>) -> String {
+pub fn problem(words: Words, problem: &Problem, name_of: NameOf<'_>) -> String {
     match problem {
-        Problem::OutOfRange { field, at, value } => out_of_range(*field, *at, *value, name_of),
+        Problem::OutOfRange { field, at, value } => out_of_range(words, *field, *at, *value, name_of),
         Problem::TooLong { field, at, length } => {
             let what = format!("{}{}", text_field(*field), belonging(*at, name_of));
             let limit = field.limit();
@@ -28,19 +28,19 @@ pub fn problem(problem: &Problem, name_of: NameOf<'_>) -> String {
             let name = month(usize::from(*number).saturating_sub(1));
             format!(
                 "Peak sun hours of {name} are {} kWh/m² a day; from 0 to {} can be, for that is what arrives above the air there.",
-                as_given(stated.0),
-                amount(*most)
+                words.as_given(stated.0),
+                words.amount(*most)
             )
         }
         Problem::IdleAboveLoss { idle, loss } => format!(
             "The idle draw of the inverter, {}, is more than all its loss at half load, {}: correct the idle draw or the efficiency.",
-            amount(*idle),
-            amount(*loss)
+            words.amount(*idle),
+            words.amount(*loss)
         ),
         Problem::GeneratorStops { start, stop } => format!(
             "The generator starts at {} and would stop at {}: let it stop at a higher state of charge than it starts.",
-            amount(*start),
-            amount(*stop)
+            words.amount(*start),
+            words.amount(*stop)
         ),
         Problem::HalfRating { missing } => format!(
             "{} is missing: a capacity only counts with its hours. Add it, or clear the other.",
@@ -48,17 +48,17 @@ pub fn problem(problem: &Problem, name_of: NameOf<'_>) -> String {
         ),
         Problem::RatingsClash { faster, slower } => format!(
             "{} in {} and {} in {} do not go together: slower, a battery gives more, but not many times as much. Correct a capacity or its hours.",
-            amount(faster.0),
-            amount(faster.1),
-            amount(slower.0),
-            amount(slower.1)
+            words.amount(faster.0),
+            words.amount(faster.1),
+            words.amount(slower.0),
+            words.amount(slower.1)
         ),
         Problem::SetPoint { field, value, least, most } => format!(
             "{} is {}; for a battery of this kind and voltage it must lie between {} and {}.",
             self::field(*field),
-            in_steps(*field, *value),
-            in_steps(*field, *least),
-            in_steps(*field, *most)
+            in_steps(words, *field, *value),
+            in_steps(words, *field, *least),
+            in_steps(words, *field, *most)
         ),
         Problem::DateOutOfRange { date } => {
             let date = date_text(*date);
@@ -100,21 +100,22 @@ pub fn unnamed(tag: Tag) -> Option<String> {
     }
 }
 
-fn out_of_range(field: Field, at: Tag, value: f64, name_of: NameOf<'_>) -> String {
+fn out_of_range(words: Words, field: Field, at: Tag, value: f64, name_of: NameOf<'_>) -> String {
     let range = field.range();
     if field == Field::InSeries && range.holds(value) {
-        let count = as_given(value);
+        let count = words.as_given(value);
         return format!(
             "{count} batteries of that voltage in series make more cells in a row than any bank has. Lower the number or the voltage."
         );
     }
     let what = format!("{}{}", self::field(field), belonging(at, name_of));
-    let (least, most) = (as_given(range.min), with_unit(field, range.max));
+    let least = words.as_given(words.shown(field, range.min));
+    let most = with_unit(words, field, range.max);
     let least = if range.unit == Unit::Degree { format!("{least}°") } else { least };
     if value.is_nan() {
         return format!("{what} is not a number; it must lie between {least} and {most}.");
     }
-    let found = with_unit(field, value);
+    let found = with_unit(words, field, value);
     format!("{what} is {found}; it must lie between {least} and {most}.")
 }
 
@@ -133,8 +134,8 @@ fn belonging(at: Tag, name_of: NameOf<'_>) -> String {
 }
 
 /// A voltage in the resolution of its field.
-fn in_steps(field: Field, volts: Volts) -> String {
-    with_unit(field, field.range().rounded(volts.0))
+fn in_steps(words: Words, field: Field, volts: Volts) -> String {
+    with_unit(words, field, field.range().rounded(volts.0))
 }
 
 fn too_many(list: List, length: usize) -> String {
@@ -188,9 +189,9 @@ fn text_field(field: TextField) -> &'static str {
 }
 
 /// A value as it was given, with the unit of its field.
-fn with_unit(field: Field, value: f64) -> String {
-    let number = as_given(value);
-    match unit(field) {
+fn with_unit(words: Words, field: Field, value: f64) -> String {
+    let number = words.as_given(words.shown(field, value));
+    match unit(words, field) {
         "" => number,
         "°" => format!("{number}°"),
         unit => format!("{number}\u{a0}{unit}"),
@@ -199,7 +200,7 @@ fn with_unit(field: Field, value: f64) -> String {
 
 /// The unit of a field as an input box shows it, also of those whose unit is no quantity of the engine; empty for counts.
 #[must_use]
-pub fn unit(field: Field) -> &'static str {
+pub fn unit(words: Words, field: Field) -> &'static str {
     match field {
         Field::UtcOffset | Field::MinimumRun => "min",
         Field::FuelPerHour => "l/h",
@@ -207,7 +208,7 @@ pub fn unit(field: Field) -> &'static str {
         Field::LabelEnergy => "kWh",
         Field::ProtectionDraw => "mA",
         Field::PowerCoefficient => "%/K",
-        field => field.range().unit.symbol(),
+        field => words.unit(field.range().unit),
     }
 }
 
@@ -295,12 +296,14 @@ mod tests {
     use crate::document::{Document, Span};
     use crate::quantity::{AmpHours, Hours, Irradiation, Percent, Watts};
 
+    const WORDS: Words = Words::of(crate::words::Language::English);
+
     fn nameless(_: Tag) -> Option<String> {
         None
     }
 
     fn said(problem: &Problem) -> String {
-        super::problem(problem, &nameless).replace(['\u{a0}', '\u{202f}'], " ")
+        super::problem(WORDS, problem, &nameless).replace(['\u{a0}', '\u{202f}'], " ")
     }
 
     #[test]
@@ -308,7 +311,7 @@ mod tests {
         let kettle = |tag| (tag == Tag::Load(2)).then(|| "Kettle".to_owned());
         let problem =
             Problem::OutOfRange { field: Field::LoadPower, at: Tag::Load(2), value: 1e300 };
-        let text = super::problem(&problem, &kettle).replace(['\u{a0}', '\u{202f}'], " ");
+        let text = super::problem(WORDS, &problem, &kettle).replace(['\u{a0}', '\u{202f}'], " ");
         assert_eq!(
             text,
             "Power of load 3, “Kettle”, is 1e300 W; it must lie between 0 and 100 000 W."

@@ -8,15 +8,15 @@ use crate::outlook::clock_time;
 use crate::quantity::Hours;
 use crate::simulate::{REPLAY_DAYS, Replayed, ReplayedMonth};
 use crate::system::System;
-use crate::words::decimal;
 use crate::words::number::grouped_count;
+use crate::words::{Words, decimal};
 
 /// Months that are named one by one; of more only the worst is.
 const NAMED: usize = 4;
 
 /// Sentences, the most important first.
 #[must_use]
-pub fn replayed(replayed: &Replayed, system: &System) -> Vec<String> {
+pub fn replayed(words: Words, replayed: &Replayed, system: &System) -> Vec<String> {
     let mut lines = vec![reserve(replayed), short(replayed), lowest(replayed)];
     lines.push(if replayed.filled {
         let longest = duration(replayed.longest_without_full);
@@ -26,7 +26,7 @@ pub fn replayed(replayed: &Replayed, system: &System) -> Vec<String> {
     });
     lines.extend(from_the_start(replayed, system));
     lines.push("The bank enters January as the file's last three months leave it.".to_owned());
-    lines.extend(replayed.is_far().then(|| far(replayed.distance_km)));
+    lines.extend(replayed.is_far().then(|| far(words, replayed.distance_km)));
     lines.extend(replayed.contradicts().then(|| contradicts(replayed.contradiction)));
     lines
 }
@@ -114,10 +114,10 @@ fn from_the_start(replayed: &Replayed, system: &System) -> Option<String> {
     })
 }
 
-fn far(distance_km: f64) -> String {
+fn far(words: Words, distance_km: f64) -> String {
     format!(
-        "The file is from {} km away: it says how you would fare there, by the clock there.",
-        grouped_count(distance_km.round() as usize)
+        "The file is from {} away: it says how you would fare there, by the clock there.",
+        words.distance(distance_km)
     )
 }
 

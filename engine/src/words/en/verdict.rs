@@ -4,14 +4,14 @@ use chrono::{Datelike, NaiveDateTime, Timelike};
 
 use super::calendar::{month, month_short, weekday};
 use crate::outlook::{Generated, HORIZON_DAYS, Month, Obstacle, Outlook, Tight, Verdict};
-use crate::quantity::Hours;
+use crate::quantity::{AmpHours, Hours, Volts};
 use crate::system::System;
-use crate::words::{NameOf, Sentence, Tone, amount, rounded};
+use crate::words::{NameOf, Sentence, Tone, Words};
 use crate::working::Tag;
 
 /// The verdict as a headline, its deciding moment apart.
 #[must_use]
-pub fn headline(outlook: &Outlook) -> Sentence {
+pub fn headline(words: Words, outlook: &Outlook) -> Sentence {
     let now = month(outlook.month);
     match &outlook.verdict {
         Verdict::NothingRuns => {
@@ -22,7 +22,7 @@ pub fn headline(outlook: &Outlook) -> Sentence {
         }
         Verdict::StartsBelowReserve { charge, .. } => Sentence::new(
             "You start at ",
-            &amount(*charge),
+            &words.amount(*charge),
             ", with nothing above your reserve.",
             Tone::Bad,
         ),
@@ -63,9 +63,14 @@ pub fn short(outlook: &Outlook) -> String {
 
 /// What explains the verdict, in one or two sentences.
 #[must_use]
-pub fn explanation(outlook: &Outlook, system: &System, name_of: NameOf<'_>) -> String {
+pub fn explanation(
+    words: Words,
+    outlook: &Outlook,
+    system: &System,
+    name_of: NameOf<'_>,
+) -> String {
     if let Verdict::CannotWork { why } = &outlook.verdict {
-        return obstacle(why, name_of);
+        return obstacle(words, why, name_of);
     }
     if matches!(outlook.verdict, Verdict::NothingRuns) {
         return "Pick things from the list, or type your own, and the answer appears here.".into();
@@ -76,7 +81,7 @@ pub fn explanation(outlook: &Outlook, system: &System, name_of: NameOf<'_>) -> S
     if let Verdict::StartsBelowReserve { reserve, .. } = &outlook.verdict {
         parts.push(format!(
             "The reserve is {}. Start fuller, or allow a deeper discharge.",
-            amount(*reserve)
+            words.amount(*reserve)
         ));
     }
     if matches!(outlook.verdict, Verdict::ReachesReserve { .. }) {
@@ -148,10 +153,10 @@ fn month_runs(bits: u16) -> Vec<(usize, usize)> {
 
 /// The tightest month and why.
 #[must_use]
-pub fn tightest(outlook: &Outlook) -> String {
+pub fn tightest(words: Words, outlook: &Outlook, nominal: Volts) -> String {
     let tightest = &outlook.tightest;
     let name = month(tightest.month);
-    let balance = amount(tightest.balance.abs());
+    let balance = words.charge(tightest.balance.abs(), nominal);
     let why = match tightest.why {
         Tight::NoSource => "nothing comes in",
         Tight::LittleSun => "the sun brings least against what you use",
@@ -204,7 +209,7 @@ pub fn duration(hours: Hours) -> String {
 
 /// An obstacle or caution in one or two sentences: what, how much, what to do.
 #[must_use]
-pub fn obstacle(obstacle: &Obstacle, name_of: NameOf<'_>) -> String {
+pub fn obstacle(words: Words, obstacle: &Obstacle, name_of: NameOf<'_>) -> String {
     let load =
         |place: u16| name_of(Tag::Load(place)).unwrap_or_else(|| format!("Load {}", place + 1));
     let array = |place: u16| format!("Array {}", place + 1);
@@ -217,35 +222,35 @@ pub fn obstacle(obstacle: &Obstacle, name_of: NameOf<'_>) -> String {
         }
         Obstacle::InverterOverloaded { peak, rated } => format!(
             "At one time {} would hang on an inverter of {}. Take a larger one, or do not run these together.",
-            amount(peak),
-            amount(rated)
+            words.amount(peak),
+            words.amount(rated)
         ),
         Obstacle::InverterOverApparent { peak, rated } => format!(
             "With their power factor, {} would hang on an inverter of {} at one time. Take a larger one, or do not run these together.",
-            amount(peak),
-            amount(rated)
+            words.amount(peak),
+            words.amount(rated)
         ),
         Obstacle::InverterSurge { load: place, peak, surge } => format!(
             "Starting “{}” takes {} for a moment; the inverter gives {}.",
             load(place),
-            amount(peak),
-            amount(surge)
+            words.amount(peak),
+            words.amount(surge)
         ),
         Obstacle::BankOverloaded { current, limit } => format!(
             "At one time {} would be drawn from a bank that may give {} without pause. Its protection would open.",
-            amount(current),
-            amount(limit)
+            words.amount(current),
+            words.amount(limit)
         ),
         Obstacle::BankSurge { load: place, current, limit } => format!(
             "Starting “{}” draws {} for a moment; the bank may give {}.",
             load(place),
-            amount(current),
-            amount(limit)
+            words.amount(current),
+            words.amount(limit)
         ),
         Obstacle::InverterBeyondBank { current, limit } => format!(
             "At full output the inverter would draw {}, more than the {} that the bank may give. Today's loads stay below it.",
-            amount(current),
-            amount(limit)
+            words.amount(current),
+            words.amount(limit)
         ),
         Obstacle::BankSags { load: place, voltage, cut_off } => {
             let what = place.map_or_else(
@@ -254,22 +259,22 @@ pub fn obstacle(obstacle: &Obstacle, name_of: NameOf<'_>) -> String {
             );
             format!(
                 "Near the reserve, in the cold, {what} the bank down to {} for a moment; below {} inverters and protection usually cut off. A larger bank sags less.",
-                amount(voltage),
-                amount(cut_off)
+                words.amount(voltage),
+                words.amount(cut_off)
             )
         }
         Obstacle::ArrayVoltageTooHigh { array: place, voltage, at, limit } => format!(
             "{} reaches {} open-circuit at {}; its controller takes {} and would be destroyed. Put fewer modules in series.",
             array(place),
-            amount(voltage),
-            amount(at),
-            amount(limit)
+            words.amount(voltage),
+            words.amount(at),
+            words.amount(limit)
         ),
         Obstacle::ArrayVoltageTooLow { array: place, voltage, needed } => format!(
             "{} works at {}, and it takes more than {} to charge this bank. Put more modules in series.",
             array(place),
-            amount(voltage),
-            amount(needed)
+            words.amount(voltage),
+            words.amount(needed)
         ),
         Obstacle::ColdNotKnown { array: place } => format!(
             "{}: the voltage rises in the cold. Enter the record low of the place to check it against the controller.",
@@ -277,7 +282,7 @@ pub fn obstacle(obstacle: &Obstacle, name_of: NameOf<'_>) -> String {
         ),
         Obstacle::TooColdToCharge { months, least } => format!(
             "On average the bank is colder than {} {}, and must not be charged then. Keep it warmer.",
-            amount(least),
+            words.amount(least),
             match months & 0xfff {
                 0xfff => "all year round".to_owned(),
                 months => format!("in {}", months_kept(months)),
@@ -292,46 +297,46 @@ pub fn obstacle(obstacle: &Obstacle, name_of: NameOf<'_>) -> String {
         ),
         Obstacle::DangerousVoltage { voltage } => format!(
             "This bank reaches {} while charging: direct current over 60 V can kill. Leave it to a licensed person.",
-            amount(voltage)
+            words.amount(voltage)
         ),
     }
 }
 
 /// How a day of a month comes out.
 #[must_use]
-pub fn day_balance(balance: crate::quantity::AmpHours) -> String {
-    format!("{}{} a day", if balance.0 > 0.0 { "+" } else { "" }, amount(balance))
+pub fn day_balance(words: Words, balance: AmpHours, nominal: Volts) -> String {
+    format!("{}{} a day", if balance.0 > 0.0 { "+" } else { "" }, words.charge(balance, nominal))
 }
 
 /// What a generator does on a mean day: its hours, and its fuel where that is known.
 #[must_use]
-pub fn generated(generated: &Generated) -> String {
+pub fn generated(words: Words, generated: &Generated) -> String {
     // What it would have to do: by its limit, whatever the hours allow.
     if generated.hours.0 > 24.0 {
         return "needs more hours than a day has".into();
     }
-    let hours = format!("needs {} a day", amount(generated.hours));
+    let hours = format!("needs {} a day", words.amount(generated.hours));
     match generated.fuel {
-        Some(fuel) => format!("{hours}, {}", amount(fuel)),
+        Some(fuel) => format!("{hours}, {}", words.amount(fuel)),
         None => hours,
     }
 }
 
 /// The same as a sentence about a month; empty without one.
 #[must_use]
-pub fn generator_in(of: &Month) -> String {
-    let generated = of.generator.map(|own| generated(&own));
+pub fn generator_in(words: Words, of: &Month) -> String {
+    let generated = of.generator.map(|own| generated(words, &own));
     generated.map_or(String::new(), |own| format!("In an average {} it {own}.", month(of.month)))
 }
 
 /// Days of autonomy.
 #[must_use]
-pub fn autonomy(days: Option<f64>) -> String {
+pub fn autonomy(words: Words, days: Option<f64>) -> String {
     days.map_or_else(
         || "no end".into(),
         |days| match days {
             days if days > 999.0 => "over 999 days".into(),
-            days => format!("{} days", rounded(days)),
+            days => format!("{} days", words.rounded(days)),
         },
     )
 }

@@ -1,13 +1,14 @@
 //! Why a weather file was refused.
 
 use crate::place::{Column, MAX_FILE_BYTES, WeatherFileFault};
-use crate::words::number::{as_given, grouped_count};
+use crate::words::Words;
+use crate::words::number::grouped_count;
 
 use super::calendar::month;
 
 /// A sentence or two: what was found in which line, what should be there.
 #[must_use]
-pub fn fault(fault: &WeatherFileFault) -> String {
+pub fn fault(words: Words, fault: &WeatherFileFault) -> String {
     match fault {
         WeatherFileFault::TooLarge { bytes } => format!(
             "This has {} bytes, and no year of hourly weather has that many: at most {} are read. It is something else.",
@@ -24,7 +25,7 @@ pub fn fault(fault: &WeatherFileFault) -> String {
             format!("{} should be a number and is “{found}”.", place(*line, *column))
         }
         WeatherFileFault::OutOfRange { line, column, value } => {
-            out_of_range(*line, *column, *value)
+            out_of_range(words, *line, *column, *value)
         }
         WeatherFileFault::NotMeasured { line, column } => format!(
             "{} was not measured, as the file says. Only a year without gaps can be replayed.",
@@ -47,21 +48,21 @@ pub fn fault(fault: &WeatherFileFault) -> String {
     }
 }
 
-fn out_of_range(line: usize, column: Column, value: f64) -> String {
+fn out_of_range(words: Words, line: usize, column: Column, value: f64) -> String {
     let place = place(line, column);
     if column == Column::RecordsPerHour {
         return format!(
             "{place} is {}; only files with one record an hour can be read.",
-            as_given(value)
+            words.as_given(value)
         );
     }
-    let found = if value.is_finite() { as_given(value) } else { "not a number".into() };
+    let found = if value.is_finite() { words.as_given(value) } else { "not a number".into() };
     let (least, most) = column.range();
     let unit = unit(column);
     format!(
         "{place} is {found}{unit}; it must lie between {} and {}{unit}.",
-        as_given(least),
-        as_given(most)
+        words.as_given(least),
+        words.as_given(most)
     )
 }
 
@@ -107,7 +108,7 @@ mod tests {
     use super::*;
 
     fn said(own: &WeatherFileFault) -> String {
-        fault(own).replace(['\u{a0}', '\u{202f}'], " ")
+        fault(Words::of(crate::words::Language::English), own).replace(['\u{a0}', '\u{202f}'], " ")
     }
 
     #[test]

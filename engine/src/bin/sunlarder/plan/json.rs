@@ -39,7 +39,7 @@ use sunlarder_engine::quantity::{
 use sunlarder_engine::simulate::{Replayed, Sun};
 
 use super::Answered;
-use crate::WORDS;
+use crate::words;
 
 /// Version of these fields.
 const FORMAT: u32 = 1;
@@ -291,8 +291,8 @@ fn told(answered: &Answered) -> Told {
     };
     Told {
         kind,
-        text: WORDS.headline(outlook).text(),
-        explanation: WORDS.explanation(outlook, &answered.system, &name_of),
+        text: words().headline(outlook).text(),
+        explanation: words().explanation(outlook, &answered.system, &name_of),
         months: (1..=12).filter(|month| bits >> (month - 1) & 1 == 1).collect(),
         reserve_at_local,
         short_ah,
@@ -409,7 +409,7 @@ fn obstacle(answered: &Answered, found: &Obstacle) -> ObstacleLine {
     ObstacleLine {
         kind,
         stops: found.stops(),
-        text: WORDS.obstacle(found, &|tag| answered.name_of(tag)),
+        text: words().obstacle(found, &|tag| answered.name_of(tag)),
         load: load.map(from_one),
         array: array.map(from_one),
     }
@@ -429,7 +429,7 @@ fn replay<'a>(answered: &Answered, replayed: &'a Replayed) -> Replay<'a> {
         longitude_deg: replayed.site.longitude.0,
         distance_km: replayed.distance_km,
         contradiction_ratio: replayed.contradiction,
-        text: WORDS.replayed(replayed, &answered.system),
+        text: words().replayed(replayed, &answered.system),
         months: months.collect(),
         below_reserve_h: replayed.below_reserve(),
         short_h: replayed.short(),

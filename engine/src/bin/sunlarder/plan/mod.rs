@@ -17,7 +17,7 @@ use sunlarder_engine::system::System;
 use sunlarder_engine::words::command_line::Fault;
 use sunlarder_engine::working::Tag;
 
-use crate::WORDS;
+use crate::words;
 
 /// A plan, resolved and answered.
 pub(crate) struct Answered {
@@ -67,11 +67,11 @@ impl Answered {
     /// The name of a load, in any case.
     pub(crate) fn name(&self, load: u16) -> String {
         let tag = Tag::Load(load);
-        self.name_of(tag).or_else(|| WORDS.unnamed(tag)).unwrap_or_default()
+        self.name_of(tag).or_else(|| words().unnamed(tag)).unwrap_or_default()
     }
 
     /// The name of a load, if it has one.
     pub(crate) fn name_of(&self, tag: Tag) -> Option<String> {
-        WORDS.name_in(&self.plan, tag)
+        words().name_in(&self.plan, tag)
     }
 }

@@ -2,12 +2,11 @@
 
 use sunlarder_engine::outlook::{HORIZON_DAYS, Month, clock_time};
 use sunlarder_engine::quantity::{Hours, Percent, Quantity};
-use sunlarder_engine::words::amount;
 use sunlarder_engine::words::command_line::Caption;
 
 use super::Answered;
-use crate::WORDS;
 use crate::table::Table;
+use crate::words;
 
 /// The whole page.
 pub(crate) fn text(answered: &Answered) -> String {
@@ -27,26 +26,26 @@ pub(crate) fn text(answered: &Answered) -> String {
 }
 
 fn caption(caption: Caption) -> &'static str {
-    WORDS.caption(caption)
+    words().caption(caption)
 }
 
 fn head(answered: &Answered) -> String {
     let (plan, system) = (&answered.plan, &answered.system);
     let name = if plan.name.is_empty() { caption(Caption::Unnamed) } else { &plan.name };
-    let mut place = WORDS.point(system.site.latitude, system.site.longitude);
+    let mut place = words().point(system.site.latitude, system.site.longitude);
     if !plan.place.name.is_empty() {
         place = format!("{} ({place})", plan.place.name);
     }
     let start = clock_time(system, Hours::ZERO);
-    let beginning = WORDS.beginning(start, Percent::of_ratio(system.start.charge));
+    let beginning = words().beginning(start, Percent::of_ratio(system.start.charge));
     format!("{name}\n{place}, {beginning}\n")
 }
 
 fn verdict(answered: &Answered) -> String {
     let outlook = &answered.outlook;
     let name_of = |tag| answered.name_of(tag);
-    let explanation = WORDS.explanation(outlook, &answered.system, &name_of);
-    format!("{}\n{explanation}\n", WORDS.headline(outlook).text())
+    let explanation = words().explanation(outlook, &answered.system, &name_of);
+    format!("{}\n{explanation}\n", words().headline(outlook).text())
 }
 
 fn budget(answered: &Answered) -> String {
@@ -55,10 +54,10 @@ fn budget(answered: &Answered) -> String {
     for load in &budget.loads {
         table.row([
             answered.name(load.place),
-            amount(load.hours),
-            amount(load.duty),
-            amount(load.energy),
-            amount(load.charge),
+            words().amount(load.hours),
+            words().amount(load.duty),
+            words().amount(load.energy),
+            words().amount(load.charge),
         ]);
     }
     let idle = &budget.inverter;
@@ -66,30 +65,30 @@ fn budget(answered: &Answered) -> String {
     let none = String::new;
     if idle.charge.0 > 0.0 {
         let (hours, energy, charge) =
-            (amount(idle.hours), amount(idle.energy), amount(idle.charge));
+            (words().amount(idle.hours), words().amount(idle.energy), words().amount(idle.charge));
         table.row([caption(Caption::InverterIdle).to_owned(), hours, none(), energy, charge]);
     }
     let rest = [(Caption::Standing, budget.standing), (Caption::Protection, budget.protection)];
     for (name, charge) in rest.into_iter().filter(|(_, charge)| charge.0 > 0.0) {
-        let energy = amount(charge * nominal);
-        table.row([caption(name).to_owned(), none(), none(), energy, amount(charge)]);
+        let energy = words().amount(charge * nominal);
+        table.row([caption(name).to_owned(), none(), none(), energy, words().amount(charge)]);
     }
-    let (energy, charge) = (amount(budget.total_energy), amount(budget.total));
+    let (energy, charge) = (words().amount(budget.total_energy), words().amount(budget.total));
     table.row([caption(Caption::All).to_owned(), none(), none(), energy, charge]);
-    format!("{}\n{}", WORDS.budget_of(budget.month), table.text())
+    format!("{}\n{}", words().budget_of(budget.month), table.text())
 }
 
 fn stored(answered: &Answered) -> String {
     let (bank, outlook) = (&answered.system.bank, &answered.outlook);
-    let full = WORDS.full_at(outlook.bank_temperature, outlook.current);
+    let full = words().full_at(outlook.bank_temperature, outlook.current);
     let mut table = Table::default();
-    table.row([caption(Caption::Rated).to_owned(), amount(bank.slowest)]);
-    table.row([full, amount(outlook.capacity.full)]);
-    let usable = WORDS.usable_above(bank.reserve);
-    table.row([usable, amount(outlook.capacity.usable)]);
-    table.row([caption(Caption::Autonomy).to_owned(), WORDS.autonomy(outlook.autonomy_days)]);
-    let fit = bank.fit_quality().map(|quality| WORDS.fit(&quality));
-    let voltages = WORDS.voltages(&outlook.voltages(&answered.system));
+    table.row([caption(Caption::Rated).to_owned(), words().amount(bank.slowest)]);
+    table.row([full, words().amount(outlook.capacity.full)]);
+    let usable = words().usable_above(bank.reserve);
+    table.row([usable, words().amount(outlook.capacity.usable)]);
+    table.row([caption(Caption::Autonomy).to_owned(), words().autonomy(outlook.autonomy_days)]);
+    let fit = bank.fit_quality().map(|quality| words().fit(&quality));
+    let voltages = words().voltages(&outlook.voltages(&answered.system));
     let lines: String =
         fit.into_iter().chain([voltages]).map(|line| format!("  {line}\n")).collect();
     format!("{}\n{}{lines}", caption(Caption::WhatStored), table.text())
@@ -98,7 +97,7 @@ fn stored(answered: &Answered) -> String {
 fn times(answered: &Answered) -> String {
     let times = answered.outlook.times();
     let say = |time: Option<Hours>| {
-        time.map_or_else(|| WORDS.not_within(HORIZON_DAYS), |time| WORDS.duration(time))
+        time.map_or_else(|| words().not_within(HORIZON_DAYS), |time| words().duration(time))
     };
     let mut table = Table::default();
     table.row(["", caption(Caption::AverageWeather), caption(Caption::WithoutSun)]);
@@ -128,11 +127,11 @@ fn months(answered: &Answered) -> String {
     let last = generator.then_some(caption(Caption::Generator));
     table.row(core::iter::once("").chain(columns.map(caption)).chain(last));
     for month in &answered.outlook.months {
-        let years = WORDS.of_ten_years(&answered.chances.months_kept[month.month.min(11)]);
-        let generated = month.generator.map(|own| WORDS.generated(&own));
+        let years = words().of_ten_years(&answered.chances.months_kept[month.month.min(11)]);
+        let generated = month.generator.map(|own| words().generated(&own));
         table.row(month_row(month).into_iter().chain([years]).chain(generated));
     }
-    let tightest = WORDS.tightest(&answered.outlook);
+    let tightest = words().tightest(&answered.outlook, answered.system.bank.nominal);
     format!("{}\n{}{tightest}\n", caption(Caption::MonthByMonth), table.text())
 }
 
@@ -144,26 +143,26 @@ fn replayed(answered: &Answered) -> String {
     table.row(core::iter::once("").chain(columns.map(caption)));
     for (at, month) in replayed.months.iter().enumerate() {
         table.row([
-            WORDS.month(at).to_owned(),
-            amount(Hours(month.irradiation.0)),
-            amount(month.temperature),
-            amount(month.below_reserve),
-            amount(month.short),
+            words().month(at).to_owned(),
+            words().amount(Hours(month.irradiation.0)),
+            words().amount(month.temperature),
+            words().amount(month.below_reserve),
+            words().amount(month.short),
         ]);
     }
-    let lines = WORDS.replayed(replayed, &answered.system).join("\n  ");
+    let lines = words().replayed(replayed, &answered.system).join("\n  ");
     format!("{}\n  {lines}\n{}", caption(Caption::YearOfWeather), table.text())
 }
 
 fn month_row(month: &Month) -> [String; 7] {
     let plus = if month.balance.value() > 0.0 { "+" } else { "" };
     [
-        WORDS.month(month.month).to_owned(),
-        amount(Hours(month.irradiation.0)),
-        amount(month.gain.kept),
-        amount(month.need),
-        format!("{plus}{}", amount(month.balance)),
-        amount(Percent::of_ratio(month.lowest)),
+        words().month(month.month).to_owned(),
+        words().amount(Hours(month.irradiation.0)),
+        words().amount(month.gain.kept),
+        words().amount(month.need),
+        format!("{plus}{}", words().amount(month.balance)),
+        words().amount(Percent::of_ratio(month.lowest)),
         caption(if month.keeps_up { Caption::Yes } else { Caption::No }).to_owned(),
     ]
 }
@@ -172,11 +171,11 @@ fn month_row(month: &Month) -> [String; 7] {
 fn chances(answered: &Answered) -> String {
     let chances = &answered.chances;
     let mut lines = vec![
-        WORDS.when_reserve_comes(chances, &answered.system),
-        WORDS.month_kept(chances, answered.outlook.month),
+        words().when_reserve_comes(chances, &answered.system),
+        words().month_kept(chances, answered.outlook.month),
     ];
-    lines.extend(WORDS.over_years(chances));
-    lines.push(WORDS.doubt(answered.trust, chances));
+    lines.extend(words().over_years(chances));
+    lines.push(words().doubt(answered.trust, chances));
     lines.retain(|line| !line.is_empty());
     format!("{}\n  {}\n", caption(Caption::RealWeather), lines.join("\n  "))
 }
@@ -191,7 +190,7 @@ fn obstacles(answered: &Answered) -> String {
     let mut text = format!("{}\n", caption(Caption::InTheWay));
     for obstacle in obstacles {
         let kind = caption(if obstacle.stops() { Caption::Obstacle } else { Caption::Caution });
-        text.push_str(&format!("  {kind}: {}\n", WORDS.obstacle(obstacle, &name_of)));
+        text.push_str(&format!("  {kind}: {}\n", words().obstacle(obstacle, &name_of)));
     }
     text
 }

@@ -1,0 +1,231 @@
+//! Every language says every message, in its own words: none is left over from another.
+
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at what it cannot read")]
+
+use std::collections::BTreeSet;
+use std::fs;
+use std::path::Path;
+
+use sunlarder_engine::bank::Quality;
+use sunlarder_engine::document::{Chemistry, Document, Field, Problem};
+use sunlarder_engine::load::catalogue::{Appliance, Group};
+use sunlarder_engine::outlook::{Obstacle, Outlook, Question};
+use sunlarder_engine::place::{Climate, SpreadGrid, SummerTime, WeatherFileFault};
+use sunlarder_engine::quantity::{AmpHours, Amps, Celsius, Hours, Percent, VoltAmps, Volts, Watts};
+use sunlarder_engine::simulate::Extent;
+use sunlarder_engine::system::System;
+use sunlarder_engine::words::{
+    Habits, Label, Language, LeadingUnit, SITE, Temperature, Words, lines,
+};
+use sunlarder_engine::working::{Tag, Working};
+
+const ENGLISH: Words = Words::of(Language::English);
+const SPANISH: Words = Words::of(Language::Spanish);
+
+/// English words that no Spanish text has. Those of commands, file forms and titles of works are no text of ours.
+const LEFTOVERS: [&str; 24] = [
+    "the", "of", "and", "is", "your", "you", "it", "with", "for", "from", "to", "at", "in", "than",
+    "this", "that", "day", "days", "hours", "charge", "bank", "load", "array", "weather",
+];
+
+fn leftovers(text: &str) -> Vec<&str> {
+    let words = text.split(|letter: char| !letter.is_alphanumeric());
+    words.filter(|word| LEFTOVERS.contains(word)).collect()
+}
+
+/// A plan of the examples with its answers.
+fn answered(name: &str) -> (System, Outlook) {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("../examples").join(name);
+    let plan = Document::from_json(&fs::read_to_string(path).unwrap()).unwrap();
+    let system = System::assemble(&plan, Climate::embedded(), &mut ()).unwrap();
+    let outlook = Outlook::of(&system);
+    (system, outlook)
+}
+
+const EXAMPLES: [&str; 5] =
+    ["camper.json", "boat.json", "cabin.json", "classroom.json", "clinic.json"];
+
+/// What is said of a plan's answers.
+fn sentences(words: Words, name: &str) -> Vec<String> {
+    let (system, outlook) = answered(name);
+    let nominal = system.bank.nominal;
+    // Without the names that people gave, which are in their own language.
+    let nameless = |_: Tag| None;
+    let mut told = vec![
+        words.headline(&outlook).text(),
+        words.short(&outlook),
+        words.explanation(&outlook, &system, &nameless),
+        words.tightest(&outlook, nominal),
+        words.autonomy(outlook.autonomy_days),
+        words.months_kept(outlook.months_kept()),
+        words.voltages(&outlook.voltages(&system)),
+        words.per_day(outlook.budget.total, nominal),
+        words.day_balance(outlook.months[0].balance, nominal),
+        words.of_rated(system.bank.slowest, nominal),
+        words.a_day_in(outlook.month),
+        words.climate_origin(system.climate.origin).to_owned(),
+    ];
+    told.extend(outlook.obstacles.iter().map(|own| words.obstacle(own, &nameless)));
+    told.extend(outlook.months.iter().map(|month| words.generator_in(month)));
+    told.extend(system.bank.fit_quality().map(|own: Quality| words.fit(&own)));
+    let spread = SpreadGrid::embedded().at(system.site);
+    let extent = Extent { runs: 20, blocks: 2 };
+    let mut ensemble = outlook.ensemble(&system, &spread, extent);
+    while ensemble.advance() {}
+    let chances = ensemble.chances();
+    told.push(words.when_reserve_comes(&chances, &system));
+    told.extend((0..12).map(|month| words.month_kept(&chances, month)));
+    told.extend(words.over_years(&chances));
+    told.push(words.doubt(ensemble.trust(), &chances));
+    for question in Question::ALL {
+        let mut working = Working::new();
+        outlook.work(question, &system, &mut working);
+        for line in lines(&working, words, &|tag| words.unnamed(tag)) {
+            told.extend([line.title.to_owned(), line.meaning.to_owned()]);
+        }
+    }
+    told.into_iter().filter(|own| !own.is_empty()).collect()
+}
+
+#[test]
+fn spanish_says_all_of_a_plan_without_a_word_of_english() {
+    for name in EXAMPLES {
+        let (english, spanish) = (sentences(ENGLISH, name), sentences(SPANISH, name));
+        assert_eq!(english.len(), spanish.len());
+        for (one, other) in english.iter().zip(&spanish) {
+            assert_eq!(leftovers(other), [""; 0], "{other}");
+            assert!(one != other || one.chars().count() < 12, "{one}");
+            assert!(!other.contains(['“', '”', '{']), "{other}");
+        }
+    }
+}
+
+/// Every text that never changes, with what it is.
+fn fixed(language: Language) -> Vec<(String, String)> {
+    let mut told = Vec::new();
+    let mut say = |what: String, text: &str| told.push((what, text.to_owned()));
+    for label in Label::ALL {
+        say(format!("{label:?}"), language.label(*label));
+    }
+    for field in Field::ALL {
+        say(format!("{field:?}"), language.field(*field));
+    }
+    for appliance in Appliance::ALL {
+        say(format!("{appliance:?}"), language.appliance(*appliance));
+    }
+    for group in Group::ALL {
+        say(format!("{group:?}"), language.appliance_group(group));
+    }
+    for chemistry in Chemistry::ALL {
+        say(format!("{chemistry:?}"), language.chemistry(*chemistry));
+    }
+    for rule in SummerTime::ALL {
+        say(format!("{rule:?}"), language.summer_time(rule));
+    }
+    told
+}
+
+/// Texts of more than this many letters are not alike by chance.
+const LONG: usize = 16;
+
+#[test]
+fn every_fixed_text_is_translated() {
+    let (english, spanish) = (fixed(Language::English), fixed(Language::Spanish));
+    for ((what, one), (_, other)) in english.iter().zip(&spanish) {
+        assert!(!other.trim().is_empty() && other == other.trim(), "{what}");
+        assert!(one != other || one.chars().count() <= LONG, "{what}: {other}");
+        assert_eq!(leftovers(other), [""; 0], "{what}: {other}");
+        // Each ends a sentence, or none.
+        assert_eq!(one.ends_with('.'), other.ends_with('.'), "{what}: {other}");
+        assert_eq!(one.ends_with('?'), other.ends_with('?'), "{what}: {other}");
+        assert!(!other.ends_with('?') || other.contains('¿'), "{what}: {other}");
+    }
+}
+
+#[test]
+fn months_days_and_countries_have_names_of_their_own() {
+    for language in Language::ALL {
+        let months: BTreeSet<_> = (0..12).map(|month| language.month(month)).collect();
+        let days: BTreeSet<_> = (0..7).map(|day| language.weekday(day)).collect();
+        assert_eq!((months.len(), days.len()), (12, 7));
+        let countries = language.countries();
+        assert!(["ES", "US", "JP", "KE"].iter().all(|code| countries.name(code).is_some()));
+    }
+    assert_eq!(Language::Spanish.countries().name("DE"), Some("Alemania"));
+}
+
+#[test]
+fn refusals_and_obstacles_are_in_spanish_with_a_comma() {
+    let kettle = |_: Tag| Some("Hervidor".to_owned());
+    let problem = Problem::OutOfRange { field: Field::Latitude, at: Tag::None, value: -90.5 };
+    assert_eq!(SPANISH.problem(&problem, &kettle), "Latitud: −90,5°; debe estar entre −90° y 90°.");
+    let fault = SPANISH.weather_file_fault(&WeatherFileFault::NotWeather);
+    assert!(fault.contains("LOCATION") && leftovers(&fault).is_empty(), "{fault}");
+    let (current, limit, place) = (Amps(12.5), Amps(100.0), 0);
+    for obstacle in [
+        Obstacle::NoInverter { load: place },
+        Obstacle::InverterOverloaded { peak: Watts(1500.0), rated: Watts(1000.0) },
+        Obstacle::InverterSurge { load: place, peak: VoltAmps(1500.0), surge: VoltAmps(1000.0) },
+        Obstacle::BankOverloaded { current, limit },
+        Obstacle::BankSurge { load: place, current, limit },
+        Obstacle::InverterBeyondBank { current, limit },
+        Obstacle::BankSags { load: None, voltage: Volts(11.2), cut_off: Volts(11.0) },
+        Obstacle::BankSags { load: Some(place), voltage: Volts(11.2), cut_off: Volts(11.0) },
+        Obstacle::ColdNotKnown { array: place },
+        Obstacle::TooColdToCharge { months: 0b11, least: Celsius(0.0) },
+        Obstacle::ProtectionMayOpen,
+        Obstacle::VitalLoad { load: place },
+        Obstacle::DangerousVoltage { voltage: Volts(64.5) },
+    ] {
+        let (one, other) =
+            (ENGLISH.obstacle(&obstacle, &kettle), SPANISH.obstacle(&obstacle, &kettle));
+        assert!(one != other && leftovers(&other).is_empty(), "{other}");
+        assert!(
+            other.ends_with('.') && !other.contains("12.5") && !other.contains("64.5"),
+            "{other}"
+        );
+    }
+}
+
+#[test]
+fn habits_change_what_is_told_in_every_language() {
+    let habits = Habits {
+        temperature: Temperature::Fahrenheit,
+        leading: LeadingUnit::WattHours,
+        ..Habits::USUAL
+    };
+    for language in Language::ALL {
+        let (usual, own) = (Words::of(*language), Words { language: *language, habits });
+        assert_eq!(own.amount(Celsius(20.0)), "68\u{a0}°F");
+        assert_eq!(usual.amount(Celsius(20.0)), "20\u{a0}°C");
+        let balance = own.day_balance(AmpHours(10.0), Volts(12.0));
+        assert!(balance.contains("+120\u{a0}Wh"), "{balance}");
+        let problem =
+            Problem::OutOfRange { field: Field::AirTemperature, at: Tag::None, value: 100.0 };
+        let told = own.problem(&problem, &|_| None);
+        assert!(told.contains("212\u{a0}°F") && told.contains("140\u{a0}°F"), "{told}");
+        assert_eq!(own.amount(Hours(2.0)), usual.amount(Hours(2.0)));
+        assert_eq!(own.amount(Percent(50.0)), usual.amount(Percent(50.0)));
+    }
+}
+
+#[test]
+fn the_site_has_a_page_for_each_language() {
+    let tags: Vec<_> = Language::ALL.iter().map(|own| own.tag()).collect();
+    assert_eq!(SITE.map(|(tag, _)| tag).to_vec(), tags);
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("..");
+    let index = fs::read_to_string(folder.join("index.html")).unwrap();
+    for (tag, _) in SITE {
+        assert!(index.contains(&format!("hreflang=\"{tag}\"")), "{tag}");
+    }
+    // The first stands in the page itself; the others say each of its words.
+    for (tag, _) in &SITE[1..] {
+        let list = folder.join("engine/src/words").join(tag).join("index.tsv");
+        let manifest = fs::read_to_string(folder.join("app/web/manifest.webmanifest")).unwrap();
+        for row in fs::read_to_string(list).unwrap().lines() {
+            let (from, to) = row.split_once('\t').unwrap();
+            assert!(index.contains(from) || manifest.contains(from), "{from}");
+            assert_eq!(leftovers(to), [""; 0], "{to}");
+        }
+    }
+}
