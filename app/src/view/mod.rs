@@ -2,6 +2,7 @@
 
 mod bank;
 mod chargers;
+mod curve;
 mod dialogs;
 mod field;
 mod habits;

@@ -4,10 +4,11 @@ use leptos::prelude::*;
 use sunlarder_engine::words::Label as L;
 
 use super::bank::bank_section;
+use super::curve::{day_picture, now};
 use super::dialogs::{dialogs, plan_name};
 use super::field::button;
 use super::loads::loads;
-use super::outlook::{bar, cautions, day_picture, facts, months, now, times, verdict, weather};
+use super::outlook::{bar, cautions, facts, months, times, verdict, weather};
 use super::pictures::{carpet, flow};
 use super::place::place_section;
 use super::sources::sources;

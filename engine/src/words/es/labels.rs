@@ -339,19 +339,6 @@ pub fn label(label: Label) -> &'static str {
         Label::WhereIAm => "Donde estoy",
         Label::WhichTiltIsBest => "¿Qué inclinación es mejor?",
         Label::WithoutSun => "Sin nada de sol",
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn every_label_says_something_of_its_own_length() {
-        for one in Label::ALL {
-            let text = label(*one);
-            assert!(!text.trim().is_empty() && text == text.trim(), "{one:?}");
-        }
         Label::YearCarpet => "El año, hora a hora",
         Label::ReadTheYear => "Una hora del año",
         Label::YearHint => {
@@ -370,5 +357,18 @@ mod tests {
             "No se dibuja ninguna curva, porque el plan no puede funcionar así. El motivo está arriba; corrígelo y la curva aparecerá."
         }
         Label::OwnYearPercent => "El año que has traído, %",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_label_says_something_of_its_own_length() {
+        for one in Label::ALL {
+            let text = label(*one);
+            assert!(!text.trim().is_empty() && text == text.trim(), "{one:?}");
+        }
     }
 }

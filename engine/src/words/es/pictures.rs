@@ -47,7 +47,14 @@ pub const UNDER_RESERVE: &str = "por debajo de la reserva";
 pub const SUNRISE_AND_SUNSET: &str = "salida y puesta del sol";
 
 /// The heads of the table behind the carpet.
-pub const YEAR_HEADS: [&str; 6] = ["Mes", "Mínimo, %", "Bajo la reserva, h", "Sin servicio, h", "Días en que gana", "Días en que se llena"];
+pub const YEAR_HEADS: [&str; 6] = [
+    "Mes",
+    "Mínimo, %",
+    "Bajo la reserva, h",
+    "Sin servicio, h",
+    "Días en que gana",
+    "Días en que se llena",
+];
 
 /// Where energy comes from or goes; a load goes by its name.
 #[must_use]
@@ -115,10 +122,7 @@ pub fn share(part: f64) -> String {
 pub fn flow(words: Words, flow: &DayFlow) -> String {
     let came = flow.came();
     if came.0 <= 0.0 {
-        return format!(
-            "En un día medio de {} no entra ni sale nada.",
-            month(flow.month)
-        );
+        return format!("En un día medio de {} no entra ni sale nada.", month(flow.month));
     }
     let given = flow.to.iter().filter(|own| matches!(own.end, End::Load(_)));
     let given: WattHours = given.map(|own| own.energy).sum();
