@@ -10,6 +10,7 @@ mod in_browser {
     mod keyboard;
     mod languages;
     mod offline;
+    mod pictures;
     mod replay;
     mod shell;
     mod sources;

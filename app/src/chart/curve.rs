@@ -20,8 +20,8 @@ use sunlarder_engine::words::decimal;
 ///
 /// `cursor` is the hour being read, counted from the first sample \[h\]; nothing is read while it is `None`. It follows a finger
 /// or mouse that is drawn along the picture, and the keys of a slider: arrows go by an hour, Page Up and Down by six, Home and
-/// End to the ends, Escape puts it away. `value_text` is what a screen reader says at an hour, `label` what it calls the cursor. `start` is the first point, which can
-/// be dragged.
+/// End to the ends, Escape puts it away. `value_text` is what a screen reader says at an hour, `label` what it calls the cursor.
+/// `start` is the first point, which can be dragged.
 pub(crate) fn remaining_curve(
     data: Signal<CurveData>,
     cursor: RwSignal<Option<f64>>,

@@ -64,10 +64,11 @@ pub(crate) fn reader(
     let now = memo(Box::new(move || decimal(cursor.get().unwrap_or(0) as f64, 0)));
     let most = memo(Box::new(move || decimal(cells.get().count().max(1) as f64 - 1.0, 0)));
     let there = memo(Box::new(move || cursor.get().is_some()));
+    // The middle of the cell that is read.
     let percent = move |of: fn(Cells, usize) -> (usize, usize)| {
         memo(Box::new(move || {
-            let (part, whole) = of(cells.get(), cursor.get().unwrap_or(0));
-            format!("{}%", decimal(part as f64 * 100.0 / whole.max(1) as f64, 3))
+            let (place, whole) = of(cells.get(), cursor.get().unwrap_or(0));
+            format!("{}%", decimal((place as f64 + 0.5) * 100.0 / whole.max(1) as f64, 3))
         }))
     };
     let mark = move || {
@@ -75,8 +76,6 @@ pub(crate) fn reader(
             .attr("class", "reader-mark")
             .style_now("left", percent(|cells, at| (at / cells.rows.max(1), cells.columns)))
             .style_now("top", percent(|cells, at| (at % cells.rows.max(1), cells.rows)))
-            .style_now("width", percent(|cells, _| (1, cells.columns)))
-            .style_now("height", percent(|cells, _| (1, cells.rows)))
             .view()
     };
     node("div")
