@@ -5,7 +5,8 @@
 
 const SPACE = "http://www.w3.org/2000/svg";
 const EDGE = 24; // room around the picture [px]
-const HEAD = 64; // room for its title and the plan's name
+const TITLE = 19; // size of its title
+const LINE = 25; // from line to line of the title
 const LARGER = 3; // pixels of a PNG for one of the page
 // What a shape or a text may be styled with.
 const STYLES = ["fill", "fill-opacity", "stroke", "stroke-width", "stroke-dasharray", "stroke-linecap", "stroke-linejoin",
@@ -109,6 +110,19 @@ function shapes(figure, origin) {
   return all;
 }
 
+// A text in lines that are no longer than a width.
+function broken(text, width, font) {
+  const pen = document.createElement("canvas").getContext("2d");
+  pen.font = font;
+  const found = [];
+  for (const word of text.split(" ")) {
+    const longer = found.length > 0 ? `${found.at(-1)} ${word}` : word;
+    if (found.length > 0 && pen.measureText(longer).width <= width) found[found.length - 1] = longer;
+    else found.push(word);
+  }
+  return found;
+}
+
 // The figure as a picture of its own.
 function picture(figure, plan, title) {
   const root = document.documentElement;
@@ -117,27 +131,37 @@ function picture(figure, plan, title) {
   for (const [name, value] of tokens) root.style.setProperty(name, value);
   try {
     const place = figure.getBoundingClientRect();
-    const head = figure.querySelector("figcaption")?.getBoundingClientRect();
-    const origin = { x: place.x - EDGE, y: (head ? head.bottom : place.y) - HEAD };
+    const origin = { x: place.x - EDGE, y: place.y };
     const all = shapes(figure, origin);
     const scratch = document.body.appendChild(drawn("svg", {}));
     scratch.append(...all);
-    const bottom = Math.max(...all.map((shape) => {
-      const box = shape.tagName === "svg" ? null : shape.getBBox();
-      return box ? box.y + box.height : Number(shape.getAttribute("y")) + Number(shape.getAttribute("height"));
-    }));
+    const spans = all.map((shape) => {
+      if (shape.tagName === "svg") return [Number(shape.getAttribute("y")), Number(shape.getAttribute("height"))];
+      const box = shape.getBBox();
+      return [box.y, box.height];
+    });
     scratch.remove();
+    const top = Math.min(...spans.map(([y]) => y));
+    const bottom = Math.max(...spans.map(([y, height]) => y + height));
     const style = getComputedStyle(document.body);
     const [ink, paper] = [style.color, getComputedStyle(root).getPropertyValue("--paper")];
-    const [width, height] = [Math.ceil(place.width + 2 * EDGE), Math.ceil(bottom + EDGE)];
+    const serif = getComputedStyle(root).getPropertyValue("--serif");
+    const heading = broken(title, place.width, `600 ${TITLE}px ${serif}`);
+    const name = EDGE + 6 + LINE * heading.length;
+    const head = name + 12;
+    const [width, height] = [Math.ceil(place.width + 2 * EDGE), Math.ceil(head + bottom - top + EDGE)];
     const whole = drawn("svg", { viewBox: `0 0 ${width} ${height}`, width, height });
-    const heading = getComputedStyle(root).getPropertyValue("--serif");
+    const body = drawn("g", { transform: `translate(0 ${head - top})` });
+    body.append(...all);
+    const titles = heading.map((text, at) => drawn("text", {
+      x: EDGE, y: EDGE + 12 + LINE * at, fill: ink, "font-family": serif, "font-size": TITLE, "font-weight": 600,
+    }, text));
     whole.append(
       drawn("title", {}, `${title} – ${plan}`),
       drawn("rect", { width, height, fill: paper }),
-      drawn("text", { x: EDGE, y: EDGE + 12, fill: ink, "font-family": heading, "font-size": 19, "font-weight": 600 }, title),
-      drawn("text", { x: EDGE, y: EDGE + 31, fill: ink, "font-family": style.fontFamily, "font-size": 13 }, plan),
-      ...all,
+      ...titles,
+      drawn("text", { x: EDGE, y: name, fill: ink, "font-family": style.fontFamily, "font-size": 13 }, plan),
+      body,
     );
     return { whole, width, height };
   } finally {
