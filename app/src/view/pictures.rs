@@ -58,7 +58,13 @@ pub(crate) fn carpet(store: Store) -> View {
     }));
     let drawn = dynamic(move || {
         let (view, own) = leaf_of(store, Leaf::Year, argument.get());
-        crate::bind::watch(Box::new(move || numbers.set(own.get())));
+        // Those of before stay until others come, and with them whoever is reading.
+        crate::bind::watch(Box::new(move || {
+            let own = own.get();
+            if !own.is_empty() {
+                numbers.set(own);
+            }
+        }));
         view
     });
     let cells = memo(Box::new(move || Cells {

@@ -32,10 +32,10 @@ async fn come_to(page: &Page, id: &str) -> Outcome<()> {
     page.wait_until(&format!("{own}.querySelector('svg path') !== null")).await
 }
 
-/// The sentence under a picture.
-async fn note(page: &Page, id: &str) -> Outcome<String> {
-    let note = page.element(By::Css(format!("#{id} p.note"))).await?;
-    Ok(note.text().await?)
+/// Waits until a sentence stands under a picture; it is written anew as often as something is asked.
+async fn expect_note(page: &Page, id: &str, sentence: &str) -> Outcome<()> {
+    let note = format!("document.querySelector('#{id} p.note')?.textContent");
+    page.wait_until(&format!("{note} === {}", json!(sentence))).await
 }
 
 /// Opens the table of a figure and counts its rows.
@@ -58,14 +58,14 @@ async fn the_year_and_the_flow_are_drawn_read_and_told() -> Outcome<()> {
 
             come_to(&page, "flow").await?;
             let flow = outlook.day_flow(&system, &mut Sunlight::default());
-            assert_eq!(note(&page, "flow").await?, WORDS.flow(&flow).replace('\u{a0}', " "));
+            expect_note(&page, "flow", &WORDS.flow(&flow)).await?;
             let sums = 2 + usize::from(flow.unmet.0 > 0.0);
             assert_eq!(rows(&page, "flow").await?, flow.from.len() + flow.to.len() + sums);
 
             come_to(&page, "carpet").await?;
             let year = outlook.mean_year(&system);
             let said = WORDS.year(&year, system.bank.reserve);
-            assert_eq!(note(&page, "carpet").await?, said.replace('\u{a0}', " "));
+            expect_note(&page, "carpet", &said).await?;
             assert_eq!(rows(&page, "carpet").await?, 12);
 
             let reader = page.element(By::Css("#carpet .reader")).await?;
