@@ -1,7 +1,7 @@
 //! From answers to what the pictures show: plain functions, tested without a browser.
 
 use chrono::{Datelike, Duration, NaiveDate, Timelike};
-use sunlarder_engine::outlook::{Outlook, clock_time};
+use sunlarder_engine::outlook::{End, Outlook, clock_time};
 use sunlarder_engine::quantity::{Hours, Within};
 use sunlarder_engine::simulate::{Almanac, Run, Sample, Sunlight};
 use sunlarder_engine::sun::{Daylight, MONTH_DAY, daylight};
@@ -127,9 +127,12 @@ pub(crate) fn baseline_curve(baseline: &Solved, hours: f64) -> Vec<f64> {
 }
 
 /// The table behind the curve: every six hours, or every twelve of a long one.
+///
+/// `replayed` are hours and states of charge in a year that somebody brought; they are a column of their own if there are any.
 pub(crate) fn curve_rows(
     solved: &Solved,
     band: &[BandHour],
+    replayed: &[(f64, f64)],
     baseline: Option<&Solved>,
 ) -> Vec<Vec<String>> {
     let data = curve(solved);
@@ -149,8 +152,14 @@ pub(crate) fn curve_rows(
                 || "–".to_owned(),
                 |edges| format!("{}–{}", decimal(edges.low, 0), decimal(edges.high, 0)),
             );
-            let row = [moment(time), percent(&data.charge, at), edges, percent(&data.dark, at)];
-            row.into_iter().chain(baseline.as_ref().map(|own| percent(own, at))).collect()
+            let mut row =
+                vec![moment(time), percent(&data.charge, at), edges, percent(&data.dark, at)];
+            if !replayed.is_empty() {
+                let own = replayed.get((at as f64 * STEP) as usize);
+                row.push(own.map_or_else(|| "–".to_owned(), |own| decimal(own.1, 0)));
+            }
+            row.extend(baseline.as_ref().map(|own| percent(own, at)));
+            row
         })
         .collect()
 }
@@ -240,6 +249,48 @@ pub(crate) fn reading(solved: &Solved, hour: f64, band: &[BandHour]) -> String {
         Some(by_then) => format!("{reading} {by_then}"),
         None => reading,
     }
+}
+
+/// What is read at an hour of the year that begins at a moment, from state of charge \[%\], voltage, and current in and out \[A\].
+pub(crate) fn hour_reading(at: chrono::NaiveDateTime, numbers: [f64; 4]) -> String {
+    let [charge, volts, came, load] = numbers;
+    WORDS.reading(
+        &moment(at),
+        &format!("{} %", decimal(charge, 0)),
+        &format!("{} V", words().padded(volts, 1)),
+        &format!("{} A", words().rounded(came)),
+        &format!("{} A", words().rounded(load)),
+    )
+}
+
+/// What is read at an hour of the month's typical day: in by source, and out \[W\].
+pub(crate) fn day_reading(solved: &Solved, hour: usize) -> String {
+    let Solved { system, outlook } = solved;
+    let sunlight = &mut Sunlight::default();
+    let mut almanac = Almanac::new(system, sunlight);
+    let weekday = system.start.date.weekday().num_days_from_monday() as u8;
+    let day = almanac.day(outlook.month, weekday);
+    let Some(steps) = day.get(hour * 4..hour * 4 + 4) else { return String::new() };
+    let volts = system.bank.nominal;
+    let (mut parts, mut out) = ([0.0; 4], 0.0);
+    for forcing in steps {
+        let turbine = forcing.turbine_power + volts * forcing.turbine_current;
+        let sun = forcing.solar_power + volts * forcing.solar_current;
+        let now = [sun, turbine, volts * forcing.engine, volts * forcing.shore];
+        for (part, now) in parts.iter_mut().zip(now) {
+            *part += now.0 / 4.0;
+        }
+        out += (forcing.demand + volts * forcing.standing).0 / 4.0;
+    }
+    let ends = [End::Sun, End::Turbine, End::Engine, End::Shore];
+    let into: Vec<String> = ends
+        .into_iter()
+        .zip(parts)
+        .filter(|(_, part)| *part > 0.0)
+        .map(|(end, part)| WORDS.power_from(end, &words().rounded(part)))
+        .collect();
+    let (from, to) = (words().clock(60 * hour as u16), words().clock(60 * (hour as u16 + 1)));
+    WORDS.day_reading(&from, &to, &into, &words().rounded(out))
 }
 
 /// What the month-by-month balance shows.
@@ -359,9 +410,12 @@ mod tests {
         for (name, _) in EXAMPLES {
             let solved = solved(name);
             let band = [BandHour { low: 10.0, high: 20.4, reached: 0.0 }; 24];
-            let rows = curve_rows(&solved, &band, None);
+            let rows = curve_rows(&solved, &band, &[(0.0, 50.0)], None);
+            assert_eq!((rows[0][4].as_str(), rows[1][4].as_str()), ("50", "–"));
+            assert!(day_reading(&solved, 12).contains("12:00"));
+            assert_eq!(day_reading(&solved, 24), "");
             assert_eq!((rows[0][2].as_str(), rows[1][2].as_str()), ("–", "10–20"));
-            let against_itself = curve_rows(&solved, &band, Some(&solved));
+            let against_itself = curve_rows(&solved, &band, &[], Some(&solved));
             assert!(against_itself.iter().all(|row| row.len() == 5 && row[1] == row[4]));
             let months = month_rows(&solved, &[], Some(&solved));
             assert!(months.iter().all(|row| row.len() == 8 && row[4] == row[7]));

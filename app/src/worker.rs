@@ -67,7 +67,7 @@ pub(crate) struct Wish {
 #[derive(Clone, Copy)]
 pub(crate) struct Worked {
     /// How much the sun varies, once it is here.
-    spread: RwSignal<Option<&'static SpreadGrid>>,
+    pub(crate) spread: RwSignal<Option<&'static SpreadGrid>>,
     /// What weather does with the plan.
     pub(crate) foretold: RwSignal<Foretold>,
     /// The state of charge in eight of ten weathers, hour by hour.
@@ -174,16 +174,21 @@ const REST: Duration = Duration::from_millis(250);
 /// Sends the plan after the words when something is asked of it, and takes the answers.
 pub(crate) fn follow(store: Store) {
     let Worked { wishes, spread, foretold, .. } = store.worked;
-    let changed = move || {
-        store.answers.track();
-        store.habits.track();
-        wishes.track();
-    };
-    after_words(changed, move || {
-        if wishes.with_untracked(|all| all.iter().any(|own| !own.at_rest)) {
-            ask(store, false);
-        }
-    });
+    // A new wish is heeded at once, and the rest of what somebody looks at after each edit but for what takes long.
+    for asked in [Asked::Quick, Asked::Leaves] {
+        let changed = move || match asked {
+            Asked::Quick => {
+                store.answers.track();
+                store.habits.track();
+            }
+            _ => wishes.track(),
+        };
+        after_words(changed, move || {
+            if wishes.with_untracked(|all| all.iter().any(|own| !own.at_rest)) {
+                ask(store, asked);
+            }
+        });
+    }
     let changed = move || {
         store.answers.track();
         store.habits.track();
@@ -193,7 +198,7 @@ pub(crate) fn follow(store: Store) {
             foretold.update(|foretold| foretold.coming = true);
         }
     };
-    after_rest(changed, move || ask(store, true), REST);
+    after_rest(changed, move || ask(store, Asked::All), REST);
     on_document("sunlarder:answer", move |event| {
         take(store, event.detail());
     });
@@ -210,12 +215,24 @@ pub(crate) fn bring(store: Store, text: &JsValue) {
     let said = if text.is_string() { WORDS.label(L::BeingWorkedOut) } else { "" };
     replayed.set(said.to_owned());
     path.set(Vec::new());
-    ask(store, true);
+    ask(store, Asked::All);
+}
+
+/// How much is asked of the worker at once.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Asked {
+    /// The leaves that are quickly written.
+    Quick,
+    /// All leaves.
+    Leaves,
+    /// All leaves, and what weather does with the plan.
+    All,
 }
 
 /// Asks for the leaves that are wanted, and for what weather does with the plan. While something is wrong with the plan only what
 /// needs none is asked for.
-fn ask(store: Store, weather: bool) {
+fn ask(store: Store, asked: Asked) {
+    let weather = asked == Asked::All;
     let worked = store.worked;
     let serial = worked.serial.get_value().wrapping_add(1);
     worked.serial.set_value(serial);
@@ -230,8 +247,11 @@ fn ask(store: Store, weather: bool) {
     }
     let wishes = Array::of1(&plan);
     worked.wishes.with_untracked(|all| {
-        let now =
-            |own: &&Wish| (weather || !own.at_rest) && (solved.is_some() || !own.leaf.needs_plan());
+        let now = |own: &&Wish| {
+            (weather || !own.at_rest)
+                && (asked != Asked::Quick || !own.leaf.waits_for_rest())
+                && (solved.is_some() || !own.leaf.needs_plan())
+        };
         for own in all.iter().filter(now) {
             let leaf = own.leaf as u32;
             let wish = Array::of4(&LEAF.into(), &serial.into(), &own.number.into(), &leaf.into());

@@ -14,6 +14,7 @@ mod in_browser {
     mod loads;
     mod offline;
     mod paper;
+    mod pictures;
     mod place;
     mod replay;
     mod shell;

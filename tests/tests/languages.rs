@@ -9,10 +9,10 @@ use std::path::Path;
 use sunlarder_engine::bank::Quality;
 use sunlarder_engine::document::{Chemistry, Document, Field, Problem};
 use sunlarder_engine::load::catalogue::{Appliance, Group};
-use sunlarder_engine::outlook::{Figure, Guessed, Obstacle, Outlook, Question};
+use sunlarder_engine::outlook::{End, Figure, Guessed, Obstacle, Outlook, Question};
 use sunlarder_engine::place::{Climate, SpreadGrid, SummerTime, WeatherFileFault};
 use sunlarder_engine::quantity::{AmpHours, Amps, Celsius, Hours, Percent, VoltAmps, Volts, Watts};
-use sunlarder_engine::simulate::Extent;
+use sunlarder_engine::simulate::{Extent, Sunlight};
 use sunlarder_engine::system::System;
 use sunlarder_engine::words::{
     Habits, Label, Language, LeadingUnit, SITE, Temperature, Term, Words, lines,
@@ -89,6 +89,23 @@ fn sentences(words: Words, name: &str) -> Vec<String> {
     }
     told.extend(words.over_years(&chances));
     told.push(words.doubt(ensemble.trust(), &chances));
+    let [mean, weather] = [outlook.mean_year(&system), outlook.weather_year(&system, &spread, 0)];
+    let flow = outlook.day_flow(&system, &mut Sunlight::default());
+    told.extend([&mean, &weather].map(|year| words.year(year, system.bank.reserve)));
+    told.extend([words.flow(&flow), words.other_loads(1), words.other_loads(4)]);
+    told.extend(
+        [words.under_reserve(), words.sunrise_and_sunset(), words.small_losses()]
+            .map(str::to_owned),
+    );
+    told.extend(words.year_heads().map(str::to_owned));
+    told.extend(words.flow_heads().map(str::to_owned));
+    told.extend(words.flow_sums().map(str::to_owned));
+    let plan = Document::default();
+    told.extend(flow.from.iter().chain(&flow.to).map(|own| words.end_in(&plan, own.end)));
+    let sources = [End::Sun, End::Turbine, End::Engine, End::Shore];
+    let into = sources.map(|own| words.power_from(own, "12"));
+    told.push(words.day_reading("12:00", "13:00", &into, "40"));
+    told.push(words.day_reading("12:00", "13:00", &[], "40"));
     for question in Question::ALL {
         let mut working = Working::new();
         outlook.work(question, &system, &mut working);

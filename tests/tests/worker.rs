@@ -6,7 +6,7 @@ use sunlarder_engine::document::{Document, Field};
 use sunlarder_engine::outlook::{Figure, Guessed, Outlook, Question};
 use sunlarder_engine::place::{Climate, SpreadGrid, WeatherFile, WeatherFileFault};
 use sunlarder_engine::share;
-use sunlarder_engine::simulate::Extent;
+use sunlarder_engine::simulate::{Extent, Sunlight};
 use sunlarder_engine::system::System;
 use sunlarder_engine::words::{Habits, Label, Language, Words, lines};
 use sunlarder_engine::working::Working;
@@ -454,5 +454,85 @@ fn a_question_holds_nothing_of_its_answer_and_the_answer_holds_every_guess() {
     desk.take(request(1000, &plan, &system));
     for broken in ["", "9", "0\u{1f}Ada\u{1f}zz", "0\u{1f}Ada\u{1f}7ff8000000000000"] {
         assert_eq!(written(&mut desk, 1000, Leaf::Guesses, broken.into()), "", "{broken}");
+    }
+}
+
+/// What the desk writes of a leaf.
+fn with_numbers(desk: &mut Desk, serial: u32, leaf: Leaf, argument: &str) -> (String, Vec<f64>) {
+    desk.take(Request::Leaf { serial, wish: 1, leaf, argument: argument.to_owned() });
+    match answers(desk).as_slice() {
+        [Answer::Written { written, .. }] => (written.text.clone(), written.numbers.clone()),
+        other => panic!("{other:?}"),
+    }
+}
+
+#[test]
+fn a_year_is_drawn_with_the_numbers_of_its_hours_and_a_table_of_its_months() {
+    let mut desk = Desk::new(WORDS);
+    for (serial, (name, plan, system)) in (1u32..).zip(plans().into_iter().take(EXAMPLES.len())) {
+        desk.take(request(serial, &plan, &system));
+        let outlook = Outlook::of(&system);
+        let spread = SpreadGrid::embedded().at(system.site);
+        let argument = spread.iter().fold("3".to_owned(), |told, own| format!("{told} {own}"));
+        for (argument, year) in [
+            ("mean", outlook.mean_year(&system)),
+            (argument.as_str(), outlook.weather_year(&system, &spread, 3)),
+        ] {
+            let (text, numbers) = with_numbers(&mut desk, serial, Leaf::Year, argument);
+            let hours: Vec<[f64; 4]> = numbers.as_chunks().0.to_vec();
+            let expected = year.hours.iter();
+            let expected: Vec<[f64; 4]> = expected
+                .map(|hour| [hour.charge * 100.0, hour.volts.0, hour.came.0, hour.load.0])
+                .collect();
+            assert_eq!(hours, expected, "{name}");
+            let said = WORDS.year(&year, system.bank.reserve);
+            assert!(texts(&text).contains(&said.as_str()), "{name}: {said}");
+
+            let (table, _) = with_numbers(&mut desk, serial, Leaf::YearTable, argument);
+            let cells = texts(&table);
+            let (heads, rows) = cells.split_at(6);
+            assert_eq!((heads, rows.len()), (WORDS.year_heads().as_slice(), 12 * 6), "{name}");
+            for (at, (row, month)) in rows.chunks(6).zip(&year.months).enumerate() {
+                assert_eq!(row[0], WORDS.month(at), "{name}");
+                assert_eq!(row[5].parse(), Ok(month.full_days), "{name}");
+                let hours: f64 = row[2].parse().unwrap();
+                assert!((hours - month.below_reserve.0).abs() <= 0.5, "{name}: {row:?}");
+            }
+        }
+    }
+}
+
+#[test]
+fn the_flow_of_a_day_is_drawn_and_its_table_has_every_end() {
+    let mut desk = Desk::new(WORDS);
+    for (serial, (name, plan, system)) in (1u32..).zip(plans()) {
+        desk.take(request(serial, &plan, &system));
+        let flow = Outlook::of(&system).day_flow(&system, &mut Sunlight::default());
+        let (text, _) = with_numbers(&mut desk, serial, Leaf::Flow, "");
+        assert_eq!(texts(&text).last(), Some(&WORDS.flow(&flow).as_str()), "{name}");
+        let (table, _) = with_numbers(&mut desk, serial, Leaf::FlowTable, "");
+        let cells = texts(&table);
+        let names: Vec<&str> = cells[3..].chunks(3).map(|row| row[0]).collect();
+        let ends = flow.from.iter().chain(&flow.to);
+        let ends: Vec<String> = ends.map(|own| WORDS.end_in(&plan, own.end)).collect();
+        for end in &ends {
+            assert!(names.contains(&end.as_str()), "{name}: {end}");
+        }
+        let sums = 2 + usize::from(flow.unmet.0 > 0.0);
+        assert_eq!(names.len(), ends.len() + sums, "{name}");
+    }
+}
+
+#[test]
+fn a_leaf_whose_argument_means_nothing_is_empty() {
+    let (_, plan, system) = plans().swap_remove(0);
+    let mut desk = Desk::new(WORDS);
+    desk.take(request(1, &plan, &system));
+    for argument in
+        ["", "summer", "3", "3 1 2", "-1 1 1 1 1 1 1 1 1 1 1 1 1", "3 a a a a a a a a a a a a"]
+    {
+        for leaf in [Leaf::Year, Leaf::YearTable] {
+            assert_eq!(with_numbers(&mut desk, 1, leaf, argument), (String::new(), Vec::new()));
+        }
     }
 }

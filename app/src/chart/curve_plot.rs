@@ -187,6 +187,17 @@ impl CurvePlot {
         Some((self.time.at(hour), self.charge.at(percent)))
     }
 
+    /// Where a state of charge \[%\] stands, in pixels from the top.
+    pub(crate) fn height_of(&self, percent: f64) -> f64 {
+        self.charge.at(percent)
+    }
+
+    /// The state of charge at a height, in whole percents; within the plot.
+    pub(crate) fn charge_at(&self, y: f64) -> f64 {
+        let part = (self.bottom - y) / (self.bottom - self.top);
+        (part.within(0.0, 1.0) * 100.0).round()
+    }
+
     /// The highest and lowest pixel that the lines reach between two pixels of width.
     fn reach(&self, data: &CurveData, (from, to): (f64, f64)) -> Option<(f64, f64)> {
         [&data.charge, &data.dark]
@@ -362,6 +373,15 @@ mod tests {
         assert_eq!(data.hour_at(share + 0.001), 30.25, "at the nearest sample");
         assert_eq!(data.hour_at(-5.0), 0.0);
         assert_eq!(data.hour_at(5.0), 72.0);
+    }
+
+    #[test]
+    fn a_height_is_the_charge_drawn_there() {
+        let plot = CurvePlot::new(&falling(1.5), 360.0);
+        for percent in [0.0, 1.0, 37.0, 99.0, 100.0] {
+            assert_eq!(plot.charge_at(plot.height_of(percent)), percent);
+        }
+        assert_eq!([plot.charge_at(-50.0), plot.charge_at(1e9)], [100.0, 0.0]);
     }
 
     #[test]

@@ -9,14 +9,15 @@ use sunlarder_worker::leaf::Topic;
 
 use super::compare;
 use super::field::more_while;
-use super::help::{asked, with_help};
+use super::help::asked;
 use super::leaf::worked;
+use super::pictures::save;
 use super::place::{has_place, in_month, place_name, today};
 use super::table::table;
 use crate::bind::{drawn, fixed, memo, part, said, signal, watch};
-use crate::chart::{CurveData, day_strip, month_balance, remaining_curve};
+use crate::chart::month_balance;
 use crate::dom::node::{Child as _, View, group, node, nothing};
-use crate::dom::part::{dynamic, when};
+use crate::dom::part::dynamic;
 use crate::outlook_data as data;
 use crate::store::{Solved, Store, WORDS, words};
 use crate::worker::speaks;
@@ -155,79 +156,6 @@ pub(crate) fn cautions(store: Store) -> View {
     list.view()
 }
 
-/// The remaining-time curve with its legend, its reading and its table.
-pub(crate) fn now(store: Store) -> View {
-    let cursor = RwSignal::new(None::<f64>);
-    let reading = Callback::new(move |hour: f64| {
-        store.answers.with(|answers| {
-            let read = |solved| store.worked.band.with(|band| data::reading(solved, hour, band));
-            let read = answers.solved().map(|solved| read(solved)).unwrap_or_default();
-            read + &compare::reading(store, hour)
-        })
-    });
-    let readout = memo(Box::new(move || match cursor.get() {
-        Some(hour) => reading.run(hour),
-        None => WORDS.label(L::ScrubHint).to_owned(),
-    }));
-    let key = |class: &'static str, label: L| {
-        node("li").attr("class", class).child(WORDS.label(label)).view()
-    };
-    let path = store.worked.path;
-    let drawn = drawn(store.drawn, data::curve);
-    let curve = memo(Box::new(move || CurveData {
-        band: store.worked.band.get(),
-        replayed: path.get(),
-        ..drawn.get()
-    }));
-    let curve = compare::with_curve(store, curve);
-    let there = memo(Box::new(move || path.with(|path| !path.is_empty())));
-    let keys = vec![
-        key("key key-typical", L::MeanWeather),
-        key("key key-band", L::EightOfTen),
-        key("key key-dark", L::WithoutSun),
-        when(there, move || key("key key-replayed", L::OwnYear)).view(),
-        key("key key-reserve", L::ReserveWord),
-        compare::key(store),
-    ];
-    node("figure")
-        .attr("class", "now")
-        .attr("aria-label", WORDS.label(L::RemainingTime))
-        .child(node("h2").attr("class", "unseen").child(WORDS.label(L::RemainingTime)).view())
-        .child(remaining_curve(curve, cursor, reading, fixed(WORDS.label(L::ReadTheCurve))))
-        .child(node("p").attr("class", "readout").child(signal(readout)).view())
-        .child(with_help(
-            store,
-            L::StateOfCharge,
-            Topic::Term(Term::StateOfCharge),
-            node("ul").attr("class", "legend").child(keys).view(),
-        ))
-        .child(more_while("more", L::AsATable, move || {
-            compare::anew(move || {
-                let heads =
-                    [L::Time, L::MeanWeatherPercent, L::EightOfTenPercent, L::WithoutSunPercent];
-                let heads = compare::heads(store, &heads, L::BaselinePercent);
-                let rows = memo(Box::new(move || {
-                    store
-                        .answers
-                        .with(|answers| {
-                            let solved = answers.solved()?;
-                            let rows = |baseline: Option<&Solved>| {
-                                store
-                                    .worked
-                                    .band
-                                    .with(|band| data::curve_rows(solved, band, baseline))
-                            };
-                            Some(compare::with_baseline(store, rows))
-                        })
-                        .unwrap_or_default()
-                }));
-                table(L::RemainingTime, heads, rows)
-            })
-        }))
-        .child(worked(store, L::HowWorkedOut, Question::Run))
-        .view()
-}
-
 /// One of the four figures under the curve.
 fn fact(
     store: Store,
@@ -342,30 +270,6 @@ pub(crate) fn times(store: Store) -> View {
         .view()
 }
 
-/// The typical day of the month.
-pub(crate) fn day_picture(store: Store) -> View {
-    let title = said(store, |solved| WORDS.a_day_in(solved.outlook.month));
-    node("figure")
-        .attr("class", "picture")
-        .child(
-            node("figcaption")
-                .attr("class", "picture-head")
-                .child(node("h2").child(title).view())
-                .child(node("span").attr("class", "soft").child(WORDS.label(L::DayLegend)).view())
-                .view(),
-        )
-        .child(day_strip(compare::with_day(store, drawn(store.drawn_below, data::day))))
-        .child(more_while("more", L::AsATable, move || {
-            table(
-                L::DayInWords,
-                vec![L::Hour, L::InWatts24, L::OutWatts24],
-                said(store, data::day_rows),
-            )
-        }))
-        .child(worked(store, L::HowBudget, Question::Budget))
-        .view()
-}
-
 /// The twelve months, in against out.
 pub(crate) fn months(store: Store) -> View {
     let pick = Callback::new(move |month: usize| {
@@ -423,6 +327,7 @@ pub(crate) fn months(store: Store) -> View {
                 table(L::MonthByMonth, heads, rows)
             })
         }))
+        .child(save(store, L::MonthByMonth))
         .child(worked(store, L::HowMonth, Question::Month))
         .view()
 }

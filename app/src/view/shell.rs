@@ -4,12 +4,14 @@ use leptos::prelude::*;
 use sunlarder_engine::words::Label as L;
 
 use super::bank::bank_section;
+use super::curve::{day_picture, now};
 use super::dialogs::{dialogs, plan_name};
 use super::drop::drop_target;
 use super::field::button;
 use super::loads::loads;
 use super::mend::inverter_button;
-use super::outlook::{bar, cautions, day_picture, facts, months, now, times, verdict, weather};
+use super::outlook::{bar, cautions, facts, months, times, verdict, weather};
+use super::pictures::{carpet, flow};
 use super::place::place_section;
 use super::sheet::sheet;
 use super::sources::sources;
@@ -61,7 +63,9 @@ fn planner(store: Store) -> View {
                     node("div")
                         .attr("class", "pictures")
                         .child(day_picture(store))
+                        .child(flow(store))
                         .child(months(store))
+                        .child(carpet(store))
                         .child(times(store))
                         .child(weather(store))
                         .view(),

@@ -14,6 +14,7 @@
 mod budget;
 mod csv;
 mod figure;
+mod flow;
 mod guess;
 mod months;
 mod obstacle;
@@ -23,6 +24,7 @@ mod verdict;
 pub use budget::{Budget, InverterBudget, LoadBudget, budget, discharge_current};
 pub use csv::csv;
 pub use figure::Figure;
+pub use flow::{DayFlow, End, Flow, day_flow};
 pub use guess::{Guessed, NEAR, median};
 pub use months::{ArrayDay, Gain, Generated, Month, array_yield, month};
 pub use obstacle::{Obstacle, Peak, fitting_inverter, obstacles};
@@ -33,9 +35,10 @@ use crate::bank::Capacity;
 use crate::place::WeatherFile;
 use crate::quantity::{AmpHours, Amps, Celsius, Degrees, Hours, Irradiation, Percent, Volts};
 use crate::simulate::{
-    Almanac, Ensemble, Extent, Replayed, Run, Sun, Sunlight, replay, run, typical_sky,
+    Almanac, Ensemble, Extent, Replayed, Run, Sun, Sunlight, YearRun, mean_year, replay, run,
+    typical_sky, weather_year,
 };
-use crate::sky::{best_tilt, equatorward};
+use crate::sky::{Weather, WeatherSpec, best_tilt, equatorward};
 use crate::source::Array;
 use crate::system::System;
 use crate::working::{Formula, Trace, term};
@@ -149,6 +152,26 @@ impl Outlook {
     #[must_use]
     pub fn replay(&self, system: &System, file: &WeatherFile) -> Replayed {
         replay(system, self.full(), file)
+    }
+
+    /// The plan through a year of mean weather.
+    #[must_use]
+    pub fn mean_year(&self, system: &System) -> YearRun {
+        mean_year(system, self.full())
+    }
+
+    /// The plan through one year of weather that might be; `spread` is that of the daily clearness in each month, `number` says
+    /// which of the weathers of its ensemble.
+    #[must_use]
+    pub fn weather_year(&self, system: &System, spread: &[f64; 12], number: u32) -> YearRun {
+        let weather = Weather::new(WeatherSpec::of_place(&system.climate, spread), WEATHER_SEED);
+        weather_year(system, self.full(), &weather, number)
+    }
+
+    /// Where the energy of a mean day of the month of the start comes from and where it goes.
+    #[must_use]
+    pub fn day_flow(&self, system: &System, sunlight: &mut Sunlight) -> DayFlow {
+        day_flow(&mut Almanac::new(system, sunlight), self.month, self.capacity.full, &self.budget)
     }
 
     /// What the bank holds in each month between full and empty.

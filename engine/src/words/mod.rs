@@ -38,6 +38,7 @@ mod label;
 mod loads;
 mod number;
 mod page;
+mod pictures;
 mod reading;
 mod sentence;
 pub mod sheet;

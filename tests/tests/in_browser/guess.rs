@@ -100,7 +100,7 @@ async fn a_question_hides_its_answer_until_it_is_revealed() -> Outcome<()> {
         ))
         .await?;
         assert_eq!(page.evaluate("document.querySelectorAll('.guess-dot').length").await?, 5);
-        let near = WORDS.near(Guessed::Hours, 2, 5);
+        let near = WORDS.guesses_near(Guessed::Hours, 2, 5);
         let text = page.evaluate("document.querySelector('.revealed').textContent").await?;
         assert!(text.as_str().is_some_and(|text| text.contains(&near)), "{text}");
         assert_eq!(

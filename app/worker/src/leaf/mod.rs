@@ -10,12 +10,14 @@ mod climate;
 mod code;
 mod drawing;
 mod explained;
+mod flow;
 mod guess;
 mod inverter;
 mod other;
 mod parts;
 mod sheet;
 mod working;
+mod year;
 
 pub use code::code_of;
 pub use explained::Topic;
@@ -23,8 +25,9 @@ pub use guess::argument as guesses;
 pub use other::argument as other;
 
 use sunlarder_engine::document::Document;
-use sunlarder_engine::outlook::{Outlook, Question, csv};
+use sunlarder_engine::outlook::{DayFlow, Outlook, Question, csv};
 use sunlarder_engine::share;
+use sunlarder_engine::simulate::Sunlight;
 use sunlarder_engine::system::System;
 use sunlarder_engine::words::{Language, Words};
 
@@ -58,11 +61,20 @@ pub enum Leaf {
     UsualRange,
     /// A button for the inverter that the loads need, where one is missing or too small; the argument means nothing.
     Inverter,
+    /// The carpet of a year; the argument is `mean` for mean weather, or the number of a weather and the twelve spreads of the daily
+    /// clearness. Its numbers are state of charge \[%\], voltage, current in and out \[A\] of every hour.
+    Year,
+    /// The table behind it; the same argument.
+    YearTable,
+    /// Where the energy of a day comes from and goes to; the argument means nothing.
+    Flow,
+    /// The table behind it.
+    FlowTable,
 }
 
 impl Leaf {
     /// All in the order of their numbers.
-    pub const ALL: [Self; 12] = [
+    pub const ALL: [Self; 16] = [
         Self::Working,
         Self::Climate,
         Self::Explained,
@@ -75,7 +87,17 @@ impl Leaf {
         Self::Catalogue,
         Self::UsualRange,
         Self::Inverter,
+        Self::Year,
+        Self::YearTable,
+        Self::Flow,
+        Self::FlowTable,
     ];
+
+    /// Whether it takes so long that it is written only once somebody rests.
+    #[must_use]
+    pub const fn waits_for_rest(self) -> bool {
+        matches!(self, Self::Year | Self::YearTable)
+    }
 
     /// The one of a number.
     #[must_use]
@@ -151,6 +173,10 @@ pub fn write(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
         Leaf::Catalogue => Written::of(catalogue::write(argument, about)),
         Leaf::UsualRange => Written::of(catalogue::range(argument, about.words)),
         Leaf::Inverter => Written::of(inverter::write(about)),
+        Leaf::Year => year::write(argument, about),
+        Leaf::YearTable => year::write_table(argument, about),
+        Leaf::Flow => flow::write(&day_flow(about), about),
+        Leaf::FlowTable => flow::write_table(&day_flow(about), about),
     }
 }
 
@@ -164,4 +190,32 @@ pub fn write_without_plan(leaf: Leaf, argument: &str, language: Language) -> Opt
         }
         _ => None,
     }
+}
+
+fn day_flow(about: About<'_>) -> DayFlow {
+    about.outlook.day_flow(about.system, &mut Sunlight::default())
+}
+
+/// A table of the page: the first column names its rows.
+fn table(title: &str, heads: &[&str], rows: &[Vec<String>]) -> String {
+    let mut paper = Paper::default();
+    paper.class("div", "table").attr("tabindex", "0").attr("role", "region");
+    paper.attr("aria-label", title).open("table").open("thead").open("tr");
+    for head in heads {
+        paper.open("th").attr("scope", "col").text(head).close();
+    }
+    paper.close().close().open("tbody");
+    for row in rows {
+        paper.open("tr");
+        for (at, text) in row.iter().enumerate() {
+            if at == 0 {
+                paper.open("th").attr("scope", "row").text(text).close();
+            } else {
+                paper.said("td", "", text);
+            }
+        }
+        paper.close();
+    }
+    paper.close().close().close();
+    paper.finish()
 }

@@ -419,6 +419,24 @@ pub fn label(label: Label) -> &'static str {
         Label::NoGroup => "Without a group",
         Label::SameForAll => "Same for all",
         Label::Typical => "typical",
+        Label::YearCarpet => "The year, hour by hour",
+        Label::ReadTheYear => "An hour of the year",
+        Label::YearHint => {
+            "Touch an hour to read it. Keys: left and right by a day, up and down by an hour."
+        }
+        Label::OneWeatherYear => "One year of weather",
+        Label::OneWeatherYearHint => {
+            "One year of weather as it may be, not a forecast. Dull weeks fall elsewhere in another."
+        }
+        Label::AnotherWeatherYear => "Another such year",
+        Label::DayFlow => "Where it comes from and where it goes",
+        Label::ReadTheDay => "An hour of the day",
+        Label::SavePicture => "Save as SVG",
+        Label::SavePhoto => "Save as PNG",
+        Label::NoCurve => {
+            "No curve is drawn, because the plan cannot work as it stands. The reason is above; put it right, and the curve comes."
+        }
+        Label::OwnYearPercent => "The year you brought, %",
     }
 }
 

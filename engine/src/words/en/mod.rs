@@ -12,6 +12,7 @@ pub mod explained;
 pub mod labels;
 pub mod loads;
 pub mod page;
+pub mod pictures;
 pub mod problems;
 pub mod replay;
 pub mod sheet;

@@ -427,6 +427,24 @@ pub fn label(label: Label) -> &'static str {
         Label::NoGroup => "Sin grupo",
         Label::SameForAll => "Igual para todos",
         Label::Typical => "típico",
+        Label::YearCarpet => "El año, hora a hora",
+        Label::ReadTheYear => "Una hora del año",
+        Label::YearHint => {
+            "Toca una hora para leerla. Teclas: izquierda y derecha por días, arriba y abajo por horas."
+        }
+        Label::OneWeatherYear => "Un año de tiempo",
+        Label::OneWeatherYearHint => {
+            "Un año de tiempo como puede darse; no es un pronóstico. En otro, las semanas grises caen en otras fechas."
+        }
+        Label::AnotherWeatherYear => "Otro año posible",
+        Label::DayFlow => "De dónde viene y adónde va",
+        Label::ReadTheDay => "Una hora del día",
+        Label::SavePicture => "Guardar como SVG",
+        Label::SavePhoto => "Guardar como PNG",
+        Label::NoCurve => {
+            "No se dibuja ninguna curva, porque el plan no puede funcionar así. El motivo está arriba; corrígelo y la curva aparecerá."
+        }
+        Label::OwnYearPercent => "El año que has traído, %",
     }
 }
 
