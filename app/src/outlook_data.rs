@@ -417,8 +417,8 @@ mod tests {
             assert_eq!((rows[0][2].as_str(), rows[1][2].as_str()), ("–", "10–20"));
             let against_itself = curve_rows(&solved, &band, &[], Some(&solved));
             assert!(against_itself.iter().all(|row| row.len() == 5 && row[1] == row[4]));
-            let months = month_rows(&solved, &[], Some(&solved));
-            assert!(months.iter().all(|row| row.len() == 8 && row[4] == row[7]));
+            let rows_of_months = month_rows(&solved, &[], Some(&solved));
+            assert!(rows_of_months.iter().all(|row| row.len() == 8 && row[4] == row[7]));
             assert_eq!(months(&solved).months.len(), 12);
             assert!(day(&solved).out_w.iter().sum::<f64>() > 0.0);
             assert!(reading(&solved, 5.0, &[]).contains('%'));

@@ -1,6 +1,6 @@
 //! The leaves: pieces of the page, or texts to keep, that the worker writes about a plan.
 //!
-//! **To add one:** a variant at the end of [`Leaf`] and of [`Leaf::ALL`], a file here that writes it, its arm in [`write`]; the page
+//! **To add one:** a variant at the end of [`Leaf`] and of [`Leaf::ALL`], a file here that writes it, its arm in [`write()`]; the page
 //! shows it by `view::leaf` or takes its text by `Worked::once`.
 
 mod assumed;
@@ -125,7 +125,7 @@ pub struct About<'a> {
     pub outlook: &'a Outlook,
 }
 
-/// What was written: a text, mostly of a [`Paper`](crate::paper::Paper), and numbers to go with it.
+/// What was written: a text, mostly of a [`Paper`], and numbers to go with it.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Written {
     /// The text.
