@@ -119,6 +119,8 @@ pub(crate) struct Store {
     pub(crate) worked: Worked,
     /// What is shut when the page stands.
     pub(crate) chest: RwSignal<Chest>,
+    /// What the first box with a wrong entry is called; empty while there is none.
+    pub(crate) wrong: RwSignal<String>,
     history: RwSignal<History>,
 }
 
@@ -147,6 +149,7 @@ impl Store {
             stored: RwSignal::new(0),
             worked: Worked::new(),
             chest: RwSignal::new(Chest::Coming),
+            wrong: RwSignal::new(String::new()),
             history: RwSignal::new(History::default()),
         }
     }

@@ -13,7 +13,7 @@ use super::place::place_section;
 use super::sources::sources;
 use super::start::start;
 use super::toast::toast;
-use super::wrong_entry::wrong_entry;
+use super::wrong_entry::{watch_entries, wrong_entry};
 use crate::bind::part;
 use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::part::{act, dynamic, when};
@@ -29,6 +29,7 @@ pub(crate) fn shell(store: Store) -> View {
             Face::Planner => planner(store),
         }
     });
+    watch_entries(store);
     group(vec![face.view(), dialogs(store).view(), toast(store).view(), update_notice().view()])
 }
 
