@@ -53,6 +53,11 @@ impl History {
         Some(plan)
     }
 
+    /// Ends the step: what comes next is one of its own, even if it is of the same kind.
+    pub(crate) fn end_step(&mut self) {
+        self.last = None;
+    }
+
     /// Forgets all steps, as for another plan.
     pub(crate) fn forget(&mut self) {
         *self = Self { turn: self.turn.wrapping_add(1), ..Self::default() };
@@ -104,6 +109,15 @@ mod tests {
         history.note("name", &plan("abcd"), 5000.0);
         assert_eq!(history.undo(&plan("abcde")), Some(plan("abcd")));
         assert_eq!(history.undo(&plan("abcd")), Some(plan("a")));
+    }
+
+    #[test]
+    fn a_step_that_has_ended_is_taken_back_alone() {
+        let mut history = History::default();
+        history.note("add load", &plan("a"), 0.0);
+        history.end_step();
+        history.note("add load", &plan("b"), 100.0);
+        assert_eq!(history.undo(&plan("c")), Some(plan("b")));
     }
 
     #[test]

@@ -210,6 +210,8 @@ impl Store {
 
     /// Says what has just been changed, with a button that takes it back.
     pub(crate) fn say_changed(self, text: impl Into<String>) {
+        // What is taken back by that button is this change alone.
+        self.history.update(History::end_step);
         let turn = Some(self.history.with_untracked(History::turn));
         self.notice.set(Some(Notice { text: text.into(), grave: false, turn }));
     }
