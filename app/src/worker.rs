@@ -106,7 +106,6 @@ impl Worked {
     }
 
     /// Has a text written once, of the plan as it then is; nothing comes where nothing can be worked out.
-    #[allow(dead_code, reason = "the share dialog takes its texts by it")]
     pub(crate) fn once(self, leaf: Leaf, argument: String, then: Callback<String>) {
         self.wish(leaf, argument, Some(then));
     }
@@ -140,7 +139,8 @@ impl Worked {
         let Some(wish) = self.wishes.with_untracked(found) else { return };
         if let Some(then) = wish.once {
             self.end(number);
-            then.run(text);
+            // Whoever asked may be gone.
+            let _ = then.try_run(text);
             return;
         }
         wish.numbers.set(numbers);
