@@ -56,6 +56,11 @@ impl History {
         Some(plan)
     }
 
+    /// Ends the step: what comes next is one of its own, even if it is of the same kind.
+    pub(crate) fn end_step(&mut self) {
+        self.last = None;
+    }
+
     pub(crate) fn can_undo(&self) -> bool {
         !self.before.is_empty()
     }
@@ -156,6 +161,11 @@ impl Histories {
         let after = self.after.pop()?;
         self.before.push(present);
         Some(after)
+    }
+
+    /// Ends the step of the plan that is open.
+    pub(crate) fn end_step(&mut self) {
+        self.own.end_step();
     }
 
     /// A number that stays for as long as what is on the page does.
@@ -284,6 +294,15 @@ mod tests {
         history.note("name", &plan("abcd"), 5000.0);
         assert_eq!(history.undo(&plan("abcde")), Some(plan("abcd")));
         assert_eq!(history.undo(&plan("abcd")), Some(plan("a")));
+    }
+
+    #[test]
+    fn a_step_that_has_ended_is_taken_back_alone() {
+        let mut history = History::default();
+        history.note("add load", &plan("a"), 0.0);
+        history.end_step();
+        history.note("add load", &plan("b"), 100.0);
+        assert_eq!(history.undo(&plan("c")), Some(plan("b")));
     }
 
     #[test]

@@ -257,10 +257,6 @@ mod tests {
         Document { loads: groups.iter().map(load).collect(), ..Document::default() }
     }
 
-    fn names(plan: &Document) -> Vec<(&str, &str)> {
-        plan.loads.iter().map(|load| (load.name.as_str(), load.group.as_str())).collect()
-    }
-
     fn seen(plan: &Document, folded: &[String]) -> String {
         let rows = rows(plan);
         let said = |item: &Item| match item {

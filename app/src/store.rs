@@ -154,6 +154,8 @@ pub(crate) struct Store {
     pub(crate) worked: Worked,
     /// What is shut when the page stands.
     pub(crate) chest: RwSignal<Chest>,
+    /// What the first box with a wrong entry is called; empty while there is none.
+    pub(crate) wrong: RwSignal<String>,
     history: RwSignal<Histories>,
 }
 
@@ -187,6 +189,7 @@ impl Store {
             sheet: RwSignal::new(String::new()),
             worked: Worked::new(),
             chest: RwSignal::new(Chest::Coming),
+            wrong: RwSignal::new(String::new()),
             history: RwSignal::new(Histories::new()),
         }
     }
@@ -314,6 +317,8 @@ impl Store {
 
     /// Says what has just been changed, with a button that takes it back.
     pub(crate) fn say_changed(self, text: impl Into<String>) {
+        // What is taken back by that button is this change alone.
+        self.history.update(Histories::end_step);
         let turn = Some(self.history.with_untracked(Histories::turn));
         self.notice.set(Some(Notice { text: text.into(), grave: false, turn }));
     }

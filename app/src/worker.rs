@@ -156,7 +156,8 @@ impl Worked {
         let Some(wish) = self.wishes.with_untracked(found) else { return };
         if let Some(then) = wish.once {
             self.end(number);
-            then.run(text);
+            // Whoever asked may be gone.
+            let _ = then.try_run(text);
             return;
         }
         wish.numbers.set(numbers);

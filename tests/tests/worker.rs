@@ -442,7 +442,10 @@ fn a_question_holds_nothing_of_its_answer_and_the_answer_holds_every_guess() {
             let written = texts(&text);
             assert_eq!(written[0], said, "{name}");
             let near = guesses.iter().filter(|(_, guess)| what.near(*guess, answer)).count();
-            assert!(written.contains(&WORDS.guesses_near(what, near, 300).as_str()), "{name} {what:?}");
+            assert!(
+                written.contains(&WORDS.guesses_near(what, near, 300).as_str()),
+                "{name} {what:?}"
+            );
             assert_eq!(text.matches("guess-dot").count(), 300, "{name}");
             assert!(written.contains(&"P299") && written.contains(&WORDS.guesser(5).as_str()));
         }

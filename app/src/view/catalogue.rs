@@ -86,9 +86,11 @@ pub(super) fn search(store: Store, searching: RwSignal<bool>, loads: Loads) -> V
     // Enter takes the first one, also if it is pressed before what was typed last has been found.
     let hurried = RwSignal::new(false);
     let take_first = move || {
-        let asked = query.with_untracked(|query| {
+        // It may have been closed since the last frame.
+        let asked = query.try_with_untracked(|query| {
             shown.with_untracked(|shown| shown.as_ref().is_some_and(|(own, _)| own == query))
         });
+        let Some(asked) = asked else { return };
         hurried.set(!asked && !query.with_untracked(|query| query.trim().is_empty()));
         if asked {
             let first = document().query_selector("#found > .results [data-load]");

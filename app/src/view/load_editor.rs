@@ -12,12 +12,12 @@ use super::field::{
     Figure, button, button_unless, choice, fields, fresh_id, more, select, text_box, toggle,
 };
 use super::help::with_help;
-use super::leaf::leaf;
 use super::load_list::{Loads, row_of};
 use super::mend::inverter_button;
 use super::schedule::schedule_editor;
-use crate::bind::{edit, of_load, part, to_load};
+use crate::bind::{edit, of_load, part, to_load, watch};
 use crate::dom::node::{Child as _, View, group, node, nothing};
+use crate::dom::paper::elements;
 use crate::dom::part::{dynamic, typed, when};
 use crate::dom::sight::{focus_soon, show_soon};
 use crate::load_row;
@@ -255,8 +255,17 @@ fn power(store: Store, place: usize) -> View {
     });
     let known =
         part(store, place, |plan, place| of_load(plan, place, |load| load.appliance).flatten());
+    // It is not of the plan, so it is asked for once and not anew with every edit.
+    let written = RwSignal::new(String::new());
+    watch(Box::new(move || {
+        if let Some(number) = known.get() {
+            // The editor may be closed when it comes.
+            let take = Callback::new(move |paper| drop(written.try_set(paper)));
+            store.worked.once(Leaf::UsualRange, number.to_string(), take);
+        }
+    }));
     let range = dynamic(move || match known.get() {
-        Some(number) => leaf(store, Leaf::UsualRange, number.to_string()),
+        Some(_) => written.with(|paper| elements(paper)),
         None => nothing(),
     });
     let boxes = dynamic(move || match way.get() {

@@ -17,7 +17,7 @@ use super::sheet::sheet;
 use super::sources::sources;
 use super::start::start;
 use super::toast::toast;
-use super::wrong_entry::wrong_entry;
+use super::wrong_entry::{watch_entries, wrong_entry};
 use crate::bind::part;
 use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::part::{act, dynamic, when};
@@ -36,6 +36,7 @@ pub(crate) fn shell(store: Store) -> View {
             Face::Guess => drawer(store, move |own| (own.guess)(store)),
         }
     });
+    watch_entries(store);
     group(vec![
         face.view(),
         dialogs(store).view(),

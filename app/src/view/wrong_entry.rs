@@ -4,6 +4,7 @@ use leptos::prelude::*;
 use leptos::web_sys;
 use wasm_bindgen::JsCast;
 
+use crate::bind::{memo, signal};
 use crate::dom::node::{View, node};
 use crate::dom::part::{act, when};
 use crate::dom::sight::show;
@@ -21,21 +22,28 @@ fn name_of(own: &web_sys::Element) -> Option<String> {
     own.closest(".field").ok()??.query_selector("label").ok()??.text_content()
 }
 
-/// Whose entry is wrong, with a button that leads to it; nothing while none is.
-pub(crate) fn wrong_entry(store: Store) -> View {
-    let wrong = RwSignal::new(String::new());
+/// Keeps watch over the boxes for as long as the page lives.
+pub(crate) fn watch_entries(store: Store) {
     let look = move || {
         let now = wrong_box().and_then(|own| name_of(&own)).unwrap_or_default();
-        if wrong.with_untracked(|wrong| *wrong != now) {
-            wrong.set(now);
+        if store.wrong.with_untracked(|wrong| *wrong != now) {
+            store.wrong.set(now);
         }
     };
-    // A wrong entry changes no plan; undo and a fold that closes make no input.
+    // A wrong entry changes no plan; what undo clears makes no input.
     on_document("input", move |_| {
         request_animation_frame(look);
     });
-    after_words(move || store.plan.track(), look);
-    let there = Signal::derive(move || wrong.with(|wrong| !wrong.is_empty()));
+    let changed = move || {
+        store.plan.track();
+        store.face.track();
+    };
+    after_words(changed, look);
+}
+
+/// Whose entry is wrong, with a button that leads to it; nothing while none is.
+pub(crate) fn wrong_entry(store: Store) -> View {
+    let there = memo(Box::new(move || store.wrong.with(|wrong| !wrong.is_empty())));
     let go = || {
         let Some(own) = wrong_box() else { return };
         let mut fold = own.closest("details:not([open])").ok().flatten();
@@ -56,7 +64,7 @@ pub(crate) fn wrong_entry(store: Store) -> View {
                     .attr("type", "button")
                     .attr("class", "button quiet")
                     .on("click", act(go))
-                    .child(Signal::from(wrong))
+                    .child(signal(store.wrong))
                     .view(),
             )
             .view()

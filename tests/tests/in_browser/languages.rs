@@ -80,7 +80,11 @@ async fn habits_change_every_figure_at_once_and_are_kept() -> Outcome<()> {
         choose(&page, Label::Hours12).await?;
         assert_eq!(page.evaluate(unit).await?, json!("Wh"));
         assert_eq!(page.accessibility().await?, [""; 0]);
-        page.press_button(Label::Close).await?;
+        page.press(By::XPath(format!(
+            "//dialog[@open]//button[.=\"{}\"]",
+            WORDS.label(Label::Close)
+        )))
+        .await?;
         let place = page.evaluate("document.querySelector('.where').textContent").await?;
         assert!(place.as_str().is_some_and(|own| own.contains("pm")), "{place}");
 
