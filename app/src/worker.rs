@@ -53,8 +53,6 @@ pub(crate) struct Wish {
     number: u32,
     leaf: Leaf,
     argument: String,
-    /// Wants it once, as a text.
-    once: Option<Callback<String>>,
     /// What was written.
     pub(crate) said: RwSignal<Said>,
     /// The numbers that go with it.
@@ -99,24 +97,12 @@ impl Worked {
 
     /// Asks for a leaf for as long as what is being made lives.
     pub(crate) fn ask(self, leaf: Leaf, argument: String) -> Wish {
-        let wish = self.wish(leaf, argument, None);
-        let number = wish.number;
-        on_cleanup(move || self.end(number));
-        wish
-    }
-
-    /// Has a text written once, of the plan as it then is; nothing comes where nothing can be worked out.
-    #[allow(dead_code, reason = "the share dialog takes its texts by it")]
-    pub(crate) fn once(self, leaf: Leaf, argument: String, then: Callback<String>) {
-        self.wish(leaf, argument, Some(then));
-    }
-
-    fn wish(self, leaf: Leaf, argument: String, once: Option<Callback<String>>) -> Wish {
         let number = self.next.get_value();
         self.next.set_value(number.wrapping_add(1));
         let said = RwSignal::new(Said::Sentence(WORDS.label(L::BeingWorkedOut)));
-        let wish = Wish { number, leaf, argument, once, said, numbers: RwSignal::new(Vec::new()) };
+        let wish = Wish { number, leaf, argument, said, numbers: RwSignal::new(Vec::new()) };
         self.wishes.update(|wishes| wishes.push(wish.clone()));
+        on_cleanup(move || self.end(number));
         wish
     }
 
@@ -138,11 +124,6 @@ impl Worked {
     fn fill(self, number: u32, text: String, numbers: Vec<f64>) {
         let found = |wishes: &Vec<Wish>| wishes.iter().find(|own| own.number == number).cloned();
         let Some(wish) = self.wishes.with_untracked(found) else { return };
-        if let Some(then) = wish.once {
-            self.end(number);
-            then.run(text);
-            return;
-        }
         wish.numbers.set(numbers);
         wish.said.set(Said::Written(text));
     }

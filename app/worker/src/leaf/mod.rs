@@ -1,7 +1,7 @@
 //! The leaves: pieces of the page, or texts to keep, that the worker writes about a plan.
 //!
 //! **To add one:** a variant at the end of [`Leaf`] and of [`Leaf::ALL`], a file here that writes it, its arm in [`write()`]; the page
-//! shows it by `view::leaf` or takes its text by `Worked::once`.
+//! shows it by `view::leaf`.
 
 mod working;
 

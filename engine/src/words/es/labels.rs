@@ -332,7 +332,7 @@ pub fn label(label: Label) -> &'static str {
         Label::Vital => "Puede depender de ello una vida",
         Label::WhatArePlanning => "¿Qué estás planeando?",
         Label::WhatComesIn => "¿Qué entra?",
-        Label::WhatDoYouRun => "¿Qué funciona?",
+        Label::WhatDoYouRun => "¿Qué usas?",
         Label::WhatDoYouStore => "¿Qué almacenas?",
         Label::When => "Cuándo está encendido",
         Label::WhereAndWhen => "¿Dónde y cuándo?",
