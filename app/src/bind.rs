@@ -66,20 +66,6 @@ where
     memo(Box::new(move || answers.with(of)))
 }
 
-/// What is said of one load, array or month in the answers.
-pub(crate) fn said_of(
-    store: Store,
-    place: usize,
-    say: fn(&Solved, usize) -> String,
-) -> Signal<String> {
-    Memo::new(move |_| {
-        store
-            .answers
-            .with(|answers| answers.solved().map(|solved| say(solved, place)).unwrap_or_default())
-    })
-    .into()
-}
-
 /// A signal of a text that never changes.
 pub(crate) fn fixed(text: impl Into<String>) -> Signal<String> {
     Signal::stored(text.into())

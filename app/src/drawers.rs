@@ -9,10 +9,10 @@ use wasm_split_helpers::{SplitLoaderError, wasm_split};
 use crate::dom::node::{Child as _, View, group, node, nothing};
 use crate::dom::part::dynamic;
 use crate::store::{Store, WORDS};
-use crate::view::{button, shut};
+use crate::view::{Loads, button, shut};
 
 /// A load's editor, or the search for one.
-type Of<T> = fn(Store, T, RwSignal<Option<usize>>) -> View;
+type Of<T> = fn(Store, T, Loads) -> View;
 
 /// The insides of what is shut.
 #[derive(Clone, Copy)]
@@ -31,6 +31,14 @@ pub(crate) struct Drawers {
     pub(crate) plans: fn(Store) -> View,
     /// Link and file.
     pub(crate) share: fn(Store) -> View,
+    /// The code of the link, large.
+    pub(crate) code: fn(Store) -> View,
+    /// What to compare with.
+    pub(crate) compare: fn(Store) -> View,
+    /// Two plans beside each other.
+    pub(crate) beside: fn(Store) -> View,
+    /// A question to guess first.
+    pub(crate) guess: fn(Store) -> View,
     /// Units, clock and language.
     pub(crate) habits: fn(Store) -> View,
 }

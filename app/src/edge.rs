@@ -40,6 +40,13 @@ fn open_asked(store: Store) -> bool {
             store.open_new(*plan);
             true
         }
+        Asked::Question(what, plan) => {
+            store.open_new(*plan);
+            store.guessed.set(what);
+            store.face.set(Face::Guess);
+            // The address stays, so that the answer does not come up when the page is loaded anew.
+            return true;
+        }
         Asked::Unreadable(problem) => {
             store.complain(format!(
                 "{} {}",
@@ -49,23 +56,32 @@ fn open_asked(store: Store) -> bool {
             false
         }
     };
-    let bare = window.location().href().unwrap_or_default();
-    let bare = bare.split('#').next().unwrap_or_default();
-    if let Ok(history) = window.history() {
-        let _ = history.replace_state_with_url(&JsValue::NULL, "", Some(bare));
-    }
+    bare_address();
     opened
+}
+
+/// Takes what stands behind the `#` out of the address.
+pub(crate) fn bare_address() {
+    put_into_address(this_page().split('#').next().unwrap_or_default());
+}
+
+/// Makes a link the page's address without loading it.
+pub(crate) fn put_into_address(link: &str) {
+    if let Ok(history) = window().history() {
+        let _ = history.replace_state_with_url(&JsValue::NULL, "", Some(link));
+    }
+}
+
+/// This page's address.
+pub(crate) fn this_page() -> String {
+    window().location().href().unwrap_or_default()
 }
 
 /// Follows links that are opened while the page stands.
 pub(crate) fn follow_address(store: Store) {
-    let follow = Closure::<dyn FnMut()>::new(move || {
+    on_window("hashchange", move || {
         open_asked(store);
     });
-    let _ =
-        window().add_event_listener_with_callback("hashchange", follow.as_ref().unchecked_ref());
-    // The page listens as long as it lives.
-    follow.forget();
 }
 
 /// Does something once what has just changed is on the screen; of quick changes only the last is acted on.
@@ -102,20 +118,23 @@ pub(crate) fn keep_saved(store: Store) {
         store.id.track();
         store.face.track();
     };
-    after_words(changed, move || {
-        if store.face.get_untracked() != Face::Planner {
-            return;
+    after_words(changed, move || match store.keep_now() {
+        Ok(()) => told.set_value(false),
+        Err(()) if !told.get_value() => {
+            told.set_value(true);
+            store.complain(WORDS.label(L::StorageRefused));
         }
-        let kept = store.plan.with_untracked(|plan| keep::keep(&store.id.get_untracked(), plan));
-        match kept {
-            Ok(()) => told.set_value(false),
-            Err(()) if !told.get_value() => {
-                told.set_value(true);
-                store.complain(WORDS.label(L::StorageRefused));
-            }
-            Err(()) => {}
-        }
+        Err(()) => {}
     });
+}
+
+/// Keeps the plan at once when the page may go: a tab that is left, a new version that is taken.
+pub(crate) fn keep_before_leaving(store: Store) {
+    for event in ["pagehide", "blur"] {
+        on_window(event, move || {
+            let _ = store.keep_now();
+        });
+    }
 }
 
 /// Lets the pictures follow the answers once the words are on the screen.
@@ -145,6 +164,13 @@ pub(crate) fn to_top() {
 pub(crate) fn update_waits() -> bool {
     let root = document().document_element();
     root.and_then(|root| root.get_attribute("data-update")).as_deref() == Some("waiting")
+}
+
+/// Listens to an event of the window for as long as the page lives.
+pub(crate) fn on_window(event: &str, heard: impl Fn() + 'static) {
+    let heard = Closure::<dyn FnMut()>::new(heard);
+    let _ = window().add_event_listener_with_callback(event, heard.as_ref().unchecked_ref());
+    heard.forget();
 }
 
 /// Listens to an event that the starter script sends.

@@ -10,6 +10,10 @@ use sunlarder_engine::document::{Document, Problem};
 
 /// Each plan's key starts with this.
 const PLAN: &str = "sunlarder.plan.";
+/// The key of the plan that another is held against starts with this.
+const BASELINE: &str = "sunlarder.baseline.";
+/// The key of what family a plan is of starts with this.
+const FAMILY: &str = "sunlarder.family.";
 /// The key of the plan last open.
 const CURRENT: &str = "sunlarder.current";
 
@@ -26,7 +30,16 @@ impl PlanId {
     }
 
     fn key(&self) -> String {
-        format!("{PLAN}{}", self.0)
+        self.under(PLAN)
+    }
+
+    fn under(&self, what: &str) -> String {
+        format!("{what}{}", self.0)
+    }
+
+    #[cfg(test)]
+    pub(crate) fn of(id: &str) -> Self {
+        Self(id.to_owned())
     }
 }
 
@@ -78,9 +91,44 @@ pub(crate) fn keep(id: &PlanId, plan: &Document) -> Result<(), ()> {
     LocalStorage::set(CURRENT, &id.0).map_err(drop)
 }
 
-/// Forgets a plan.
-pub(crate) fn forget(id: &PlanId) {
-    if storage().is_some() {
-        LocalStorage::delete(id.key());
+/// The plan that another is held against.
+pub(crate) fn baseline(id: &PlanId) -> Option<Document> {
+    let text = storage()?.get_item(&id.under(BASELINE)).ok().flatten()?;
+    Document::from_json(&text).ok()
+}
+
+/// Keeps the plan that another is held against, or that there is none. `Err` if the storage is full or refused.
+pub(crate) fn keep_baseline(id: &PlanId, plan: Option<&Document>) -> Result<(), ()> {
+    let (storage, key) = (storage().ok_or(())?, id.under(BASELINE));
+    match plan {
+        Some(plan) => storage.set_item(&key, &plan.to_json()),
+        None => storage.remove_item(&key),
     }
+    .map_err(drop)
+}
+
+/// The family of a plan: the place of the plan that its variants go back to.
+pub(crate) fn family(id: &PlanId) -> PlanId {
+    let kept = storage().and_then(|own| own.get_item(&id.under(FAMILY)).ok().flatten());
+    kept.map_or_else(|| id.clone(), PlanId)
+}
+
+/// Keeps that a plan is a variant of another; tells nobody if that is refused, for the plan itself is then, too.
+pub(crate) fn keep_family(id: &PlanId, of: &PlanId) {
+    if let Some(storage) = storage() {
+        let _ = storage.set_item(&id.under(FAMILY), &family(of).0);
+    }
+}
+
+/// Forgets a plan and what is kept beside it.
+pub(crate) fn forget(id: &PlanId) {
+    let Some(storage) = storage() else { return };
+    for what in [PLAN, BASELINE, FAMILY] {
+        let _ = storage.remove_item(&id.under(what));
+    }
+}
+
+/// Puts the text of a plan back that was forgotten, readable or not. `Err` if the storage is full or refused.
+pub(crate) fn put_back(id: &PlanId, text: &str) -> Result<(), ()> {
+    storage().ok_or(())?.set_item(&id.key(), text).map_err(drop)
 }

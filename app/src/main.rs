@@ -44,6 +44,7 @@ fn stand(earth: &'static Climate) {
         edge::open_first(store);
         edge::follow_address(store);
         edge::keep_saved(store);
+        edge::keep_before_leaving(store);
         edge::draw_after_words(store);
         worker::follow(store);
         dom::node::put_into_body(view::shell(store));

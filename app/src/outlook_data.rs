@@ -1,7 +1,7 @@
 //! From answers to what the pictures show: plain functions, tested without a browser.
 
 use chrono::{Datelike, Duration, NaiveDate, Timelike};
-use sunlarder_engine::outlook::{Outlook, clock_time};
+use sunlarder_engine::outlook::{End, Outlook, clock_time};
 use sunlarder_engine::quantity::{Hours, Within};
 use sunlarder_engine::simulate::{Almanac, Run, Sample, Sunlight};
 use sunlarder_engine::sun::{Daylight, MONTH_DAY, daylight};
@@ -106,6 +106,7 @@ pub(crate) fn curve(solved: &Solved) -> CurveData {
         charge: series(&outlook.run, hours),
         band: Vec::new(),
         replayed: Vec::new(),
+        baseline: Vec::new(),
         dark: if system.arrays.is_empty() { Vec::new() } else { series(&outlook.dark, hours) },
         reserve: system.bank.reserve.0,
         nights: nights(system, first, start_hour, hours),
@@ -120,9 +121,22 @@ pub(crate) fn curve(solved: &Solved) -> CurveData {
     }
 }
 
+/// The baseline over the hours of a curve, from its own start on \[%\].
+pub(crate) fn baseline_curve(baseline: &Solved, hours: f64) -> Vec<f64> {
+    series(&baseline.outlook.run, hours)
+}
+
 /// The table behind the curve: every six hours, or every twelve of a long one.
-pub(crate) fn curve_rows(solved: &Solved, band: &[BandHour]) -> Vec<Vec<String>> {
+///
+/// `replayed` are hours and states of charge in a year that somebody brought; they are a column of their own if there are any.
+pub(crate) fn curve_rows(
+    solved: &Solved,
+    band: &[BandHour],
+    replayed: &[(f64, f64)],
+    baseline: Option<&Solved>,
+) -> Vec<Vec<String>> {
     let data = curve(solved);
+    let baseline = baseline.map(|own| baseline_curve(own, data.hours));
     let every = if data.hours > 24.0 * 5.0 { 48 } else { 24 };
     let percent = |values: &[f64], at: usize| {
         values.get(at).map_or_else(|| "–".to_owned(), |value| decimal(*value, 0))
@@ -138,7 +152,14 @@ pub(crate) fn curve_rows(solved: &Solved, band: &[BandHour]) -> Vec<Vec<String>>
                 || "–".to_owned(),
                 |edges| format!("{}–{}", decimal(edges.low, 0), decimal(edges.high, 0)),
             );
-            vec![moment(time), percent(&data.charge, at), edges, percent(&data.dark, at)]
+            let mut row =
+                vec![moment(time), percent(&data.charge, at), edges, percent(&data.dark, at)];
+            if !replayed.is_empty() {
+                let own = replayed.get((at as f64 * STEP) as usize);
+                row.push(own.map_or_else(|| "–".to_owned(), |own| decimal(own.1, 0)));
+            }
+            row.extend(baseline.as_ref().map(|own| percent(own, at)));
+            row
         })
         .collect()
 }
@@ -160,17 +181,30 @@ pub(crate) fn day_rows(solved: &Solved) -> Vec<Vec<String>> {
 /// The table behind the month-by-month balance.
 ///
 /// `years` says of ten years those in which each month stays over the reserve.
-pub(crate) fn month_rows(solved: &Solved, years: &[String]) -> Vec<Vec<String>> {
+pub(crate) fn month_rows(
+    solved: &Solved,
+    years: &[String],
+    baseline: Option<&Solved>,
+) -> Vec<Vec<String>> {
+    let balance = |at: usize| {
+        baseline.map(|base| {
+            let month = base.outlook.months.get(at);
+            month.map_or_else(String::new, |own| {
+                words().charge_number(own.balance, base.system.bank.nominal)
+            })
+        })
+    };
     let row = |month: &sunlarder_engine::outlook::Month| {
         let nominal = solved.system.bank.nominal;
         let charges = [month.gain.kept, month.need, month.balance, month.usable];
-        let [kept, need, balance, usable] = charges.map(|own| words().charge_value(own, nominal));
-        let figures = [month.irradiation.0, kept, need, balance, usable];
+        let [kept, need, rest, usable] = charges.map(|own| words().charge_value(own, nominal));
+        let figures = [month.irradiation.0, kept, need, rest, usable];
         let name = WORDS.month(month.month).to_owned();
         let years = years.get(month.month).cloned().unwrap_or_default();
         core::iter::once(name)
             .chain(figures.map(|own| words().rounded(own)))
             .chain([years])
+            .chain(balance(month.month))
             .collect()
     };
     solved.outlook.months.iter().map(row).collect()
@@ -217,6 +251,48 @@ pub(crate) fn reading(solved: &Solved, hour: f64, band: &[BandHour]) -> String {
     }
 }
 
+/// What is read at an hour of the year that begins at a moment, from state of charge \[%\], voltage, and current in and out \[A\].
+pub(crate) fn hour_reading(at: chrono::NaiveDateTime, numbers: [f64; 4]) -> String {
+    let [charge, volts, came, load] = numbers;
+    WORDS.reading(
+        &moment(at),
+        &format!("{} %", decimal(charge, 0)),
+        &format!("{} V", words().padded(volts, 1)),
+        &format!("{} A", words().rounded(came)),
+        &format!("{} A", words().rounded(load)),
+    )
+}
+
+/// What is read at an hour of the month's typical day: in by source, and out \[W\].
+pub(crate) fn day_reading(solved: &Solved, hour: usize) -> String {
+    let Solved { system, outlook } = solved;
+    let sunlight = &mut Sunlight::default();
+    let mut almanac = Almanac::new(system, sunlight);
+    let weekday = system.start.date.weekday().num_days_from_monday() as u8;
+    let day = almanac.day(outlook.month, weekday);
+    let Some(steps) = day.get(hour * 4..hour * 4 + 4) else { return String::new() };
+    let volts = system.bank.nominal;
+    let (mut parts, mut out) = ([0.0; 4], 0.0);
+    for forcing in steps {
+        let turbine = forcing.turbine_power + volts * forcing.turbine_current;
+        let sun = forcing.solar_power + volts * forcing.solar_current;
+        let now = [sun, turbine, volts * forcing.engine, volts * forcing.shore];
+        for (part, now) in parts.iter_mut().zip(now) {
+            *part += now.0 / 4.0;
+        }
+        out += (forcing.demand + volts * forcing.standing).0 / 4.0;
+    }
+    let ends = [End::Sun, End::Turbine, End::Engine, End::Shore];
+    let into: Vec<String> = ends
+        .into_iter()
+        .zip(parts)
+        .filter(|(_, part)| *part > 0.0)
+        .map(|(end, part)| WORDS.power_from(end, &words().rounded(part)))
+        .collect();
+    let (from, to) = (words().clock(60 * hour as u16), words().clock(60 * (hour as u16 + 1)));
+    WORDS.day_reading(&from, &to, &into, &words().rounded(out))
+}
+
 /// What the month-by-month balance shows.
 pub(crate) fn months(solved: &Solved) -> MonthData {
     let outlook = &solved.outlook;
@@ -226,6 +302,7 @@ pub(crate) fn months(solved: &Solved) -> MonthData {
         name: WORDS.month(month.month).to_owned(),
         gain: words().charge_value(month.gain.kept, nominal),
         need: words().charge_value(month.need, nominal),
+        baseline: None,
         balance_label: signed(words().charge_value(month.balance, nominal)),
         bad: !month.keeps_up,
         current: month.month == outlook.month,
@@ -248,6 +325,33 @@ pub(crate) fn signed(value: f64) -> String {
     }
 }
 
+/// The nights of the month's typical day, in minutes of that day.
+pub(crate) fn nights_of_month(solved: &Solved) -> Vec<(u16, u16)> {
+    let Solved { system, outlook } = solved;
+    let minute = |hour: f64| (hour * 60.0).round() as u16;
+    let nights = nights(system, typical_date(solved, outlook.month), 0.0, 24.0);
+    nights.into_iter().map(|(from, to)| (minute(from), minute(to))).collect()
+}
+
+/// When the sun rises and sets on the month's typical day; nothing where it does not do both.
+pub(crate) fn sun_of_month(solved: &Solved) -> String {
+    match nights_of_month(solved).as_slice() {
+        [(0, rise), (set, _)] => WORDS.sun_from_to(
+            &words().clock(*rise),
+            &words().clock(*set),
+            WORDS.month(solved.outlook.month),
+        ),
+        _ => String::new(),
+    }
+}
+
+/// The day that stands for a month.
+fn typical_date(solved: &Solved, month: usize) -> NaiveDate {
+    let start = solved.system.start.date;
+    let day = MONTH_DAY.get(month).copied().unwrap_or(1);
+    NaiveDate::from_yo_opt(start.year(), u32::from(day)).unwrap_or(start)
+}
+
 /// What the strip of the month's typical day shows.
 pub(crate) fn day(solved: &Solved) -> DayData {
     let Solved { system, outlook } = solved;
@@ -264,12 +368,11 @@ pub(crate) fn day(solved: &Solved) -> DayData {
     let out = |forcing: &sunlarder_engine::simulate::Forcing| {
         (forcing.demand + volts * forcing.standing).0
     };
-    let typical_date =
-        NaiveDate::from_yo_opt(system.start.date.year(), u32::from(MONTH_DAY[outlook.month]));
     DayData {
         in_w: day.iter().map(into).collect(),
         out_w: day.iter().map(out).collect(),
-        night: nights(system, typical_date.unwrap_or(system.start.date), 0.0, 24.0),
+        baseline_w: Default::default(),
+        night: nights(system, typical_date(solved, outlook.month), 0.0, 24.0),
         hour_labels: [0, 6, 12, 18, 24]
             .map(|hour| (f64::from(hour), words().hour_mark(hour)))
             .to_vec(),
@@ -306,8 +409,16 @@ mod tests {
     fn every_example_draws() {
         for (name, _) in EXAMPLES {
             let solved = solved(name);
-            let rows = curve_rows(&solved, &[BandHour { low: 10.0, high: 20.4, reached: 0.0 }; 24]);
+            let band = [BandHour { low: 10.0, high: 20.4, reached: 0.0 }; 24];
+            let rows = curve_rows(&solved, &band, &[(0.0, 50.0)], None);
+            assert_eq!((rows[0][4].as_str(), rows[1][4].as_str()), ("50", "–"));
+            assert!(day_reading(&solved, 12).contains("12:00"));
+            assert_eq!(day_reading(&solved, 24), "");
             assert_eq!((rows[0][2].as_str(), rows[1][2].as_str()), ("–", "10–20"));
+            let against_itself = curve_rows(&solved, &band, &[], Some(&solved));
+            assert!(against_itself.iter().all(|row| row.len() == 5 && row[1] == row[4]));
+            let rows_of_months = month_rows(&solved, &[], Some(&solved));
+            assert!(rows_of_months.iter().all(|row| row.len() == 8 && row[4] == row[7]));
             assert_eq!(months(&solved).months.len(), 12);
             assert!(day(&solved).out_w.iter().sum::<f64>() > 0.0);
             assert!(reading(&solved, 5.0, &[]).contains('%'));

@@ -7,14 +7,15 @@ use std::sync::Arc;
 
 use leptos::prelude::*;
 use sunlarder_engine::document::{Document, Problem};
-use sunlarder_engine::outlook::Outlook;
+use sunlarder_engine::outlook::{Guessed, Outlook};
 use sunlarder_engine::place::Climate;
 use sunlarder_engine::simulate::Sunlight;
 use sunlarder_engine::system::System;
+use sunlarder_engine::words::Label;
 use sunlarder_engine::working::Tag;
 
 use crate::drawers::Chest;
-use crate::history::History;
+use crate::history::{Between, Histories, History, Step, Within};
 use crate::keep::{self, PlanId};
 use crate::worker::Worked;
 
@@ -66,6 +67,8 @@ pub(crate) struct Notice {
     pub(crate) text: String,
     /// Whether something went wrong.
     pub(crate) grave: bool,
+    /// It tells of a change that can be taken back for as long as this is the turn of the history.
+    pub(crate) turn: Option<u32>,
 }
 
 /// Which face the page shows.
@@ -75,6 +78,10 @@ pub(crate) enum Face {
     Start,
     /// The planner.
     Planner,
+    /// Another plan beside this one.
+    Beside,
+    /// A question whose answer is hidden.
+    Guess,
 }
 
 /// Which dialog is open.
@@ -84,8 +91,28 @@ pub(crate) enum Dialog {
     Plans,
     /// Link and file.
     Share,
+    /// The code of the link, large.
+    Code,
+    /// The baseline and what else to compare with.
+    Compare,
     /// Units, clock and language.
     Habits,
+}
+
+/// The plan that all figures are held against. Its answers are worked out once.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Baseline {
+    /// The plan.
+    pub(crate) plan: Document,
+    /// What it comes to.
+    pub(crate) answers: Answers,
+}
+
+impl Baseline {
+    /// What it comes to, if it can be worked out.
+    pub(crate) fn solved(&self) -> Option<&Solved> {
+        self.answers.solved().map(|own| &**own)
+    }
 }
 
 /// The store; every part is a handle, so it is copied freely.
@@ -109,15 +136,27 @@ pub(crate) struct Store {
     pub(crate) dialog: RwSignal<Option<Dialog>>,
     /// What is said in passing.
     pub(crate) notice: RwSignal<Option<Notice>>,
+    /// The plan that all figures are held against.
+    pub(crate) baseline: RwSignal<Option<Baseline>>,
+    /// The plan that is laid beside this one.
+    pub(crate) other: RwSignal<Document>,
+    /// What is to be guessed.
+    pub(crate) guessed: RwSignal<Guessed>,
+    /// Who guessed what.
+    pub(crate) guesses: RwSignal<Vec<(String, f64)>>,
     /// Counts changes of habits, after which everything is said anew.
     pub(crate) habits: RwSignal<u32>,
     /// Counts what changes the list of stored plans.
     pub(crate) stored: RwSignal<u32>,
+    /// The sheet that is to be printed now; empty while nobody asked for it.
+    pub(crate) sheet: RwSignal<String>,
     /// The figures whose working is on the page.
     pub(crate) worked: Worked,
     /// What is shut when the page stands.
     pub(crate) chest: RwSignal<Chest>,
-    history: RwSignal<History>,
+    /// What the first box with a wrong entry is called; empty while there is none.
+    pub(crate) wrong: RwSignal<String>,
+    history: RwSignal<Histories>,
 }
 
 impl Store {
@@ -141,11 +180,17 @@ impl Store {
             face: RwSignal::new(Face::Start),
             dialog: RwSignal::new(None),
             notice: RwSignal::new(None),
+            baseline: RwSignal::new(None),
+            other: RwSignal::new(Document::default()),
+            guessed: RwSignal::new(Guessed::Hours),
+            guesses: RwSignal::new(Vec::new()),
             habits: RwSignal::new(0),
             stored: RwSignal::new(0),
+            sheet: RwSignal::new(String::new()),
             worked: Worked::new(),
             chest: RwSignal::new(Chest::Coming),
-            history: RwSignal::new(History::default()),
+            wrong: RwSignal::new(String::new()),
+            history: RwSignal::new(Histories::new()),
         }
     }
 
@@ -157,55 +202,135 @@ impl Store {
         self.plan.update(|plan| change(plan));
     }
 
-    /// Opens a plan in place of the present one, which stays in the storage.
+    /// Opens a plan in place of the present one, which stays in the storage. Undo leads back to it.
     pub(crate) fn open(self, id: PlanId, plan: Document) {
-        self.history.set(History::default());
+        let was_open = self.face.get_untracked() == Face::Planner;
+        let other = was_open && self.plan.with_untracked(|own| *own != plan);
+        if other && self.keep_now().is_err() {
+            self.say(WORDS.label(Label::UndoOpens));
+        }
+        let present = self.present();
+        self.history.update(|history| history.open(present, &id));
+        self.show(id, plan);
+    }
+
+    /// The present plan and its place.
+    fn present(self) -> (PlanId, Document) {
+        (self.id.get_untracked(), self.plan.get_untracked())
+    }
+
+    /// Puts a plan on the page.
+    fn show(self, id: PlanId, plan: Document) {
+        self.hold_against(keep::baseline(&id));
+        self.guesses.set(Vec::new());
         self.id.set(id);
         self.plan.set(plan);
         self.face.set(Face::Planner);
         self.dialog.set(None);
     }
 
-    /// Opens a plan that came from outside: the stored one if it is the same, else as a new one.
-    pub(crate) fn open_new(self, plan: Document) {
-        let known = keep::plans().into_iter().find(|kept| kept.plan.as_ref() == Ok(&plan));
-        self.open(known.map_or_else(PlanId::fresh, |kept| kept.id), plan);
+    /// Keeps the plan that is open on the device.
+    pub(crate) fn keep_now(self) -> Result<(), ()> {
+        if self.face.get_untracked() != Face::Planner {
+            return Ok(());
+        }
+        self.plan.with_untracked(|plan| keep::keep(&self.id.get_untracked(), plan))
     }
 
-    /// Takes the last change back.
-    pub(crate) fn undo(self) {
-        let before = self.history.try_update(|history| history.undo(&self.plan.get_untracked()));
-        if let Some(plan) = before.flatten() {
-            self.plan.set(plan);
+    /// Opens a plan that came from outside: the stored one if it is the same, else as a new one.
+    pub(crate) fn open_new(self, plan: Document) {
+        let was_open = self.face.get_untracked() == Face::Planner;
+        let other = was_open && self.plan.with_untracked(|own| *own != plan);
+        let known = keep::plans().into_iter().find(|kept| kept.plan.as_ref() == Ok(&plan));
+        self.notice.set(None);
+        self.open(known.map_or_else(PlanId::fresh, |kept| kept.id), plan);
+        if other && self.notice.with_untracked(Option::is_none) {
+            self.say(WORDS.label(Label::KeptUnderPlans));
         }
+    }
+
+    /// Holds all figures against a plan, or against none.
+    fn hold_against(self, plan: Option<Document>) {
+        self.baseline.set(plan.map(|plan| {
+            let answers = Answers::to(&plan, self.earth, &mut Sunlight::default());
+            Baseline { plan, answers }
+        }));
+    }
+
+    /// Makes a plan the baseline of the present one, and keeps that on the device; none takes it away.
+    pub(crate) fn set_baseline(self, plan: Option<Document>) {
+        if keep::keep_baseline(&self.id.get_untracked(), plan.as_ref()).is_err() {
+            self.complain(WORDS.label(Label::StorageRefused));
+        }
+        self.hold_against(plan);
+        self.dialog.set(None);
+    }
+
+    /// Lays a plan beside the present one.
+    pub(crate) fn lay_beside(self, plan: Document) {
+        self.other.set(plan);
+        self.face.set(Face::Beside);
+        self.dialog.set(None);
+    }
+
+    /// Takes the last change back, or goes back to the plan of before where there was none.
+    pub(crate) fn undo(self) {
+        self.go(History::undo, Histories::back);
     }
 
     /// Makes the change taken back again.
     pub(crate) fn redo(self) {
-        let after = self.history.try_update(|history| history.redo(&self.plan.get_untracked()));
-        if let Some(plan) = after.flatten() {
-            self.plan.set(plan);
+        self.go(History::redo, Histories::forth);
+    }
+
+    fn go(self, within: Within, between: Between) {
+        let present = self.present();
+        let step = self.history.try_update(|all| all.go(present, within, between));
+        match step.flatten() {
+            Some(Step::Within(plan)) => self.plan.set(plan),
+            Some(Step::To(id, plan)) => self.show(id, plan),
+            None => {}
         }
+    }
+
+    /// Forgets a plan of the device, and the steps that lead to it.
+    pub(crate) fn forget(self, id: &PlanId) {
+        keep::forget(id);
+        self.history.update(|history| history.forget(id));
+        self.stored.update(|count| *count += 1);
     }
 
     /// Whether there is something to take back.
     pub(crate) fn can_undo(self) -> bool {
-        self.history.with(History::can_undo)
+        self.history.with(Histories::can_undo)
     }
 
     /// Whether there is something to make again.
     pub(crate) fn can_redo(self) -> bool {
-        self.history.with(History::can_redo)
+        self.history.with(Histories::can_redo)
     }
 
     /// Says something in passing.
     pub(crate) fn say(self, text: impl Into<String>) {
-        self.notice.set(Some(Notice { text: text.into(), grave: false }));
+        self.notice.set(Some(Notice { text: text.into(), grave: false, turn: None }));
+    }
+
+    /// Says what has just been changed, with a button that takes it back.
+    pub(crate) fn say_changed(self, text: impl Into<String>) {
+        // What is taken back by that button is this change alone.
+        self.history.update(Histories::end_step);
+        let turn = Some(self.history.with_untracked(Histories::turn));
+        self.notice.set(Some(Notice { text: text.into(), grave: false, turn }));
+    }
+
+    /// Whether nothing has changed since that turn of the history.
+    pub(crate) fn is_turn(self, turn: u32) -> bool {
+        self.history.with(Histories::turn) == turn
     }
 
     /// Says that something went wrong.
     pub(crate) fn complain(self, text: impl Into<String>) {
-        self.notice.set(Some(Notice { text: text.into(), grave: true }));
+        self.notice.set(Some(Notice { text: text.into(), grave: true, turn: None }));
     }
 
     /// What a load or array is called, for sentences of the engine.

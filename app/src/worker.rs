@@ -53,6 +53,10 @@ pub(crate) struct Wish {
     number: u32,
     leaf: Leaf,
     argument: String,
+    /// Wants it once, as a text.
+    once: Option<Callback<String>>,
+    /// Only after a rest: nobody looks at it yet.
+    at_rest: bool,
     /// What was written.
     pub(crate) said: RwSignal<Said>,
     /// The numbers that go with it.
@@ -63,7 +67,7 @@ pub(crate) struct Wish {
 #[derive(Clone, Copy)]
 pub(crate) struct Worked {
     /// How much the sun varies, once it is here.
-    spread: RwSignal<Option<&'static SpreadGrid>>,
+    pub(crate) spread: RwSignal<Option<&'static SpreadGrid>>,
     /// What weather does with the plan.
     pub(crate) foretold: RwSignal<Foretold>,
     /// The state of charge in eight of ten weathers, hour by hour.
@@ -97,12 +101,38 @@ impl Worked {
 
     /// Asks for a leaf for as long as what is being made lives.
     pub(crate) fn ask(self, leaf: Leaf, argument: String) -> Wish {
+        self.held(self.wish(leaf, argument, None, false))
+    }
+
+    /// The same for something that nobody looks at yet: written once nothing has changed for a while.
+    pub(crate) fn ask_at_rest(self, leaf: Leaf, argument: String) -> Wish {
+        self.held(self.wish(leaf, argument, None, true))
+    }
+
+    fn held(self, wish: Wish) -> Wish {
+        let number = wish.number;
+        on_cleanup(move || self.end(number));
+        wish
+    }
+
+    /// Has a text written once, of the plan as it then is; nothing comes where nothing can be worked out.
+    pub(crate) fn once(self, leaf: Leaf, argument: String, then: Callback<String>) {
+        self.wish(leaf, argument, Some(then), false);
+    }
+
+    fn wish(
+        self,
+        leaf: Leaf,
+        argument: String,
+        once: Option<Callback<String>>,
+        at_rest: bool,
+    ) -> Wish {
         let number = self.next.get_value();
         self.next.set_value(number.wrapping_add(1));
         let said = RwSignal::new(Said::Sentence(WORDS.label(L::BeingWorkedOut)));
-        let wish = Wish { number, leaf, argument, said, numbers: RwSignal::new(Vec::new()) };
+        let numbers = RwSignal::new(Vec::new());
+        let wish = Wish { number, leaf, argument, once, at_rest, said, numbers };
         self.wishes.update(|wishes| wishes.push(wish.clone()));
-        on_cleanup(move || self.end(number));
         wish
     }
 
@@ -111,10 +141,10 @@ impl Worked {
         self.wishes.try_update(|wishes| wishes.retain(|own| own.number != number));
     }
 
-    /// Puts a sentence into the place of all leaves.
-    fn put(self, sentence: &'static str) {
+    /// Puts a sentence into the place of all leaves, or only of those about a plan.
+    fn put(self, sentence: &'static str, all: bool) {
         self.wishes.with_untracked(|wishes| {
-            for own in wishes {
+            for own in wishes.iter().filter(|own| all || own.leaf.needs_plan()) {
                 own.said.set(Said::Sentence(sentence));
             }
         });
@@ -124,8 +154,18 @@ impl Worked {
     fn fill(self, number: u32, text: String, numbers: Vec<f64>) {
         let found = |wishes: &Vec<Wish>| wishes.iter().find(|own| own.number == number).cloned();
         let Some(wish) = self.wishes.with_untracked(found) else { return };
+        if let Some(then) = wish.once {
+            self.end(number);
+            // Whoever asked may be gone.
+            let _ = then.try_run(text);
+            return;
+        }
         wish.numbers.set(numbers);
-        wish.said.set(Said::Written(text));
+        let written = Said::Written(text);
+        // What is the same again stays as it is: made anew it would be read out anew, and what is folded open would close.
+        if wish.said.with_untracked(|said| *said != written) {
+            wish.said.set(written);
+        }
     }
 }
 
@@ -135,16 +175,21 @@ const REST: Duration = Duration::from_millis(250);
 /// Sends the plan after the words when something is asked of it, and takes the answers.
 pub(crate) fn follow(store: Store) {
     let Worked { wishes, spread, foretold, .. } = store.worked;
-    let changed = move || {
-        store.answers.track();
-        store.habits.track();
-        wishes.track();
-    };
-    after_words(changed, move || {
-        if !wishes.with_untracked(Vec::is_empty) {
-            ask(store, false);
-        }
-    });
+    // A new wish is heeded at once, and the rest of what somebody looks at after each edit but for what takes long.
+    for asked in [Asked::Quick, Asked::Leaves] {
+        let changed = move || match asked {
+            Asked::Quick => {
+                store.answers.track();
+                store.habits.track();
+            }
+            _ => wishes.track(),
+        };
+        after_words(changed, move || {
+            if wishes.with_untracked(|all| all.iter().any(|own| !own.at_rest)) {
+                ask(store, asked);
+            }
+        });
+    }
     let changed = move || {
         store.answers.track();
         store.habits.track();
@@ -154,7 +199,7 @@ pub(crate) fn follow(store: Store) {
             foretold.update(|foretold| foretold.coming = true);
         }
     };
-    after_rest(changed, move || ask(store, true), REST);
+    after_rest(changed, move || ask(store, Asked::All), REST);
     on_document("sunlarder:answer", move |event| {
         take(store, event.detail());
     });
@@ -171,56 +216,82 @@ pub(crate) fn bring(store: Store, text: &JsValue) {
     let said = if text.is_string() { WORDS.label(L::BeingWorkedOut) } else { "" };
     replayed.set(said.to_owned());
     path.set(Vec::new());
-    ask(store, true);
+    ask(store, Asked::All);
 }
 
-/// Asks for the leaves that are wanted, and for what weather does with the plan.
-fn ask(store: Store, weather: bool) {
-    let sent = store.answers.with_untracked(|answers| {
-        let solved = answers.solved()?;
-        let code = store.plan.with_untracked(share::encode).ok()?;
-        let serial = store.worked.serial.get_value().wrapping_add(1);
-        store.worked.serial.set_value(serial);
-        let habits = words().habits.bits();
-        let plan = Array::of4(&PLAN.into(), &serial.into(), &code.into(), &habits.into());
-        for number in climate_numbers(&solved.system.climate) {
-            plan.push(&number.into());
-        }
-        let wishes = Array::of1(&plan);
-        store.worked.wishes.with_untracked(|all| {
-            for own in all {
-                let leaf = own.leaf as u32;
-                let wish =
-                    Array::of4(&LEAF.into(), &serial.into(), &own.number.into(), &leaf.into());
-                wish.push(&own.argument.as_str().into());
-                wishes.push(&wish);
-            }
-        });
-        if weather && !store.worked.replayed.with_untracked(String::is_empty) {
-            wishes.push(&Array::of2(&REPLAY.into(), &serial.into()));
-        }
-        let spread = store.worked.spread.get_untracked().filter(|_| weather && runs(store, solved));
-        match spread {
-            Some(spread) => {
-                let wish = Array::of2(&WEATHER.into(), &serial.into());
-                for number in spread.at(solved.system.site) {
-                    wish.push(&number.into());
-                }
-                wishes.push(&wish);
-            }
-            None if weather => store.worked.foretold.set(Foretold::default()),
-            None => {}
-        }
-        if wishes.length() > 1 {
-            send("sunlarder:ask", &wishes);
-        }
-        Some(())
-    });
-    if sent.is_none() {
-        // What is wrong with the plan stands under the verdict.
-        store.worked.put("");
-        store.worked.foretold.set(Foretold::default());
+/// How much is asked of the worker at once.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Asked {
+    /// The leaves that are quickly written.
+    Quick,
+    /// All leaves.
+    Leaves,
+    /// All leaves, and what weather does with the plan.
+    All,
+}
+
+/// Asks for the leaves that are wanted, and for what weather does with the plan. While something is wrong with the plan only what
+/// needs none is asked for.
+fn ask(store: Store, asked: Asked) {
+    let weather = asked == Asked::All;
+    let worked = store.worked;
+    let serial = worked.serial.get_value().wrapping_add(1);
+    worked.serial.set_value(serial);
+    let solved = store.answers.with_untracked(|answers| answers.solved().cloned());
+    let code = solved.as_ref().and_then(|_| store.plan.with_untracked(share::encode).ok());
+    let solved = solved.filter(|_| code.is_some());
+    let code = code.unwrap_or_default();
+    let habits = words().habits.bits();
+    let plan = Array::of4(&PLAN.into(), &serial.into(), &code.into(), &habits.into());
+    for number in solved.iter().flat_map(|own| climate_numbers(&own.system.climate)) {
+        plan.push(&number.into());
     }
+    let wishes = Array::of1(&plan);
+    worked.wishes.with_untracked(|all| {
+        let now = |own: &&Wish| {
+            (weather || !own.at_rest)
+                && (asked != Asked::Quick || !own.leaf.waits_for_rest())
+                && (solved.is_some() || !own.leaf.needs_plan())
+        };
+        for own in all.iter().filter(now) {
+            let leaf = own.leaf as u32;
+            let wish = Array::of4(&LEAF.into(), &serial.into(), &own.number.into(), &leaf.into());
+            wish.push(&own.argument.as_str().into());
+            wishes.push(&wish);
+        }
+    });
+    match solved {
+        Some(solved) => ask_for_weather(store, &solved, weather, &wishes),
+        None => {
+            // What is wrong with the plan stands under the verdict.
+            worked.put("", false);
+            worked.foretold.set(Foretold::default());
+        }
+    }
+    if wishes.length() > 1 {
+        send("sunlarder:ask", &wishes);
+    }
+}
+
+/// Adds what is asked about weather.
+fn ask_for_weather(store: Store, solved: &Solved, weather: bool, wishes: &Array) {
+    let worked = store.worked;
+    let serial = worked.serial.get_value();
+    if !weather {
+        return;
+    }
+    if !worked.replayed.with_untracked(String::is_empty) {
+        wishes.push(&Array::of2(&REPLAY.into(), &serial.into()));
+    }
+    let Some(spread) = worked.spread.get_untracked().filter(|_| runs(store, solved)) else {
+        worked.foretold.set(Foretold::default());
+        return;
+    };
+    let wish = Array::of2(&WEATHER.into(), &serial.into());
+    for number in spread.at(solved.system.site) {
+        wish.push(&number.into());
+    }
+    wishes.push(&wish);
 }
 
 /// Whether weather has something to say: there is a plan on the screen and a place for it, and it runs.
@@ -238,7 +309,7 @@ pub(crate) fn speaks(solved: &Solved) -> bool {
 /// Takes an answer; none means that there will be none.
 fn take(store: Store, answer: JsValue) {
     if answer.is_null() {
-        store.worked.put(WORDS.label(L::NotWorkedOut));
+        store.worked.put(WORDS.label(L::NotWorkedOut), true);
         store.worked.foretold.set(Foretold::default());
         if !store.worked.replayed.with_untracked(String::is_empty) {
             store.worked.replayed.set(WORDS.label(L::NotWorkedOut).to_owned());

@@ -1,10 +1,10 @@
 #!/bin/sh
 # Run by trunk before the page is built: joins the sheets of style/ into one without comments and indents, because one file asks
-# once and packs to half of what fourteen take. The order is that of the layers: tokens first, print last.
+# once and packs to half of what many take. The order is that of the layers: tokens first, print last.
 set -eu
 cd "${TRUNK_SOURCE_DIR:-.}"
 mkdir -p target
-for sheet in tokens base page verdict question load field button dialog start chart table calm print; do
+for sheet in tokens base page verdict question load field button dialog start chart picture table place compare calm print sheet; do
     cat "style/$sheet.css"
 done | awk '
     {

@@ -6,6 +6,7 @@
 //   sunlarder:update     to the program: a new version waits (also as `data-update="waiting"` on <html>)
 //   sunlarder:take-over  from the program: the person agreed to the new version
 //   sunlarder:stands     from the program: the page answers, and what can wait may begin
+//   sunlarder:picture    from the program: `detail` is a figure, `svg` or `png`, the name of the plan, the title of the picture
 //   sunlarder:ask        from the program: `detail` is a list of messages for the worker, complete in itself
 //   sunlarder:answer     to the program: `detail` is a message of the worker, or null when there will be none
 
@@ -200,6 +201,13 @@ document.addEventListener("sunlarder:year", (event) => {
   desk?.(year);
 });
 document.addEventListener("sunlarder:stands", () => (self.requestIdleCallback ?? setTimeout)(open), { once: true });
+
+// ---- Pictures to take along
+
+document.addEventListener("sunlarder:picture", async (event) => {
+  const { save } = await import(new URL("picture.js", document.baseURI));
+  await save(...event.detail);
+});
 
 // ---- Start
 

@@ -5,12 +5,15 @@ use sunlarder_engine::document::Document;
 use crate::golden::golden;
 
 /// Name and text of every example.
-pub const EXAMPLES: [(&str, &str); 5] = [
+pub const EXAMPLES: [(&str, &str); 8] = [
     ("camper", include_str!("../../examples/camper.json")),
     ("boat", include_str!("../../examples/boat.json")),
     ("cabin", include_str!("../../examples/cabin.json")),
     ("classroom", include_str!("../../examples/classroom.json")),
     ("clinic", include_str!("../../examples/clinic.json")),
+    ("sailor", include_str!("../../examples/sailor.json")),
+    ("stall", include_str!("../../examples/stall.json")),
+    ("hut", include_str!("../../examples/hut.json")),
 ];
 
 /// Name and plan of every example and of every golden file.

@@ -264,3 +264,58 @@ fn a_start_that_pulls_the_bank_under_its_cut_off_is_said() {
     assert!(voltage < cut_off && load == Some(0), "{load:?} {voltage:?}");
     assert_eq!(sags(6.0), None);
 }
+
+#[test]
+fn a_bank_that_may_freeze_is_told_so() {
+    let frost = |chemistry, reserve_pct, record_low_c, kept| {
+        let mut plan = Document {
+            bank: document::Bank {
+                chemistry,
+                battery_v: 12.0,
+                reserve_pct,
+                kept,
+                ..document::Bank::default()
+            },
+            ..Document::default()
+        };
+        plan.place.record_low_c = record_low_c;
+        let system = System::assemble(&plan, Climate::embedded(), &mut ()).unwrap();
+        let found = Outlook::of(&system).obstacles;
+        found.into_iter().find(|own| matches!(own, Obstacle::MayFreeze { .. }))
+    };
+    let flooded = Chemistry::FloodedLeadAcid;
+    let Some(Obstacle::MayFreeze { coldest, freezes, .. }) =
+        frost(flooded, 20.0, Some(-30.0), document::Kept::Outside)
+    else {
+        panic!("it stands in -30 °C with a fifth of its charge");
+    };
+    assert!(coldest.0 == -30.0 && (-17.0..-15.0).contains(&freezes.0), "{freezes:?}");
+    // Fuller, warmer, of another kind, or where nobody knows of any cold.
+    assert_eq!(frost(flooded, 60.0, Some(-30.0), document::Kept::Outside), None);
+    assert_eq!(frost(flooded, 20.0, Some(-30.0), document::Kept::Inside), None);
+    assert_eq!(frost(Chemistry::Lifepo4, 20.0, Some(-30.0), document::Kept::Outside), None);
+    assert_eq!(frost(flooded, 20.0, None, document::Kept::Outside), None);
+}
+
+#[test]
+fn the_fitting_inverter_takes_every_obstacle_of_inverters_away() {
+    use sunlarder_engine::outlook::fitting_inverter;
+    let assembled = |plan: &Document| System::assemble(plan, Climate::embedded(), &mut ()).unwrap();
+    for (power, surge, expected) in [
+        (40.0, 1.0, Some(150.0)),
+        (1500.0, 1.0, Some(2000.0)),
+        (900.0, 5.0, Some(2500.0)),
+        (90_000.0, 1.0, None),
+    ] {
+        let load =
+            Load { rating: Plate::PowerW(power), supply: Supply::Ac, surge, ..Load::default() };
+        let mut plan = Document { loads: vec![load], ..Document::default() };
+        let fitting = fitting_inverter(&assembled(&plan)).map(|own| own.0);
+        assert_eq!(fitting, expected, "{power} W");
+        let Some(rated_w) = fitting else { continue };
+        plan.inverter = Some(Inverter { rated_w, ..Inverter::default() });
+        let obstacles = Outlook::of(&assembled(&plan)).obstacles;
+        assert!(!obstacles.iter().any(Obstacle::is_of_inverter), "{power} W: {obstacles:?}");
+    }
+    assert_eq!(fitting_inverter(&assembled(&Document::default())), None);
+}

@@ -5,11 +5,17 @@ mod in_browser {
     mod appearance;
     mod bad_input;
     mod buyer;
+    mod compare;
     mod editing;
+    mod guess;
     mod keeping;
     mod keyboard;
     mod languages;
+    mod loads;
     mod offline;
+    mod paper;
+    mod pictures;
+    mod place;
     mod replay;
     mod shell;
     mod sources;

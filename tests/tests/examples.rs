@@ -8,6 +8,7 @@ use sunlarder_engine::outlook::{Obstacle, Outlook, Tight, Verdict};
 use sunlarder_engine::place::Climate;
 use sunlarder_engine::share;
 use sunlarder_engine::system::System;
+use sunlarder_engine::words::{Language, Tone, Words};
 use sunlarder_tests::plans::EXAMPLES;
 
 /// A code that fits a text message with some words around it.
@@ -134,4 +135,33 @@ fn the_clinic_says_that_lives_depend_on_it() {
     for load in vital {
         assert!(outlook.obstacles.contains(&Obstacle::VitalLoad { load }));
     }
+    let plan = plan("clinic");
+    let words = Words::of(Language::English);
+    let said = words.explanation(&outlook, &system, &|tag| words.name_in(&plan, tag));
+    let named = "A life may depend on “Vaccine fridge” and “Nebuliser”: each needs a backup of its own and an alarm";
+    assert!(said.starts_with(named), "{said}");
+    // It keeps up all year, and yet that is not said as good news.
+    assert_eq!(words.headline(&outlook).tone, Tone::Plain);
+    assert_eq!(outlook.cautions().count(), outlook.obstacles.len() - 2);
+}
+
+#[test]
+fn the_sailor_has_eight_days_of_fifteen() {
+    let (_, outlook) = outlook("sailor");
+    let Verdict::ReachesReserve { after, .. } = outlook.verdict else {
+        panic!("{:?}", outlook.verdict);
+    };
+    assert!((6.0..11.0).contains(&(after.0 / 24.0)), "{after:?}");
+}
+
+#[test]
+fn the_stall_lights_some_nights_and_the_radio_hut_all_winter() {
+    let (_, outlook_of_stall) = outlook("stall");
+    let Verdict::ReachesReserve { after, .. } = outlook_of_stall.verdict else {
+        panic!("{:?}", outlook_of_stall.verdict);
+    };
+    assert!((48.0..120.0).contains(&after.0), "{after:?}");
+    let (system, hut) = outlook("hut");
+    assert_eq!(hut.verdict, Verdict::KeepsUp { months: 0xfff });
+    assert_eq!((hut.tightest.month, system.loads.iter().filter(|load| load.vital).count()), (5, 2));
 }

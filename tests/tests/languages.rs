@@ -9,13 +9,13 @@ use std::path::Path;
 use sunlarder_engine::bank::Quality;
 use sunlarder_engine::document::{Chemistry, Document, Field, Problem};
 use sunlarder_engine::load::catalogue::{Appliance, Group};
-use sunlarder_engine::outlook::{Obstacle, Outlook, Question};
+use sunlarder_engine::outlook::{End, Figure, Guessed, Obstacle, Outlook, Question};
 use sunlarder_engine::place::{Climate, SpreadGrid, SummerTime, WeatherFileFault};
 use sunlarder_engine::quantity::{AmpHours, Amps, Celsius, Hours, Percent, VoltAmps, Volts, Watts};
-use sunlarder_engine::simulate::Extent;
+use sunlarder_engine::simulate::{Extent, Sunlight};
 use sunlarder_engine::system::System;
 use sunlarder_engine::words::{
-    Habits, Label, Language, LeadingUnit, SITE, Temperature, Words, lines,
+    Habits, Label, Language, LeadingUnit, SITE, Temperature, Term, Words, lines,
 };
 use sunlarder_engine::working::{Tag, Working};
 
@@ -34,20 +34,28 @@ fn leftovers(text: &str) -> Vec<&str> {
 }
 
 /// A plan of the examples with its answers.
-fn answered(name: &str) -> (System, Outlook) {
+fn answered(name: &str) -> (Document, System, Outlook) {
     let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("../examples").join(name);
     let plan = Document::from_json(&fs::read_to_string(path).unwrap()).unwrap();
     let system = System::assemble(&plan, Climate::embedded(), &mut ()).unwrap();
     let outlook = Outlook::of(&system);
-    (system, outlook)
+    (plan, system, outlook)
 }
 
-const EXAMPLES: [&str; 5] =
-    ["camper.json", "boat.json", "cabin.json", "classroom.json", "clinic.json"];
+const EXAMPLES: [&str; 8] = [
+    "camper.json",
+    "boat.json",
+    "cabin.json",
+    "classroom.json",
+    "clinic.json",
+    "sailor.json",
+    "stall.json",
+    "hut.json",
+];
 
 /// What is said of a plan's answers.
 fn sentences(words: Words, name: &str) -> Vec<String> {
-    let (system, outlook) = answered(name);
+    let (plan, system, outlook) = answered(name);
     let nominal = system.bank.nominal;
     // Without the names that people gave, which are in their own language.
     let nameless = |_: Tag| None;
@@ -63,8 +71,10 @@ fn sentences(words: Words, name: &str) -> Vec<String> {
         words.day_balance(outlook.months[0].balance, nominal),
         words.of_rated(system.bank.slowest, nominal),
         words.a_day_in(outlook.month),
-        words.climate_origin(system.climate.origin).to_owned(),
+        words.climate_in_words(&system.climate),
+        words.scenario_figures(&plan),
     ];
+    told.extend(words.climate_sources(&system.climate).map(str::to_owned));
     told.extend(outlook.obstacles.iter().map(|own| words.obstacle(own, &nameless)));
     told.extend(outlook.months.iter().map(|month| words.generator_in(month)));
     told.extend(system.bank.fit_quality().map(|own: Quality| words.fit(&own)));
@@ -74,9 +84,28 @@ fn sentences(words: Words, name: &str) -> Vec<String> {
     while ensemble.advance() {}
     let chances = ensemble.chances();
     told.push(words.when_reserve_comes(&chances, &system));
-    told.extend((0..12).map(|month| words.month_kept(&chances, month)));
+    for month in 0..12 {
+        told.push(words.month_kept(&chances, &Outlook { month, ..outlook.clone() }));
+    }
     told.extend(words.over_years(&chances));
     told.push(words.doubt(ensemble.trust(), &chances));
+    let [mean, weather] = [outlook.mean_year(&system), outlook.weather_year(&system, &spread, 0)];
+    let flow = outlook.day_flow(&system, &mut Sunlight::default());
+    told.extend([&mean, &weather].map(|year| words.year(year, system.bank.reserve)));
+    told.extend([words.flow(&flow), words.other_loads(1), words.other_loads(4)]);
+    told.extend(
+        [words.under_reserve(), words.sunrise_and_sunset(), words.small_losses()]
+            .map(str::to_owned),
+    );
+    told.extend(words.year_heads().map(str::to_owned));
+    told.extend(words.flow_heads().map(str::to_owned));
+    told.extend(words.flow_sums().map(str::to_owned));
+    let plan = Document::default();
+    told.extend(flow.from.iter().chain(&flow.to).map(|own| words.end_in(&plan, own.end)));
+    let sources = [End::Sun, End::Turbine, End::Engine, End::Shore];
+    let into = sources.map(|own| words.power_from(own, "12"));
+    told.push(words.day_reading("12:00", "13:00", &into, "40"));
+    told.push(words.day_reading("12:00", "13:00", &[], "40"));
     for question in Question::ALL {
         let mut working = Working::new();
         outlook.work(question, &system, &mut working);
@@ -109,7 +138,13 @@ fn fixed(language: Language) -> Vec<(String, String)> {
     }
     for field in Field::ALL {
         say(format!("{field:?}"), language.field(*field));
+        say(format!("{field:?}, explained"), language.explain_field(*field));
     }
+    for term in Term::ALL {
+        say(format!("{term:?}"), language.explain_term(*term));
+    }
+    say("a place near another".to_owned(), &language.near("Uku"));
+    say("the question for a word".to_owned(), &language.what_is("Ah"));
     for appliance in Appliance::ALL {
         say(format!("{appliance:?}"), language.appliance(*appliance));
     }
@@ -173,6 +208,11 @@ fn refusals_and_obstacles_are_in_spanish_with_a_comma() {
         Obstacle::BankSags { load: Some(place), voltage: Volts(11.2), cut_off: Volts(11.0) },
         Obstacle::ColdNotKnown { array: place },
         Obstacle::TooColdToCharge { months: 0b11, least: Celsius(0.0) },
+        Obstacle::MayFreeze {
+            coldest: Celsius(-30.5),
+            freezes: Celsius(-15.5),
+            charge: Percent(20.0),
+        },
         Obstacle::ProtectionMayOpen,
         Obstacle::VitalLoad { load: place },
         Obstacle::DangerousVoltage { voltage: Volts(64.5) },
@@ -227,5 +267,67 @@ fn the_site_has_a_page_for_each_language() {
             assert!(index.contains(from) || manifest.contains(from), "{from}");
             assert_eq!(leftovers(to), [""; 0], "{to}");
         }
+    }
+}
+
+/// A plan of the examples without the names that people gave, which are in their own language.
+fn nameless(name: &str) -> Document {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("../examples").join(name);
+    let mut plan = Document::from_json(&fs::read_to_string(path).unwrap()).unwrap();
+    plan.name.clear();
+    plan.place.name.clear();
+    plan.loads.iter_mut().for_each(|load| load.name.clear());
+    plan
+}
+
+/// What is said of two plans beside each other, and of guesses.
+fn compared(words: Words) -> Vec<String> {
+    let mut told = Vec::new();
+    let blank = Document::default();
+    for name in EXAMPLES {
+        let plan = nameless(name);
+        for line in words.difference_lines(&plan, &blank) {
+            told.extend([line.what, line.first, line.second]);
+        }
+        told.extend(words.stated_lines(&plan).into_iter().flat_map(|(part, said)| [part, said]));
+        told.push(words.place_name(&plan));
+        let (_, system, outlook) = answered(name);
+        for figure in Figure::ALL {
+            told.extend([
+                words.figure(figure).to_owned(),
+                words.figure_of(&outlook, &system, figure),
+                words.difference(figure, Some(8.5), Some(1.0)),
+                words.than(figure, -1.5, "N"),
+                words.than(figure, 0.0, ""),
+            ]);
+        }
+        for what in Guessed::ALL {
+            let answer = what.answer(&outlook);
+            told.extend([
+                words.asked(what, outlook.month),
+                words.answer(what, answer),
+                words.answer(what, None),
+                words.median(what, 2.5),
+                words.guesses_near(what, 1, 1),
+                words.guesses_near(what, 7, 30),
+                words.guess_refused(what, "x"),
+                words.guess_refused(what, " "),
+            ]);
+        }
+    }
+    told.extend([0, 1, 2].map(|count| words.guesses(count)));
+    told.extend([words.guesser(0), words.full_of_guesses(9), words.beside("1", "")]);
+    told.extend(words.variants().iter().map(|own| (*own).to_owned()));
+    told
+}
+
+#[test]
+fn comparisons_and_guesses_are_in_spanish_too() {
+    let (english, spanish) = (compared(ENGLISH), compared(SPANISH));
+    assert_eq!(english.len(), spanish.len());
+    for (one, other) in english.iter().zip(&spanish) {
+        assert_eq!(leftovers(other), [""; 0], "{other}");
+        assert!(one != other || !one.contains(' '), "{one}");
+        assert!(!other.contains(['“', '”', '{']), "{other}");
     }
 }

@@ -9,6 +9,7 @@ use super::curve_plot::{CurveData, CurvePlot, Marker};
 use super::label::{Anchor, Placed};
 use super::path::strokes;
 use super::shape::{self, dot, line, path, rect, text};
+use super::start_handle::{Start, start_handle};
 use super::width::{css, width_of};
 use crate::bind::memo;
 use crate::dom::node::{View, group, node, nothing};
@@ -20,11 +21,13 @@ use sunlarder_engine::words::decimal;
 /// `cursor` is the hour being read, counted from the first sample \[h\]; nothing is read while it is `None`. It follows a finger
 /// or mouse that is drawn along the picture, and the keys of a slider: arrows go by an hour, Page Up and Down by six, Home and
 /// End to the ends, Escape puts it away. `value_text` is what a screen reader says at an hour, `label` what it calls the cursor.
+/// `start` is the first point, which can be dragged.
 pub(crate) fn remaining_curve(
     data: Signal<CurveData>,
     cursor: RwSignal<Option<f64>>,
     value_text: Callback<f64, String>,
     label: Signal<String>,
+    start: Start,
 ) -> View {
     let frame = node("div").attr("class", "curve");
     let width = width_of(&frame.element());
@@ -57,7 +60,14 @@ pub(crate) fn remaining_curve(
         .on("pointerdown", grab(data, cursor))
         .on("pointermove", drag(data, cursor))
         .on("keydown", press(data, cursor));
-    frame.child(drawn).child(slider.view()).view()
+    frame.child(drawn).child(slider.view()).child(start_handle(start, plot)).view()
+}
+
+/// The same for paper: of a fixed size and without a cursor.
+pub(crate) fn printed_curve(data: &CurveData, (width, height): (f64, f64)) -> View {
+    let plot = CurvePlot::sized(data, width, height);
+    let picture = picture(&plot, &data.aria, Signal::stored(None));
+    node("div").attr("class", "curve").child(picture).view()
 }
 
 /// Reads the hour under the pointer.
@@ -164,6 +174,7 @@ fn lines(plot: &CurvePlot) -> View {
         line("reserve-line", (left, reserve_y), (right, reserve_y)),
         path("dark-line", &plot.dark),
         path("replayed-line", &plot.replayed),
+        path("baseline-line", &plot.baseline),
         path("typical-line", &plot.typical),
         text("reserve-label", &plot.reserve, reserve_label_y),
     ])

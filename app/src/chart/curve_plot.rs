@@ -35,6 +35,8 @@ pub(crate) struct CurveData {
     pub(crate) band: Vec<BandHour>,
     /// Hour and state of charge in a year of weather that somebody brought \[h, %\]; may be empty.
     pub(crate) replayed: Vec<(f64, f64)>,
+    /// State of charge of the baseline at each step \[%\]; may be empty.
+    pub(crate) baseline: Vec<f64>,
     /// The reserve \[%\].
     pub(crate) reserve: f64,
     /// From sunset to sunrise \[h\].
@@ -105,6 +107,7 @@ pub(crate) struct CurvePlot {
     pub(crate) typical: String,
     pub(crate) dark: String,
     pub(crate) replayed: String,
+    pub(crate) baseline: String,
     /// The outline of the band.
     pub(crate) band: String,
     pub(crate) reserve_y: f64,
@@ -119,7 +122,11 @@ pub(crate) struct CurvePlot {
 impl CurvePlot {
     /// Lays the picture out for a width in pixels. A narrow one is taller for its width.
     pub(crate) fn new(data: &CurveData, width: f64) -> Self {
-        let height = (160.0 + 0.22 * width).within(224.0, 360.0).round();
+        Self::sized(data, width, (160.0 + 0.22 * width).within(224.0, 360.0).round())
+    }
+
+    /// Lays it out for a width and a height.
+    pub(crate) fn sized(data: &CurveData, width: f64, height: f64) -> Self {
         let (left, top, bottom) = (LEFT, TOP, height - BOTTOM);
         let right = (width - RIGHT).max(left);
         let time = Linear::new((0.0, data.hours), (left, right));
@@ -153,6 +160,7 @@ impl CurvePlot {
                 .collect(),
             typical: polyline(points(&data.charge, data, time, charge)),
             dark: polyline(points(&data.dark, data, time, charge)),
+            baseline: polyline(points(&data.baseline, data, time, charge)),
             replayed: polyline(
                 data.replayed.iter().filter(|(hour, _)| *hour <= data.hours).map(to_picture),
             ),
@@ -177,6 +185,17 @@ impl CurvePlot {
     pub(crate) fn point(&self, data: &CurveData, hour: f64) -> Option<(f64, f64)> {
         let percent = sample(&data.charge, data.step_hours, hour)?;
         Some((self.time.at(hour), self.charge.at(percent)))
+    }
+
+    /// Where a state of charge \[%\] stands, in pixels from the top.
+    pub(crate) fn height_of(&self, percent: f64) -> f64 {
+        self.charge.at(percent)
+    }
+
+    /// The state of charge at a height, in whole percents; within the plot.
+    pub(crate) fn charge_at(&self, y: f64) -> f64 {
+        let part = (self.bottom - y) / (self.bottom - self.top);
+        (part.within(0.0, 1.0) * 100.0).round()
     }
 
     /// The highest and lowest pixel that the lines reach between two pixels of width.
@@ -284,6 +303,7 @@ mod tests {
                 .map(|c| BandHour { low: c * 0.9, high: (c * 1.1).min(100.0), reached: 0.0 })
                 .collect(),
             replayed: Vec::new(),
+            baseline: Vec::new(),
             charge,
             reserve: 20.0,
             nights: vec![(-2.0, 14.0), (24.0, 38.0), (70.0, 86.0), (90.0, 100.0)],
@@ -356,6 +376,15 @@ mod tests {
     }
 
     #[test]
+    fn a_height_is_the_charge_drawn_there() {
+        let plot = CurvePlot::new(&falling(1.5), 360.0);
+        for percent in [0.0, 1.0, 37.0, 99.0, 100.0] {
+            assert_eq!(plot.charge_at(plot.height_of(percent)), percent);
+        }
+        assert_eq!([plot.charge_at(-50.0), plot.charge_at(1e9)], [100.0, 0.0]);
+    }
+
+    #[test]
     fn the_band_goes_there_and_back_within_the_span() {
         let mut data = falling(1.0);
         data.hours = 24.0;
@@ -376,6 +405,16 @@ mod tests {
         let last = plot.replayed.rsplit('L').next().expect("it has corners");
         assert!(last.starts_with(&format!("{} ", decimal(plot.right, 1))), "{last}");
         assert_eq!(CurvePlot::new(&falling(1.0), 360.0).replayed, "");
+    }
+
+    #[test]
+    fn the_baseline_is_a_line_of_its_own() {
+        let mut data = falling(1.0);
+        assert_eq!(CurvePlot::new(&data, 360.0).baseline, "");
+        data.baseline = falling(2.0).charge;
+        let plot = CurvePlot::new(&data, 360.0);
+        assert_eq!(plot.baseline, CurvePlot::new(&falling(2.0), 360.0).typical);
+        assert_ne!(plot.baseline, plot.typical);
     }
 
     #[test]

@@ -17,6 +17,8 @@ pub(crate) struct DayData {
     pub(crate) in_w: Vec<f64>,
     /// Power that goes out, in equal steps over the day \[W\].
     pub(crate) out_w: Vec<f64>,
+    /// The same of the baseline; may be empty.
+    pub(crate) baseline_w: (Vec<f64>, Vec<f64>),
     /// From sunset to sunrise, both within the day \[h\].
     pub(crate) night: Vec<(f64, f64)>,
     /// What stands under the strip.
@@ -37,11 +39,15 @@ struct Strip {
     zero: f64,
     up: Vec<Bar>,
     down: Vec<Bar>,
+    /// The ends of those of the baseline, both ways.
+    baseline: Vec<Bar>,
 }
 
 impl Strip {
     fn new(data: &DayData) -> Self {
-        let (high, low) = (largest(data.in_w.iter().copied()), largest(data.out_w.iter().copied()));
+        let (base_in, base_out) = &data.baseline_w;
+        let most = |own: &[f64], other: &[f64]| largest(own.iter().chain(other).copied());
+        let (high, low) = (most(&data.in_w, base_in), most(&data.out_w, base_out));
         let zero = match high / (high + low) {
             part if part.is_finite() => HEIGHT * part.within(LEAST, 1.0 - LEAST),
             _ => HEIGHT / 2.0,
@@ -50,7 +56,11 @@ impl Strip {
         let per_watt = fit(zero, high).min(fit(HEIGHT - zero, low));
         let up = bars(&data.in_w, per_watt).map(|(x, wide, tall)| (x, zero - tall, wide, tall));
         let down = bars(&data.out_w, per_watt).map(|(x, wide, tall)| (x, zero, wide, tall));
-        Self { zero, up: up.collect(), down: down.collect() }
+        let ends = |watts, way: f64| {
+            bars(watts, per_watt).map(move |(x, wide, tall)| (x, zero + way * tall, wide, 0.0))
+        };
+        let baseline = ends(base_in, -1.0).chain(ends(base_out, 1.0)).collect();
+        Self { zero, up: up.collect(), down: down.collect(), baseline }
     }
 }
 
@@ -85,7 +95,7 @@ fn hour((at, label): &(f64, String)) -> View {
 }
 
 fn picture(data: &DayData) -> View {
-    let Strip { zero, up, down } = Strip::new(data);
+    let Strip { zero, up, down, baseline } = Strip::new(data);
     let nights =
         data.night.iter().map(|(from, to)| (from.within(0.0, HOURS), to.within(0.0, HOURS)));
     let night = |(from, to)| rect("night", (from, 0.0), (to - from, HEIGHT));
@@ -94,6 +104,7 @@ fn picture(data: &DayData) -> View {
         .child(nights)
         .child(shape::path("gain", &path::bars(up)))
         .child(shape::path("need", &path::bars(down)))
+        .child(shape::path("baseline-outline", &path::bars(baseline)))
         .child(line("axis", (0.0, zero), (HOURS, zero)))
         .view()
 }
@@ -127,7 +138,18 @@ mod tests {
 
     #[test]
     fn an_idle_day_is_a_line_in_the_middle() {
-        assert_eq!(strip(vec![0.0; 96], vec![]), Strip { zero: 50.0, up: vec![], down: vec![] });
+        let idle = Strip { zero: 50.0, up: vec![], down: vec![], baseline: vec![] };
+        assert_eq!(strip(vec![0.0; 96], vec![]), idle);
+    }
+
+    #[test]
+    fn the_baseline_shares_the_scale() {
+        let baseline_w = (vec![200.0], vec![50.0]);
+        let day =
+            DayData { in_w: vec![100.0], out_w: vec![100.0], baseline_w, ..DayData::default() };
+        let day = Strip::new(&day);
+        assert!((day.up[0].3 * 2.0 - (day.zero - day.baseline[0].1)).abs() < 1e-9);
+        assert!((day.down[0].3 - 2.0 * (day.baseline[1].1 - day.zero)).abs() < 1e-9);
     }
 
     #[test]

@@ -15,11 +15,13 @@ mod months;
 mod path;
 mod scale;
 mod shape;
+mod start_handle;
 mod time;
 mod width;
 
-pub(crate) use curve::remaining_curve;
+pub(crate) use curve::{printed_curve, remaining_curve};
 pub(crate) use curve_plot::{BandHour, CurveData};
 pub(crate) use day::{DayData, day_strip};
 pub(crate) use months::{MonthBar, MonthData, month_balance};
+pub(crate) use start_handle::Start;
 pub(crate) use time::midnights;

@@ -21,6 +21,8 @@ pub(crate) struct MonthBar {
     pub(crate) gain: f64,
     /// What goes out on a mean day.
     pub(crate) need: f64,
+    /// Both of the baseline; nothing without one.
+    pub(crate) baseline: Option<(f64, f64)>,
     /// The difference, ready to show.
     pub(crate) balance_label: String,
     /// Whether the month falls short.
@@ -45,20 +47,29 @@ const MONTH: f64 = 10.0;
 const BAR: f64 = 3.6;
 
 impl MonthBar {
-    /// The rectangles of gain and need.
+    /// The rectangles of its gain and need.
     fn bars(&self, index: usize, top: f64) -> [Bar; 2] {
+        Self::pair(index, top, (self.gain, self.need))
+    }
+
+    /// The rectangles of a gain and a need.
+    fn pair(index: usize, top: f64, (gain, need): (f64, f64)) -> [Bar; 2] {
         let start = index as f64 * MONTH + (MONTH - 2.0 * BAR) / 2.0;
         let bar = |x, value| {
             let height = HEIGHT * share(value, top);
             (x, HEIGHT - height, BAR, height)
         };
-        [bar(start, self.gain), bar(start + BAR, self.need)]
+        [bar(start, gain), bar(start + BAR, need)]
     }
 }
 
 /// The figure that fills the picture's height.
 fn top_of(data: &MonthData) -> f64 {
-    largest(data.months.iter().flat_map(|m| [m.gain, m.need]))
+    let both = |m: &MonthBar| {
+        let (gain, need) = m.baseline.unwrap_or_default();
+        [m.gain, m.need, gain, need]
+    };
+    largest(data.months.iter().flat_map(both))
 }
 
 /// Two bars a month with the balance under them. Each month is a button that picks it: `on_pick` is told its index.
@@ -104,10 +115,14 @@ fn picture(data: &MonthData) -> View {
         let y = HEIGHT * (1.0 - share);
         all.push(line("grid", (0.0, y), (width, y)));
     }
-    let bars = data.months.iter().enumerate().map(|(at, month)| month.bars(at, top));
+    let months = || data.months.iter().enumerate();
+    let bars = months().map(|(at, month)| month.bars(at, top));
     let (gains, needs): (Vec<Bar>, Vec<Bar>) = bars.map(|[gain, need]| (gain, need)).unzip();
     all.push(shape::path("gain", &path::bars(gains)));
     all.push(shape::path("need", &path::bars(needs)));
+    let baseline =
+        months().filter_map(|(at, month)| Some(MonthBar::pair(at, top, month.baseline?)));
+    all.push(shape::path("baseline-outline", &path::bars(baseline.flatten())));
     shape::picture(&data.aria, (width, HEIGHT), true).child(all).view()
 }
 

@@ -78,7 +78,7 @@ pub(crate) fn group(views: Vec<View>) -> View {
 }
 
 /// Does something now and whenever what it reads has changed, for as long as what is being made lives.
-fn follow(act: Box<dyn FnMut()>) {
+pub(super) fn follow(act: Box<dyn FnMut()>) {
     let mut act = act;
     // The effect ends when its last handle is dropped, which the owner of the store does.
     StoredValue::new_local(RenderEffect::new(move |_| act()));
@@ -137,6 +137,15 @@ impl Node {
     /// With a child.
     pub(crate) fn child(self, child: impl Child) -> Self {
         let _ = self.0.append_child(&child.view().0);
+        self
+    }
+
+    /// With something in the place inside that has this name as its `data-put`, instead of what stands there.
+    pub(crate) fn put(self, place: &str, View(view): View) -> Self {
+        if let Ok(Some(place)) = self.0.query_selector(&format!("[data-put={place}]")) {
+            place.set_text_content(None);
+            let _ = place.append_child(&view);
+        }
         self
     }
 

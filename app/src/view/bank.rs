@@ -6,9 +6,10 @@ use leptos::prelude::*;
 use sunlarder_engine::bank::{Bank as Resolved, typical};
 use sunlarder_engine::document::{Bank, Chemistry, Document, Field, Kept};
 use sunlarder_engine::outlook::Question;
-use sunlarder_engine::words::Label as L;
+use sunlarder_engine::words::{Label as L, Term};
 
 use super::field::{Figure, choice, fields, more, select};
+use super::help::with_help;
 use super::leaf::worked;
 use super::question::question;
 use crate::bind::{edit, part, said};
@@ -16,6 +17,10 @@ use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::part::when;
 use crate::drawers::drawer;
 use crate::store::{Solved, Store, WORDS, words};
+use sunlarder_worker::leaf::Topic;
+
+/// What explains the kinds of battery.
+const CHEMISTRY: Topic = Topic::Term(Term::Chemistry);
 
 /// What everyone knows of a bank.
 const FIGURES: [Figure; 5] = [
@@ -170,7 +175,7 @@ pub(super) fn inside(store: Store) -> View {
         ])
     });
     group(vec![
-        select(L::Chemistry, names, chemistry, set).view(),
+        with_help(store, L::Chemistry, CHEMISTRY, select(L::Chemistry, names, chemistry, set)),
         fields(store, 0, &FIGURES).view(),
         kept_choice(store).view(),
         ratings.view(),

@@ -88,7 +88,10 @@ static ALTERNATOR: Timed = timed!(
     ThereIsAnAlternator,
     "alternator",
     &[
-        figure!(alternator, ChargerCurrent, limit_a).label(L::ChargerLimit).hint(L::AlternatorHint),
+        figure!(alternator, ChargerCurrent, limit_a)
+            .label(L::ChargerLimit)
+            .hint(L::AlternatorHint)
+            .usual(20.0),
         figure!(alternator, Derating, derating_pct).hint(L::DeratingHint),
     ],
     alternator,
@@ -99,10 +102,13 @@ static GENERATOR: Timed = timed!(
     ThereIsAGenerator,
     "generator",
     &[
-        figure!(generator, ChargerCurrent, limit_a).label(L::ChargerLimit).hint(L::GeneratorHint),
-        figure!(generator, GeneratorStart, start_pct),
-        figure!(generator, GeneratorStop, stop_pct),
-        figure!(generator, MinimumRun, minimum_run_min),
+        figure!(generator, ChargerCurrent, limit_a)
+            .label(L::ChargerLimit)
+            .hint(L::GeneratorHint)
+            .usual(40.0),
+        figure!(generator, GeneratorStart, start_pct).usual(30.0),
+        figure!(generator, GeneratorStop, stop_pct).usual(80.0),
+        figure!(generator, MinimumRun, minimum_run_min).usual(60.0),
         unstated!(generator, FuelPerHour, fuel_l_per_h),
         unstated!(generator, FuelPerEnergy, fuel_l_per_kwh),
     ],
@@ -113,7 +119,10 @@ static GENERATOR: Timed = timed!(
 static SHORE: Timed = timed!(
     ThereIsShore,
     "shore",
-    &[figure!(shore, ChargerCurrent, limit_a).label(L::ChargerLimit).hint(L::ShoreHint)],
+    &[figure!(shore, ChargerCurrent, limit_a)
+        .label(L::ChargerLimit)
+        .hint(L::ShoreHint)
+        .usual(20.0)],
     shore,
     Charger,
     None
@@ -157,7 +166,7 @@ fn timed(store: Store, own: &'static Timed) -> View {
         });
         group(vec![
             fields(store, 0, own.figures).view(),
-            schedule_editor(schedule, set).view(),
+            schedule_editor(store, schedule, set).view(),
             told.map(|told| told.view()).view(),
         ])
     });
@@ -182,7 +191,23 @@ fn set_output(plan: &mut Document, month: usize, value: f64) {
     }
 }
 
-static POWER: Figure = Figure::new(Field::TurbinePower, output, set_output);
+/// The output of all months, while it is the same.
+fn output_of_all(plan: &Document, _: usize) -> Option<f64> {
+    let all: Vec<f64> = (0..12).filter_map(|month| output(plan, month)).collect();
+    all.first().copied().filter(|first| all.iter().all(|own| own == first))
+}
+
+fn set_output_of_all(plan: &mut Document, _: usize, value: f64) {
+    for month in 0..12 {
+        set_output(plan, month, value);
+    }
+}
+
+static POWER_OF_ALL: Figure =
+    Figure::new(Field::TurbinePower, output_of_all, set_output_of_all).usual(10.0);
+static CHARGE_OF_ALL: Figure =
+    Figure::new(Field::TurbineCharge, output_of_all, set_output_of_all).blank();
+static POWER: Figure = Figure::new(Field::TurbinePower, output, set_output).usual(10.0);
 static CHARGE: Figure = Figure::new(Field::TurbineCharge, output, set_output);
 /// An hour's share of the turbine's day; the place is the hour.
 static SHARE: Figure = Figure::new(
@@ -232,7 +257,12 @@ fn turbine(store: Store) -> View {
     };
     let figures = when(there, move || {
         let months = dynamic(move || {
-            boxes(if way.get() == 1 { &CHARGE } else { &POWER }, 12, |at| WORDS.month(at))
+            let (all, each) =
+                if way.get() == 1 { (&CHARGE_OF_ALL, &CHARGE) } else { (&POWER_OF_ALL, &POWER) };
+            group(vec![
+                all.named(store, 0, WORDS.label(L::SameForAll)),
+                boxes(each, 12, |at| WORDS.month(at)),
+            ])
         });
         group(vec![
             node("p").attr("class", "hint").child(WORDS.label(L::TurbineHint)).view(),

@@ -24,7 +24,8 @@ const FIGURES: [Figure; 3] = [
         Field::InverterRated,
         |plan, _| own(plan).map(|own| own.rated_w),
         |plan, _, value| change(plan, |own| own.rated_w = value),
-    ),
+    )
+    .usual(1000.0),
     Figure::new(
         Field::InverterIdle,
         |plan, _| own(plan)?.idle_w,

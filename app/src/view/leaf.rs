@@ -14,14 +14,21 @@ use crate::worker::Said;
 
 /// A leaf, asked of the worker for as long as what is being made lives, and written anew when the plan changes.
 pub(crate) fn leaf(store: Store, own: Leaf, argument: String) -> View {
-    let said = store.worked.ask(own, argument).said;
-    dynamic(move || {
+    leaf_of(store, own, argument).0
+}
+
+/// The same with the numbers that go along.
+pub(crate) fn leaf_of(store: Store, own: Leaf, argument: String) -> (View, RwSignal<Vec<f64>>) {
+    let wish = store.worked.ask(own, argument);
+    let said = wish.said;
+    let view = dynamic(move || {
         said.with(|said| match said {
             Said::Written(paper) => elements(paper),
             Said::Sentence(sentence) => node("p").attr("class", "hint").child(*sentence).view(),
         })
     })
-    .view()
+    .view();
+    (view, wish.numbers)
 }
 
 /// How a figure was worked out, down to the sources, while its panel is open.

@@ -1,18 +1,27 @@
 //! One load, open for editing.
 
 use leptos::prelude::*;
-use sunlarder_engine::document::{Cooling, Document, Field, Load, Rating, Supply, When};
-use sunlarder_engine::load::catalogue::{Appliance, entry};
+use sunlarder_engine::document::{
+    Cooling, Document, Field, List, Load, Rating, Supply, TextField, When,
+};
 use sunlarder_engine::quantity::Within;
-use sunlarder_engine::words::Label as L;
+use sunlarder_engine::words::{Label as L, Term};
+use sunlarder_worker::leaf::{Leaf, Topic};
 
-use super::field::{Figure, button, button_unless, choice, fields, more, select, text_box, toggle};
+use super::field::{
+    Figure, button, button_unless, choice, fields, fresh_id, more, select, text_box, toggle,
+};
+use super::help::with_help;
+use super::load_list::{Loads, row_of};
+use super::mend::inverter_button;
 use super::schedule::schedule_editor;
-use crate::bind::{edit, of_load, part, to_load};
-use crate::dom::node::{Child as _, View, group, node};
-use crate::dom::part::{dynamic, when};
+use crate::bind::{edit, of_load, part, to_load, watch};
+use crate::dom::node::{Child as _, View, group, node, nothing};
+use crate::dom::paper::elements;
+use crate::dom::part::{dynamic, typed, when};
+use crate::dom::sight::{focus_soon, show_soon};
 use crate::load_row;
-use crate::store::{Store, WORDS, words};
+use crate::store::{Store, WORDS};
 
 /// How a power is stated, in the order in which it is offered.
 const WAYS: [L; 4] = [L::InWatts, L::InVoltsAndAmps, L::ByEnergyLabel, L::ByOutput];
@@ -185,11 +194,7 @@ fn to_cooling(plan: &mut Document, place: usize, set: impl FnOnce(&mut Cooling))
 }
 
 /// The editor of one load.
-pub(crate) fn load_editor(store: Store, place: usize, open: RwSignal<Option<usize>>) -> View {
-    let on =
-        part(store, place, |plan, place| of_load(plan, place, |load| load.on).unwrap_or_default());
-    let set_on =
-        edit(store, "load on", place, |plan, place, on| to_load(plan, place, |load| load.on = on));
+pub(crate) fn load_editor(store: Store, place: usize, loads: Loads) -> View {
     let schedule = part(store, place, |plan, place| {
         of_load(plan, place, |load| load.schedule.clone())
             .unwrap_or_else(|| Load::default().schedule)
@@ -205,19 +210,25 @@ pub(crate) fn load_editor(store: Store, place: usize, open: RwSignal<Option<usiz
     });
     node("div")
         .attr("class", "editor")
-        .child(toggle(L::Counted, on, set_on))
         .child(
             node("div")
                 .attr("class", "fields")
                 .child(name_box(store, place))
                 .child(QUANTITY.view(store, place))
+                .child(group_box(store, place, loads))
                 .view(),
         )
         .child(power(store, place))
-        .child(schedule_editor(schedule, set_schedule))
-        .child(choice(L::FedBy, &[L::OnTheBank, L::ByInverter], supply, set_supply))
+        .child(schedule_editor(store, schedule, set_schedule))
+        .child(with_help(
+            store,
+            L::FedBy,
+            Topic::Term(Term::Supply),
+            choice(L::FedBy, &[L::OnTheBank, L::ByInverter], supply, set_supply),
+        ))
+        .child(inverter_button(store))
         .child(more(L::More, move || details(store, place)))
-        .child(actions(store, place, open))
+        .child(actions(store, place, loads))
         .view()
 }
 
@@ -242,17 +253,20 @@ fn power(store: Store, place: usize) -> View {
     let set_way = edit(store, "load rating", place, |plan, place, way| {
         to_load(plan, place, |load| load.rating = restated(load, way));
     });
-    let range = part(store, place, |plan, place| {
-        let known =
-            of_load(plan, place, |load| load.appliance).flatten().and_then(Appliance::from_number);
-        known
-            .map(|known| {
-                WORDS.usual_range(
-                    &words().amount(entry(known).low),
-                    &words().amount(entry(known).high),
-                )
-            })
-            .unwrap_or_default()
+    let known =
+        part(store, place, |plan, place| of_load(plan, place, |load| load.appliance).flatten());
+    // It is not of the plan, so it is asked for once and not anew with every edit.
+    let written = RwSignal::new(String::new());
+    watch(Box::new(move || {
+        if let Some(number) = known.get() {
+            // The editor may be closed when it comes.
+            let take = Callback::new(move |paper| drop(written.try_set(paper)));
+            store.worked.once(Leaf::UsualRange, number.to_string(), take);
+        }
+    }));
+    let range = dynamic(move || match known.get() {
+        Some(_) => written.with(|paper| elements(paper)),
+        None => nothing(),
     });
     let boxes = dynamic(move || match way.get() {
         0 => fields(store, place, &POWER),
@@ -261,11 +275,7 @@ fn power(store: Store, place: usize) -> View {
         _ => fields(store, place, &OUTPUT),
     });
     let ways = WAYS.iter().map(|way| WORDS.label(*way)).collect();
-    group(vec![
-        select(L::PowerIsStated, ways, way, set_way).view(),
-        boxes.view(),
-        node("p").attr("class", "hint").child(range).view(),
-    ])
+    group(vec![select(L::PowerIsStated, ways, way, set_way).view(), boxes.view(), range.view()])
 }
 
 /// Duty, start, how it follows the heat, and whether a life depends on it.
@@ -295,41 +305,86 @@ fn details(store: Store, place: usize) -> View {
     ])
 }
 
-fn actions(store: Store, place: usize, open: RwSignal<Option<usize>>) -> View {
-    let last = part(store, place, |plan, place| place + 1 >= plan.loads.len());
+/// The person's own group, taken once it is typed out: on every letter the load would go elsewhere.
+fn group_box(store: Store, place: usize, loads: Loads) -> View {
+    let (id, list) = (fresh_id("group"), fresh_id("groups"));
+    let own = part(store, place, |plan, place| {
+        of_load(plan, place, |load| load.group.clone()).unwrap_or_default()
+    });
+    let set = edit(store, "load group", place, |plan, place, group: String| {
+        to_load(plan, place, |load| load.group = group.trim().chars().take(LONGEST).collect());
+    });
+    let known = dynamic(move || {
+        let option = |name: String| node("option").attr("value", name).view();
+        loads.groups().into_iter().map(option).collect::<Vec<_>>().view()
+    });
+    node("div")
+        .attr("class", "field")
+        .child(node("label").attr("for", id.clone()).child(WORDS.label(L::GroupName)).view())
+        .child(
+            node("div")
+                .attr("class", "entry")
+                .child(
+                    node("input")
+                        .attr("id", id)
+                        .attr("type", "text")
+                        .attr("maxlength", "80")
+                        .attr("autocomplete", "off")
+                        .attr("list", list.clone())
+                        .prop("value", own)
+                        .on("change", typed(move |text| set.run(text)))
+                        .view(),
+                )
+                .child(node("datalist").attr("id", list).child(known).view())
+                .view(),
+        )
+        .child(node("p").attr("class", "hint").child(WORDS.label(L::GroupHint)).view())
+        .view()
+}
+
+/// Most characters of a group's name.
+const LONGEST: usize = TextField::GroupName.limit();
+
+fn actions(store: Store, place: usize, loads: Loads) -> View {
+    let (first, last) = (loads.can_step(place, false), loads.can_step(place, true));
+    let not = |can: Signal<bool>| Signal::derive(move || !can.get());
+    let full = part(store, 0, |plan, _| plan.loads.len() >= List::Loads.limit());
     let duplicate = move || {
         store.edit("duplicate load", &mut |plan| {
             if let Some(copy) = plan.loads.get(place).cloned() {
                 plan.loads.insert(place + 1, copy);
             }
         });
-        open.set(Some(place + 1));
-    };
-    let swap = move |other: usize| {
-        store.edit("move load", &mut |plan| {
-            if place < plan.loads.len() && other < plan.loads.len() {
-                plan.loads.swap(place, other);
-            }
-        });
-        open.set(Some(other));
+        loads.fresh.set(Some(place + 1));
+        loads.open.set(Some(place + 1));
+        show_soon(row_of(place + 1));
+        focus_soon(format!("{} .load-open", row_of(place + 1)));
     };
     let delete = move || {
         let name = store.plan.with_untracked(|plan| of_load(plan, place, load_row::name));
-        open.set(None);
+        loads.open.set(None);
+        loads.fresh.set(None);
         store.edit("delete load", &mut |plan| {
             if place < plan.loads.len() {
                 plan.loads.remove(place);
             }
         });
-        store.say(WORDS.deleted(&name.unwrap_or_default()));
+        store.say_changed(WORDS.deleted(&name.unwrap_or_default()));
+        let left = store.plan.with_untracked(|plan| plan.loads.len());
+        focus_soon(match left.checked_sub(1) {
+            Some(last) => format!("{} .load-open", row_of(place.min(last))),
+            None => "#add-something".to_owned(),
+        });
     };
     node("div")
         .attr("class", "row")
-        .child(button(L::Duplicate, "button quiet", duplicate))
-        .child(button_unless(L::MoveUp, "button quiet", Signal::stored(place == 0), move || {
-            swap(place.saturating_sub(1));
+        .child(button_unless(L::Duplicate, "button quiet", full, duplicate))
+        .child(button_unless(L::MoveUp, "button quiet move-up", not(first), move || {
+            loads.step(place, false, ".move-up");
         }))
-        .child(button_unless(L::MoveDown, "button quiet", last, move || swap(place + 1)))
+        .child(button_unless(L::MoveDown, "button quiet move-down", not(last), move || {
+            loads.step(place, true, ".move-down");
+        }))
         .child(button(L::Delete, "button quiet danger", delete))
         .view()
 }

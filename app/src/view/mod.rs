@@ -1,26 +1,43 @@
 //! What is seen: thin views over the store, as plain functions that give an erased view.
 
 mod bank;
+mod catalogue;
 mod chargers;
+mod compare;
+mod curve;
 mod dialogs;
+mod drop;
 mod field;
+mod guess;
 mod habits;
+mod help;
 mod inverter;
 mod leaf;
 mod load_editor;
+mod load_list;
 mod loads;
+mod mend;
 mod outlook;
 mod own_climate;
+mod pictures;
 mod place;
 mod question;
+mod reader;
 mod replay;
 mod schedule;
+mod share;
+mod sheet;
 mod shell;
 pub(crate) mod shut;
 mod sources;
 mod start;
+mod strip;
 mod table;
+mod toast;
+mod world_map;
+mod wrong_entry;
 
 pub(crate) use field::button;
+pub(crate) use load_list::Loads;
 pub(crate) use place::has_place;
 pub(crate) use shell::shell;

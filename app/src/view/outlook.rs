@@ -2,18 +2,22 @@
 
 use chrono::Datelike;
 use leptos::prelude::*;
-use sunlarder_engine::outlook::{Obstacle, Question, Verdict};
+use sunlarder_engine::outlook::{Figure, Obstacle, Question};
 use sunlarder_engine::quantity::{AmpHours, Hours};
-use sunlarder_engine::words::Label as L;
+use sunlarder_engine::words::{Label as L, Term};
+use sunlarder_worker::leaf::Topic;
 
+use super::compare;
 use super::field::more_while;
+use super::help::asked;
 use super::leaf::worked;
+use super::pictures::save;
 use super::place::{has_place, in_month, place_name, today};
 use super::table::table;
 use crate::bind::{drawn, fixed, memo, part, said, signal, watch};
-use crate::chart::{CurveData, day_strip, month_balance, remaining_curve};
-use crate::dom::node::{Child as _, View, node, nothing};
-use crate::dom::part::{dynamic, when};
+use crate::chart::month_balance;
+use crate::dom::node::{Child as _, View, group, node, nothing};
+use crate::dom::part::dynamic;
 use crate::outlook_data as data;
 use crate::store::{Solved, Store, WORDS, words};
 use crate::worker::speaks;
@@ -60,6 +64,7 @@ pub(crate) fn verdict(store: Store) -> View {
         .child(headline)
         .child(node("p").attr("class", "lede").attr("id", "lede").child(signal(lede)).view())
         .child(chance(store))
+        .child(compare::verdict(store))
         .child(
             node("p").attr("class", "problem").attr("role", "alert").child(signal(problem)).view(),
         )
@@ -127,16 +132,10 @@ pub(crate) fn weather(store: Store) -> View {
 pub(crate) fn cautions(store: Store) -> View {
     let items = memo(Box::new(move || {
         store.answers.with(|answers| {
-            let obstacles = answers.solved().map(|solved| {
-                // What decides the verdict already stands under it.
-                let decides = |own: &Obstacle| matches!(&solved.outlook.verdict, Verdict::CannotWork { why } if why == own);
-                let all = solved.outlook.obstacles.iter().copied();
-                all.filter(|own| !decides(own)).collect::<Vec<_>>()
-            });
-            let said = |own: &Obstacle| {
-                (own.stops(), words().obstacle(own, &|tag| store.name_of(tag)))
-            };
-            obstacles.unwrap_or_default().iter().map(said).collect::<Vec<_>>()
+            let said =
+                |own: &Obstacle| (own.stops(), words().obstacle(own, &|tag| store.name_of(tag)));
+            let all = answers.solved().map(|own| own.outlook.cautions().map(said).collect());
+            all.unwrap_or_else(Vec::new)
         })
     }));
     let one = |(grave, text): (bool, String)| {
@@ -157,65 +156,19 @@ pub(crate) fn cautions(store: Store) -> View {
     list.view()
 }
 
-/// The remaining-time curve with its legend, its reading and its table.
-pub(crate) fn now(store: Store) -> View {
-    let cursor = RwSignal::new(None::<f64>);
-    let reading = Callback::new(move |hour: f64| {
-        store.answers.with(|answers| {
-            let read = |solved| store.worked.band.with(|band| data::reading(solved, hour, band));
-            answers.solved().map(|solved| read(solved)).unwrap_or_default()
-        })
-    });
-    let readout = memo(Box::new(move || match cursor.get() {
-        Some(hour) => reading.run(hour),
-        None => WORDS.label(L::ScrubHint).to_owned(),
-    }));
-    let key = |class: &'static str, label: L| {
-        node("li").attr("class", class).child(WORDS.label(label)).view()
-    };
-    let path = store.worked.path;
-    let drawn = drawn(store.drawn, data::curve);
-    let curve = memo(Box::new(move || CurveData {
-        band: store.worked.band.get(),
-        replayed: path.get(),
-        ..drawn.get()
-    }));
-    let there = memo(Box::new(move || path.with(|path| !path.is_empty())));
-    let keys = vec![
-        key("key key-typical", L::MeanWeather),
-        key("key key-band", L::EightOfTen),
-        key("key key-dark", L::WithoutSun),
-        when(there, move || key("key key-replayed", L::OwnYear)).view(),
-        key("key key-reserve", L::ReserveWord),
-    ];
-    node("figure")
-        .attr("class", "now")
-        .attr("aria-label", WORDS.label(L::RemainingTime))
-        .child(node("h2").attr("class", "unseen").child(WORDS.label(L::RemainingTime)).view())
-        .child(remaining_curve(curve, cursor, reading, fixed(WORDS.label(L::ReadTheCurve))))
-        .child(node("p").attr("class", "readout").child(signal(readout)).view())
-        .child(node("ul").attr("class", "legend").child(keys).view())
-        .child(more_while("more", L::AsATable, move || {
-            let heads =
-                vec![L::Time, L::MeanWeatherPercent, L::EightOfTenPercent, L::WithoutSunPercent];
-            let rows = memo(Box::new(move || {
-                store.answers.with(|answers| {
-                    let rows =
-                        |solved| store.worked.band.with(|band| data::curve_rows(solved, band));
-                    answers.solved().map(|solved| rows(solved)).unwrap_or_default()
-                })
-            }));
-            table(L::RemainingTime, heads, rows)
-        }))
-        .child(worked(store, L::HowWorkedOut, Question::Run))
-        .view()
-}
-
 /// One of the four figures under the curve.
-fn fact(id: &'static str, label: L, value: Signal<String>, unit: Signal<String>) -> View {
+fn fact(
+    store: Store,
+    (id, label, figure, term): (&'static str, L, Figure, Term),
+    value: Signal<String>,
+    unit: Signal<String>,
+) -> View {
+    let [button, explained] = asked(store, WORDS.label(label), Topic::Term(term), "dd");
     node("div")
         .attr("class", "fact")
-        .child(node("dt").attr("class", "fact-label").child(WORDS.label(label)).view())
+        .child(
+            node("dt").attr("class", "fact-label").child(WORDS.label(label)).child(button).view(),
+        )
         .child(
             node("dd")
                 .attr("class", "fact-value")
@@ -225,6 +178,8 @@ fn fact(id: &'static str, label: L, value: Signal<String>, unit: Signal<String>)
                 .child(node("span").attr("class", "unit").child(unit).view())
                 .view(),
         )
+        .child(node("dd").attr("class", "against").child(compare::against(store, figure)).view())
+        .child(explained)
         .view()
 }
 
@@ -246,14 +201,16 @@ pub(crate) fn facts(store: Store) -> View {
         words().of_rated(bank.slowest, bank.nominal)
     });
     let kept = said(store, |solved| WORDS.months_kept(solved.outlook.months_kept()));
+    let fact = |what, value, unit| fact(store, what, value, unit);
     let unit = fixed(words().charge_unit());
-    node("dl")
+    let facts = node("dl")
         .attr("class", "facts")
-        .child(fact("fact-out", L::OutADay, out, unit))
-        .child(fact("fact-in", L::InADay, into, unit))
-        .child(fact("fact-usable", L::MayBeUsed, used, of))
-        .child(fact("fact-kept", L::KeepsUp, kept, fixed("")))
-        .view()
+        .child(fact(("fact-out", L::OutADay, Figure::Out, Term::OutADay), out, unit))
+        .child(fact(("fact-in", L::InADay, Figure::In, Term::InADay), into, unit))
+        .child(fact(("fact-usable", L::MayBeUsed, Figure::Usable, Term::Usable), used, of))
+        .child(fact(("fact-kept", L::KeepsUp, Figure::MonthsKept, Term::KeepsUp), kept, fixed("")))
+        .view();
+    group(vec![facts, compare::ways(store)])
 }
 
 /// A length of time, or that it is longer than the longest run.
@@ -313,30 +270,6 @@ pub(crate) fn times(store: Store) -> View {
         .view()
 }
 
-/// The typical day of the month.
-pub(crate) fn day_picture(store: Store) -> View {
-    let title = said(store, |solved| WORDS.a_day_in(solved.outlook.month));
-    node("figure")
-        .attr("class", "picture")
-        .child(
-            node("figcaption")
-                .attr("class", "picture-head")
-                .child(node("h2").child(title).view())
-                .child(node("span").attr("class", "soft").child(WORDS.label(L::DayLegend)).view())
-                .view(),
-        )
-        .child(day_strip(drawn(store.drawn_below, data::day)))
-        .child(more_while("more", L::AsATable, move || {
-            table(
-                L::DayInWords,
-                vec![L::Hour, L::InWatts24, L::OutWatts24],
-                said(store, data::day_rows),
-            )
-        }))
-        .child(worked(store, L::HowBudget, Question::Budget))
-        .view()
-}
-
 /// The twelve months, in against out.
 pub(crate) fn months(store: Store) -> View {
     let pick = Callback::new(move |month: usize| {
@@ -360,28 +293,41 @@ pub(crate) fn months(store: Store) -> View {
                 )
                 .view(),
         )
-        .child(month_balance(drawn(store.drawn_below, data::months), pick))
+        .child(month_balance(
+            compare::with_months(store, drawn(store.drawn_below, data::months)),
+            pick,
+        ))
         .child(node("p").attr("class", "note").attr("id", "tightest").child(tightest).view())
         .child(more_while("more", L::AsATable, move || {
-            let fitting = |label| words().fitting(label);
-            let heads = vec![
-                L::Month,
-                L::PeakSunHours,
-                fitting(L::InAh),
-                fitting(L::OutAh),
-                fitting(L::BalanceAh),
-                fitting(L::UsableAh),
-                L::OfTenYears,
-            ];
-            let rows = memo(Box::new(move || {
-                let years = store.worked.foretold.with(|foretold| foretold.months.clone());
-                store.answers.with(|answers| {
-                    let solved = answers.solved();
-                    solved.map(|solved| data::month_rows(solved, &years)).unwrap_or_default()
-                })
-            }));
-            table(L::MonthByMonth, heads, rows)
+            compare::anew(move || {
+                let fitting = |label| words().fitting(label);
+                let heads = [
+                    L::Month,
+                    L::PeakSunHours,
+                    fitting(L::InAh),
+                    fitting(L::OutAh),
+                    fitting(L::BalanceAh),
+                    fitting(L::UsableAh),
+                    L::OfTenYears,
+                ];
+                let heads = compare::heads(store, &heads, L::BaselineBalance);
+                let rows = memo(Box::new(move || {
+                    let years = store.worked.foretold.with(|foretold| foretold.months.clone());
+                    store
+                        .answers
+                        .with(|answers| {
+                            let solved = answers.solved()?;
+                            let rows = |baseline: Option<&Solved>| {
+                                data::month_rows(solved, &years, baseline)
+                            };
+                            Some(compare::with_baseline(store, rows))
+                        })
+                        .unwrap_or_default()
+                }));
+                table(L::MonthByMonth, heads, rows)
+            })
         }))
+        .child(save(store, L::MonthByMonth))
         .child(worked(store, L::HowMonth, Question::Month))
         .view()
 }

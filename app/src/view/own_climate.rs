@@ -2,15 +2,20 @@
 
 use leptos::prelude::*;
 use sunlarder_engine::document::{Document, Field};
-use sunlarder_engine::quantity::Unit;
 use sunlarder_engine::words::Label as L;
+use sunlarder_worker::leaf::{Leaf, Topic};
 
 use super::field::{Figure, toggle};
-use super::table::table;
-use crate::bind::{part, said};
+use super::help::with_help;
+use super::leaf::leaf;
+use crate::bind::part;
 use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::part::when;
-use crate::store::{Solved, Store, WORDS, words};
+use crate::store::{Store, WORDS};
+
+/// What explains the two kinds of figures.
+const SUN_TOPIC: Topic = Topic::Field(Field::PeakSun);
+const AIR_TOPIC: Topic = Topic::Field(Field::AirTemperature);
 
 /// The box of a month's own peak sun hours; the place is the month.
 static SUN: Figure = Figure::new(
@@ -43,20 +48,7 @@ fn used(store: Store) -> Option<([f64; 12], [f64; 12])> {
     })
 }
 
-fn rows(solved: &Solved) -> Vec<Vec<String>> {
-    let climate = &solved.system.climate;
-    let sun = climate.irradiation();
-    let row = |month: usize| {
-        vec![
-            WORDS.month(month).to_owned(),
-            words().rounded(sun[month].0),
-            words().rounded(words().in_habit(climate.temperature[month].0, Unit::Celsius)),
-        ]
-    };
-    (0..12).map(row).collect()
-}
-
-/// The table, with switches to put in one's own.
+/// What is used, as the worker draws and tells it, with switches to put in one's own.
 pub(crate) fn own_climate(store: Store) -> View {
     let own_sun = part(store, 0, |plan, _| plan.place.peak_sun_h.is_some());
     let own_air = part(store, 0, |plan, _| plan.place.temperature_c.is_some());
@@ -64,21 +56,22 @@ pub(crate) fn own_climate(store: Store) -> View {
         switch(store, |plan, values| plan.place.peak_sun_h = values.map(|values| values.0));
     let set_air =
         switch(store, |plan, values| plan.place.temperature_c = values.map(|values| values.1));
-    let heads = vec![L::Month, L::PeakSunHours, words().fitting(L::MeanTemperature)];
-    let boxes = move |figure: &'static Figure| {
+    let boxes = move |title: L, figure: &'static Figure| {
         let all: Vec<View> =
             (0..12).map(|month| figure.named(store, month, WORDS.month(month))).collect();
-        node("div").attr("class", "fields").child(all).view()
+        node("div")
+            .attr("class", "fields twelve")
+            .attr("role", "group")
+            .attr("aria-label", WORDS.label(title))
+            .child(all)
+            .view()
     };
-    let origin =
-        said(store, |solved| WORDS.climate_origin(solved.system.climate.origin).to_owned());
     group(vec![
-        node("p").attr("class", "hint").child(origin).view(),
-        table(L::SunAndTemperature, heads, said(store, rows)).view(),
-        toggle(L::OwnSun, own_sun, set_sun).view(),
-        when(own_sun, move || boxes(&SUN)).view(),
-        toggle(L::OwnAir, own_air, set_air).view(),
-        when(own_air, move || boxes(&AIR)).view(),
+        leaf(store, Leaf::Climate, String::new()),
+        with_help(store, L::OwnSun, SUN_TOPIC, toggle(L::OwnSun, own_sun, set_sun)),
+        when(own_sun, move || boxes(L::OwnSun, &SUN)).view(),
+        with_help(store, L::OwnAir, AIR_TOPIC, toggle(L::OwnAir, own_air, set_air)),
+        when(own_air, move || boxes(L::OwnAir, &AIR)).view(),
     ])
 }
 

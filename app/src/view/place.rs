@@ -4,7 +4,9 @@ use chrono::{Datelike, NaiveDate};
 use leptos::prelude::*;
 use leptos::web_sys;
 use sunlarder_engine::document::{ClockTime, Document, Field, date_from, date_text};
-use sunlarder_engine::place::{SummerTime, Town};
+use sunlarder_engine::place::{SEA, SummerTime, Town};
+use sunlarder_engine::quantity::{Degrees, Within};
+use sunlarder_engine::sun::Site;
 use sunlarder_engine::words::Label as L;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
@@ -13,6 +15,7 @@ use super::field::{Figure, button, fields, more, select, text_box};
 use super::own_climate::own_climate;
 use super::question::question;
 use super::replay::replay;
+use super::world_map::world_map;
 use crate::assets::{Coming, ask_for_names};
 use crate::bind::{edit, fixed, part, signal};
 use crate::dom::node::{Child as _, View, group, node, nothing};
@@ -109,8 +112,12 @@ pub(crate) fn place_section(store: Store) -> View {
 }
 
 pub(super) fn inside(store: Store) -> View {
+    // Asked for as soon as the section opens: a tap on the map takes the clock of the town next to it.
+    let names = RwSignal::new(Coming::Unasked);
+    ask_for_names(names);
     group(vec![
-        town_search(store).view(),
+        town_search(store, names).view(),
+        world_map(store, names),
         start_fields(store).view(),
         more(L::CoordinatesAndClock, move || coordinates(store)).view(),
         more(L::TemperaturesAndGround, move || fields(store, 0, &SURROUNDINGS)).view(),
@@ -138,32 +145,35 @@ fn coordinates(store: Store) -> View {
 
 /// Whether somebody has said where. Nobody plans for the middle of the Gulf of Guinea: a blank plan has no place yet.
 pub(crate) fn has_place(plan: &Document) -> bool {
-    let place = &plan.place;
-    !place.name.is_empty() || place.latitude_deg != 0.0 || place.longitude_deg != 0.0
+    plan.has_place()
 }
 
 /// What the place is called, or its coordinates.
 pub(crate) fn place_name(plan: &Document) -> String {
+    words().place_name(plan)
+}
+
+/// The same with the coordinates behind a name.
+pub(super) fn coordinates_of(plan: &Document) -> String {
     let place = &plan.place;
-    if !place.name.is_empty() {
-        return place.name.clone();
+    let latitude = words().rounded(place.latitude_deg);
+    let longitude = words().rounded(place.longitude_deg);
+    if place.name.is_empty() {
+        return place_name(plan);
     }
-    if !has_place(plan) {
-        return WORDS.label(L::NoPlaceYet).to_owned();
-    }
-    format!("{}°, {}°", words().rounded(place.latitude_deg), words().rounded(place.longitude_deg))
+    format!("{} · {latitude}°, {longitude}°", place.name)
 }
 
 /// Search of towns by name, and the device's own place.
-fn town_search(store: Store) -> View {
+fn town_search(store: Store, names: RwSignal<Coming>) -> View {
     let query = RwSignal::new(String::new());
-    let names = RwSignal::new(Coming::Unasked);
     let take = Callback::new(move |town: Town<'static>| {
         store.edit("town", &mut |plan| move_to(plan, &town));
         query.set(String::new());
     });
     let found = dynamic(move || query.with(|query| found(query, names.get(), take)));
     let type_in = typed(move |text| {
+        // Once more, should the way to them have been cut.
         ask_for_names(names);
         query.set(text);
     });
@@ -181,7 +191,7 @@ fn town_search(store: Store) -> View {
                 .view(),
         )
         .child(found)
-        .child(button(L::WhereIAm, "button quiet", move || locate(store)))
+        .child(button(L::WhereIAm, "button quiet", move || locate(store, names)))
         .view()
 }
 
@@ -222,16 +232,45 @@ fn found(query: &str, names: Coming, take: Callback<Town<'static>>) -> View {
     node("ul").attr("class", "results").child(items).view()
 }
 
+/// A town as near as this gives the place its clock, and this near its own name \[km\].
+const SAME_CLOCK: f64 = 300.0;
+const SAME_PLACE: f64 = 25.0;
+
+/// Puts the plan on a point: under the name of the town or sea there, with the clock of the nearest town, or far from any by the sun.
+pub(super) fn put_near(store: Store, names: RwSignal<Coming>, latitude: f64, longitude: f64) {
+    let latitude = latitude.within(-90.0, 90.0);
+    let near = match names.get_untracked() {
+        Coming::Here(names) => {
+            let (north, east) = (Degrees(latitude), Degrees(longitude));
+            names.towns.nearest(Site { latitude: north, longitude: east })
+        }
+        _ => None,
+    };
+    let near = near.filter(|(_, far)| *far < SAME_CLOCK);
+    let name = near.map_or_else(String::new, |(town, far)| {
+        if far < SAME_PLACE || town.country == SEA {
+            town.name.to_owned()
+        } else {
+            WORDS.near(town.name)
+        }
+    });
+    let clock = near.map(|(town, _)| town.clock);
+    store.edit("map", &mut |plan| {
+        place_at(plan, &name, latitude, longitude);
+        let place = &mut plan.place;
+        place.utc_offset_min =
+            clock.map_or_else(|| zone_of(longitude), |own| own.utc_offset_min.into());
+        place.summer_time = clock.map_or(SummerTime::None, |own| own.summer_time);
+    });
+}
+
 /// Asks the device where it is; only ever on a tap.
-fn locate(store: Store) {
+fn locate(store: Store, names: RwSignal<Coming>) {
     let geolocation = web_sys::window().and_then(|window| window.navigator().geolocation().ok());
     let found = Closure::once_into_js(move |position: web_sys::Position| {
         let at = position.coords();
-        store.edit("town", &mut |plan| {
-            place_at(plan, WORDS.label(L::HereName), at.latitude(), at.longitude());
-            plan.place.utc_offset_min = zone_of(at.longitude());
-            plan.place.summer_time = SummerTime::None;
-        });
+        put_near(store, names, at.latitude(), at.longitude());
+        store.edit("map", &mut |plan| plan.place.name = WORDS.label(L::HereName).to_owned());
         store.say(WORDS.label(L::LocationTaken));
     });
     let refused =

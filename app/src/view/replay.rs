@@ -7,9 +7,9 @@ use sunlarder_engine::words::Label as L;
 use sunlarder_worker::sentences::PART;
 use wasm_bindgen::JsValue;
 
-use super::dialogs::file_button;
 use super::field::button;
 use super::place::hint;
+use super::share::file_button;
 use crate::bind::memo;
 use crate::dom::node::{View, node};
 use crate::dom::part::{dynamic, when};

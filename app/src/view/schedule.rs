@@ -4,14 +4,14 @@ use leptos::prelude::*;
 use sunlarder_engine::document::{
     ClockTime, DAY_MIN, Days, Field, List, Months, Schedule, Span, When,
 };
-use sunlarder_engine::words::Label as L;
+use sunlarder_engine::words::{Label as L, clock};
 
 use super::field::{NumberBox, button_unless, choice, more};
+use super::strip::strip;
 use crate::bind::memo;
 use crate::dom::node::{Child as _, View, group, node, nothing};
 use crate::dom::part::{act, dynamic, typed};
-use crate::store::{WORDS, words};
-use sunlarder_engine::words::{clock, decimal};
+use crate::store::{Store, WORDS, words};
 
 /// The kinds of hours, in the order in which they are offered.
 const KINDS: [L; 3] = [L::HoursPerDay, L::AtTheseHours, L::Always];
@@ -54,7 +54,7 @@ fn converted(schedule: &Schedule, kind: usize) -> When {
 
 /// A schedule that is edited: what it is and what takes a new one.
 #[derive(Clone, Copy)]
-struct Edited {
+pub(super) struct Edited {
     value: Signal<Schedule>,
     set: Callback<Schedule>,
 }
@@ -66,6 +66,21 @@ impl Edited {
         self.set.run(schedule);
     }
 
+    /// Its stretches; none if it has no such.
+    pub(super) fn spans(self) -> Vec<Span> {
+        self.value.with_untracked(spans_of)
+    }
+
+    /// Looks at its stretches now and whenever they change.
+    pub(super) fn with_spans<T>(self, look: impl FnOnce(&[Span]) -> T) -> T {
+        self.value.with(|schedule| look(&spans_of(schedule)))
+    }
+
+    /// Gives it other stretches.
+    pub(super) fn set_spans(self, spans: Vec<Span>) {
+        self.change(|schedule| schedule.when = When::Spans(spans));
+    }
+
     fn change_spans(self, edit: impl FnOnce(&mut Vec<Span>)) {
         self.change(|schedule| {
             let mut spans = spans_of(schedule);
@@ -75,8 +90,37 @@ impl Edited {
     }
 }
 
+/// Stretches that are often meant: sitting together after dark, the working day, in bed.
+const OFTEN: [(L, Span); 3] = [
+    (L::Daytime, Span { from_min: 8 * 60, to_min: 18 * 60 }),
+    (L::Evening, Span { from_min: 18 * 60, to_min: 22 * 60 }),
+    (L::Night, Span { from_min: 22 * 60, to_min: 6 * 60 }),
+];
+
+/// One press for what is often meant.
+fn often(edited: Edited) -> View {
+    let chip = |(label, span): (L, Span)| {
+        let chosen = Signal::derive(move || {
+            let is = edited.with_spans(|spans| *spans == [span]);
+            Some(if is { "true" } else { "false" })
+        });
+        node("button")
+            .attr("type", "button")
+            .attr("aria-pressed", chosen)
+            .on("click", act(move || edited.set_spans(vec![span])))
+            .child(WORDS.label(label))
+            .view()
+    };
+    let chips: Vec<View> = OFTEN.into_iter().map(chip).collect();
+    node("div").attr("class", "chips").child(chips).view()
+}
+
 /// Editor of a schedule.
-pub(crate) fn schedule_editor(value: Signal<Schedule>, set: Callback<Schedule>) -> View {
+pub(crate) fn schedule_editor(
+    store: Store,
+    value: Signal<Schedule>,
+    set: Callback<Schedule>,
+) -> View {
     let edited = Edited { value, set };
     let kind = memo(Box::new(move || value.with(kind_of)));
     let set_kind = Callback::new(move |kind| {
@@ -84,12 +128,17 @@ pub(crate) fn schedule_editor(value: Signal<Schedule>, set: Callback<Schedule>) 
     });
     let body = dynamic(move || match kind.get() {
         0 => hours_box(edited),
-        1 => spans_editor(edited),
+        1 => spans_editor(store, edited),
         _ => nothing(),
     });
     let days =
         more(L::DaysAndMonths, move || group(vec![weekdays(edited).view(), months(edited).view()]));
-    group(vec![choice(L::When, &KINDS, kind, set_kind).view(), body.view(), days.view()])
+    group(vec![
+        choice(L::When, &KINDS, kind, set_kind).view(),
+        often(edited),
+        body.view(),
+        days.view(),
+    ])
 }
 
 fn hours_box(edited: Edited) -> View {
@@ -107,6 +156,7 @@ fn hours_box(edited: Edited) -> View {
     let field = Field::HoursPerDay;
     let (label, slider) = (WORDS.field(field), Some((0.0, 24.0, 0.25)));
     NumberBox { label, hint: "", field, slider, optional: false }.view(
+        None,
         hours,
         set,
         Signal::stored(None),
@@ -133,7 +183,7 @@ fn one_more(spans: &mut Vec<Span>) {
     spans.push(Span { from_min, to_min: if to_min > DAY_MIN { to_min - DAY_MIN } else { to_min } });
 }
 
-fn spans_editor(edited: Edited) -> View {
+fn spans_editor(store: Store, edited: Edited) -> View {
     let count = memo(Box::new(move || edited.value.with(|schedule| spans_of(schedule).len())));
     let full = Signal::derive(move || count.get() >= List::Spans.limit());
     let rows = dynamic(move || {
@@ -143,7 +193,7 @@ fn spans_editor(edited: Edited) -> View {
         button_unless(L::AddHours, "button quiet", full, move || edited.change_spans(one_more));
     node("div")
         .attr("class", "span-editor")
-        .child(strip(edited))
+        .child(strip(store, edited))
         .child(node("ul").attr("class", "spans").child(rows).view())
         .child(add)
         .view()
@@ -210,40 +260,6 @@ fn span_row(edited: Edited, place: usize) -> View {
                 .view(),
         )
         .view()
-}
-
-/// The day as a strip with its stretches.
-fn strip(edited: Edited) -> View {
-    let percent =
-        |minute: u16| format!("{}%", decimal(f64::from(minute) / f64::from(DAY_MIN) * 100.0, 2));
-    let blocks = dynamic(move || {
-        let parts = edited.value.with(spans_of).into_iter().flat_map(|span| span.unwrapped());
-        let parts = parts.filter(|(from, to)| from < to);
-        parts
-            .map(|(from, to)| {
-                node("i").style("left", &percent(from)).style("width", &percent(to - from)).view()
-            })
-            .collect::<Vec<_>>()
-            .view()
-    });
-    let told = Signal::derive(move || {
-        let spans = edited.value.with(spans_of);
-        let each = spans.iter().map(|span| {
-            format!("{} – {}", words().clock(span.from_min), words().clock_end(span.to_min))
-        });
-        each.collect::<Vec<_>>().join(", ")
-    });
-    let hours: Vec<View> =
-        [0, 6, 12, 18, 24].map(|hour| node("span").child(words().hour_mark(hour)).view()).into();
-    group(vec![
-        node("div")
-            .attr("class", "strip")
-            .attr("role", "img")
-            .attr("aria-label", told)
-            .child(blocks)
-            .view(),
-        node("div").attr("class", "strip-hours").attr("aria-hidden", "true").child(hours).view(),
-    ])
 }
 
 fn weekdays(edited: Edited) -> View {

@@ -4,16 +4,24 @@ use leptos::prelude::*;
 use sunlarder_engine::words::Label as L;
 
 use super::bank::bank_section;
+use super::curve::{day_picture, now};
 use super::dialogs::{dialogs, plan_name};
+use super::drop::drop_target;
 use super::field::button;
 use super::loads::loads;
-use super::outlook::{bar, cautions, day_picture, facts, months, now, times, verdict, weather};
+use super::mend::inverter_button;
+use super::outlook::{bar, cautions, facts, months, times, verdict, weather};
+use super::pictures::{carpet, flow};
 use super::place::place_section;
+use super::sheet::sheet;
 use super::sources::sources;
 use super::start::start;
-use crate::bind::{part, watch};
-use crate::dom::node::{Child as _, View, group, node, nothing};
+use super::toast::toast;
+use super::wrong_entry::{watch_entries, wrong_entry};
+use crate::bind::part;
+use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::part::{act, dynamic, when};
+use crate::drawers::drawer;
 use crate::edge;
 use crate::store::{Dialog, Face, Store, WORDS};
 
@@ -24,9 +32,19 @@ pub(crate) fn shell(store: Store) -> View {
         match store.face.get() {
             Face::Start => start(store),
             Face::Planner => planner(store),
+            Face::Beside => drawer(store, move |own| (own.beside)(store)),
+            Face::Guess => drawer(store, move |own| (own.guess)(store)),
         }
     });
-    group(vec![face.view(), dialogs(store).view(), toast(store).view(), update_notice().view()])
+    watch_entries(store);
+    group(vec![
+        face.view(),
+        dialogs(store).view(),
+        toast(store).view(),
+        update_notice().view(),
+        drop_target(store),
+        sheet(store),
+    ])
 }
 
 fn planner(store: Store) -> View {
@@ -37,6 +55,8 @@ fn planner(store: Store) -> View {
             node("main")
                 .attr("class", "outlook")
                 .child(verdict(store))
+                .child(wrong_entry(store))
+                .child(inverter_button(store))
                 .child(now(store))
                 .child(facts(store))
                 .child(cautions(store))
@@ -44,7 +64,9 @@ fn planner(store: Store) -> View {
                     node("div")
                         .attr("class", "pictures")
                         .child(day_picture(store))
+                        .child(flow(store))
                         .child(months(store))
+                        .child(carpet(store))
                         .child(times(store))
                         .child(weather(store))
                         .view(),
@@ -113,42 +135,6 @@ fn masthead(store: Store) -> View {
                 .child(item("menu-redo", L::Redo, no_redo, move || store.redo()))
                 .view(),
         )
-        .view()
-}
-
-/// What is said in passing; good news goes by itself.
-fn toast(store: Store) -> View {
-    let turn = StoredValue::new(0u32);
-    watch(Box::new(move || {
-        let Some(notice) = store.notice.get() else { return };
-        turn.update_value(|turn| *turn = turn.wrapping_add(1));
-        let mine = turn.get_value();
-        if !notice.grave {
-            let fade = move || {
-                if turn.try_get_value() == Some(mine) {
-                    store.notice.set(None);
-                }
-            };
-            set_timeout(fade, core::time::Duration::from_secs(5));
-        }
-    }));
-    let notice = dynamic(move || match store.notice.get() {
-        None => nothing(),
-        Some(notice) => {
-            let class = if notice.grave { "toast grave" } else { "toast" };
-            let close = button(L::Close, "button quiet", move || store.notice.set(None));
-            node("div")
-                .attr("class", class)
-                .child(node("p").child(notice.text).view())
-                .child(close)
-                .view()
-        }
-    });
-    node("div")
-        .attr("class", "toasts")
-        .attr("role", "status")
-        .attr("aria-live", "polite")
-        .child(notice)
         .view()
 }
 

@@ -1,7 +1,7 @@
 //! The insides of what is shut when the page stands; see `drawers.rs`.
 
 use super::load_editor::load_editor;
-use super::{bank, dialogs, habits, loads, place, sources};
+use super::{bank, catalogue, compare, dialogs, guess, habits, place, share, sources};
 use crate::drawers::Drawers;
 
 /// All of them.
@@ -10,8 +10,12 @@ pub(crate) const DRAWERS: Drawers = Drawers {
     bank: bank::inside,
     sources: sources::inside,
     load: load_editor,
-    search: loads::search,
+    search: catalogue::search,
     plans: dialogs::plans,
-    share: dialogs::share_plan,
+    share: share::share_plan,
+    code: share::large_code,
+    compare: compare::choose,
+    beside: compare::beside,
+    guess: guess::guess,
     habits: habits::habits,
 };

@@ -3,14 +3,18 @@
 use leptos::prelude::*;
 use sunlarder_engine::document::{Array, ControllerKind, Document, Field, List, Mounting};
 use sunlarder_engine::outlook::best_tilts;
+use sunlarder_engine::quantity::Degrees;
+use sunlarder_engine::sky::equatorward;
 use sunlarder_engine::source::POWER_PER_K;
-use sunlarder_engine::words::Label as L;
+use sunlarder_engine::words::{Label as L, Term, decimal};
+use sunlarder_worker::leaf::Topic;
 
 use super::chargers::chargers;
-use super::field::{Figure, button, button_unless, choice, fields, more, toggle};
+use super::field::{Figure, button, button_saying, button_unless, choice, fields, more, toggle};
+use super::help::with_help;
 use super::question::question;
 use crate::bind::{edit, part, said};
-use crate::dom::node::{Child as _, View, group, node};
+use crate::dom::node::{Child as _, View, group, node, nothing};
 use crate::dom::part::{dynamic, when};
 use crate::drawers::drawer;
 use crate::store::{Solved, Store, WORDS, words};
@@ -74,9 +78,20 @@ static HORIZON: Figure = Figure::new(
         }
     },
 );
-/// How its directions are called.
-const DIRECTIONS: [&str; 12] =
-    ["0°", "30°", "60°", "90°", "120°", "150°", "180°", "210°", "240°", "270°", "300°", "330°"];
+/// The same all around, while it is.
+static HORIZON_OF_ALL: Figure = Figure::new(
+    Field::Horizon,
+    |plan, _| {
+        let all = plan.place.horizon_deg?;
+        all.first().copied().filter(|first| all.iter().all(|own| own == first))
+    },
+    |plan, _, value| {
+        if let Some(all) = &mut plan.place.horizon_deg {
+            *all = [value; 12];
+        }
+    },
+)
+.blank();
 
 fn horizon(store: Store) -> View {
     let there = part(store, 0, |plan, _| plan.place.horizon_deg.is_some());
@@ -84,9 +99,12 @@ fn horizon(store: Store) -> View {
         plan.place.horizon_deg = on.then_some([0.0; 12]);
     });
     let boxes = when(there, move || {
-        let named = |(place, name): (usize, &&'static str)| HORIZON.named(store, place, name);
-        let all: Vec<View> = DIRECTIONS.iter().enumerate().map(named).collect();
-        node("div").attr("class", "fields").child(all).view()
+        let named = |place| HORIZON.named(store, place, WORDS.direction(place));
+        let all: Vec<View> = (0..12).map(named).collect();
+        group(vec![
+            HORIZON_OF_ALL.named(store, 0, WORDS.label(L::SameForAll)),
+            node("div").attr("class", "fields").child(all).view(),
+        ])
     });
     group(vec![
         node("p").attr("class", "hint").child(WORDS.label(L::HorizonHint)).view(),
@@ -233,16 +251,41 @@ fn position(store: Store, place: usize) -> View {
         if !asked.get() {
             return button(L::WhichTiltIsBest, "button quiet", move || asked.set(true));
         }
-        let sentence = store.answers.with(|answers| {
+        let best = store.answers.with(|answers| {
             let solved = answers.solved()?;
             let best = best_tilts(&solved.system, resolved(solved, place)?);
-            Some(WORDS.best_tilt(&best, solved.outlook.month))
+            Some((WORDS.best_tilt(&best, solved.outlook.month), best))
         });
-        sentence.unwrap_or_default().view()
+        let Some((sentence, best)) = best else { return nothing() };
+        let mut tilts = vec![best.month.0, best.year.0];
+        tilts.dedup();
+        let take = |tilt: Degrees| {
+            let words = WORDS.use_tilt(&format!("{}°", decimal(tilt.0, 0)));
+            button_saying(words, "button quiet", move || {
+                store.edit("tilt", &mut |plan| {
+                    let azimuth = equatorward(Degrees(plan.place.latitude_deg)).0;
+                    change(plan, place, |own| {
+                        (own.tilt_deg, own.azimuth_deg) = (tilt.0.round(), azimuth);
+                    });
+                });
+            })
+        };
+        group(vec![
+            node("p").child(sentence).view(),
+            node("div")
+                .attr("class", "row")
+                .child(tilts.into_iter().map(take).collect::<Vec<_>>())
+                .view(),
+        ])
     });
     group(vec![
         fields(store, place, &POSITION).view(),
-        choice(L::Mounting, &[L::MountedOpen, L::MountedFlush], mounting, set).view(),
+        with_help(
+            store,
+            L::Mounting,
+            Topic::Term(Term::Mounting),
+            choice(L::Mounting, &[L::MountedOpen, L::MountedFlush], mounting, set),
+        ),
         node("div").attr("class", "note").attr("aria-live", "polite").child(best).view(),
     ])
 }
@@ -256,7 +299,12 @@ fn controller(store: Store, place: usize) -> View {
         change(plan, place, |own| own.controller.kind = kind);
     });
     group(vec![
-        choice(L::ChargeController, &[L::Mppt, L::Pwm], kind, set).view(),
+        with_help(
+            store,
+            L::ChargeController,
+            Topic::Term(Term::ChargeController),
+            choice(L::ChargeController, &[L::Mppt, L::Pwm], kind, set),
+        ),
         fields(store, place, &CONTROLLER).view(),
     ])
 }

@@ -3,25 +3,25 @@
 use chrono::Datelike;
 use leptos::prelude::*;
 use sunlarder_engine::document::Document;
-use sunlarder_engine::simulate::Sunlight;
-use sunlarder_engine::words::Label as L;
+use sunlarder_engine::words::{Label as L, decimal};
 
-use super::dialogs::opener;
 use super::field::button_unless;
 use super::habits::languages;
 use super::place::place_name;
+use super::share::opener;
 use crate::address::{EXAMPLES, example};
 use crate::dom::node::{View, node};
 use crate::dom::part::act;
 use crate::edge::to_top;
 use crate::keep::{self, PlanId};
-use crate::store::{Answers, Store, WORDS};
+use crate::store::{Store, WORDS, words};
 
 /// The choice of what to start from.
 pub(crate) fn start(store: Store) -> View {
     let scenarios: Vec<View> = EXAMPLES
         .iter()
-        .filter_map(|(name, _)| Some(scenario(store, name, example(name)?)))
+        .enumerate()
+        .filter_map(|(at, (name, _))| Some(scenario(store, at, name, example(name)?)))
         .collect();
     let last = keep::current().and_then(|kept| Some((kept.id, kept.plan.ok()?)));
     let none = Signal::stored(last.is_none());
@@ -52,7 +52,7 @@ pub(crate) fn start(store: Store) -> View {
                 .view(),
         )
         .child(node("h2").child(WORDS.label(L::HaveLinkOrFile)).view())
-        .child(opener(store))
+        .child(opener(Callback::new(move |plan| store.open_new(plan))))
         .child(languages(store))
         .view()
 }
@@ -63,11 +63,10 @@ fn begin(store: Store, plan: Document) {
     to_top();
 }
 
-fn scenario(store: Store, name: &str, plan: Document) -> View {
-    let words = WORDS.scenario(&place_name(&plan), plan.start.date.month0() as usize);
-    let verdict = Answers::to(&plan, store.earth, &mut Sunlight::default())
-        .solved()
-        .map(|solved| WORDS.short(&solved.outlook));
+/// A card. What it comes to is told when it is opened: eight verdicts would keep the first frame waiting.
+fn scenario(store: Store, at: usize, name: &str, plan: Document) -> View {
+    let place = WORDS.scenario(&place_name(&plan), plan.start.date.month0() as usize);
+    let figures = words().scenario_figures(&plan);
     let title = plan.name.clone();
     node("li")
         .child(
@@ -76,14 +75,15 @@ fn scenario(store: Store, name: &str, plan: Document) -> View {
                 .attr("class", "scenario")
                 .attr("id", format!("start-{name}"))
                 .on("click", act(move || begin(store, plan.clone())))
-                .child(node("span").attr("class", "scenario-name").child(title).view())
-                .child(node("span").attr("class", "scenario-words").child(words).view())
                 .child(
-                    node("span")
-                        .attr("class", "scenario-figures")
-                        .child(verdict.unwrap_or_default())
+                    node("i")
+                        .attr("class", "scene")
+                        .style("--scene", &decimal(at as f64, 0))
                         .view(),
                 )
+                .child(node("span").attr("class", "scenario-name").child(title).view())
+                .child(node("span").attr("class", "scenario-words").child(place).view())
+                .child(node("span").attr("class", "scenario-figures").child(figures).view())
                 .view(),
         )
         .view()

@@ -94,7 +94,7 @@ impl Desk {
     }
 
     /// Takes a request. A plan puts away whatever waits for an older one; a request about another plan than the newest is
-    /// not heeded.
+    /// not heeded. What cannot be read or resolved leaves the desk without a plan, and only what needs none is written then.
     pub fn take(&mut self, request: Request) {
         match request {
             Request::Plan { serial, code, habits, climate } => {
@@ -152,6 +152,10 @@ impl Desk {
     }
 
     fn write(&mut self, wish: &Wish) -> Option<Answer> {
+        if !wish.leaf.needs_plan() {
+            let written = leaf::write_without_plan(wish.leaf, &wish.argument, self.words.language)?;
+            return Some(Answer::Written { serial: self.serial, wish: wish.number, written });
+        }
         let Plan { document, system, outlook, .. } = self.plan.as_mut()?;
         let sunlight = &mut self.sunlight;
         let outlook = outlook.get_or_insert_with(|| Outlook::in_sunlight(system, sunlight));
@@ -198,7 +202,7 @@ impl Desk {
         }
         weather.said = Some(blocks);
         let chances = weather.ensemble.chances();
-        let month = (blocks > 0).then(|| self.words.month_kept(&chances, outlook.month));
+        let month = (blocks > 0).then(|| self.words.month_kept(&chances, outlook));
         let first = [Some(self.words.when_reserve_comes(&chances, system)), month];
         let first = first.into_iter().flatten().filter(|sentence| !sentence.is_empty());
         let mut sentences = vec![first.collect::<Vec<_>>().join(" ")];

@@ -5,7 +5,7 @@
 //!
 //! | direction | list |
 //! |---|---|
-//! | page to worker | [`PLAN`], serial, link code, [bits](Habits::bits) of the habits of whoever reads the answers, the [numbers](climate_numbers) of the climate there |
+//! | page to worker | [`PLAN`], serial, link code, [bits](Habits::bits) of the habits of whoever reads the answers, the [numbers](climate_numbers) of the climate there; an empty code and no numbers while something is wrong with the plan |
 //! | page to worker | [`WEATHER`], serial, twelve spreads of the daily clearness |
 //! | page to worker | [`LEAF`], serial, number of the wish, place in [`Leaf::ALL`], argument |
 //! | page to worker | [`YEAR`], serial (not heeded), link code of the plan that it is for, text of a weather file; without a text that of before is taken away |

@@ -67,6 +67,12 @@ impl Paper {
         self.0
     }
 
+    /// The whole piece at the end of a chain; nothing is left.
+    #[must_use]
+    pub fn take(&mut self) -> String {
+        core::mem::take(&mut self.0)
+    }
+
     fn mark(&mut self, mark: char, text: &str) -> &mut Self {
         self.0.push(mark);
         self.add(text);

@@ -13,6 +13,7 @@ mod ageing;
 mod capacity;
 mod charging;
 mod chemistry;
+mod freezing;
 mod lead_acid;
 mod ratings;
 mod set_points;
@@ -23,6 +24,7 @@ pub use ageing::{Ageing, Cycle, CycleLife, Span, Wear, cycle_life, life_factor, 
 pub use capacity::{Capacity, capacity_at, cold_factor, exponent_from, standard_cold_factor};
 pub use charging::ChargeEfficiency;
 pub use chemistry::{ColdLaw, CurvePoint, Typical, typical};
+pub use freezing::freezing_point;
 pub use lead_acid::LeadAcid;
 pub use ratings::{Quality, Ratings};
 pub use set_points::SetPoints;

@@ -98,6 +98,7 @@ pub(super) const LOAD: Keys = &[
     spared("cooling"),
     spared("vital"),
     spared("power_factor"),
+    spared("group"),
 ];
 
 pub(super) const PLATE: Keys = &[needed("current_a"), needed("at_v")];

@@ -8,10 +8,12 @@
 mod date;
 mod field;
 mod keys;
+mod painting;
 mod problem;
 mod read;
 mod schedule;
 mod sections;
+mod sheet;
 mod sources;
 mod visitor;
 mod walk;
@@ -19,12 +21,14 @@ mod write;
 
 pub use date::{date_from, date_text};
 pub use field::{Field, Range};
-pub use problem::{FieldFault, Problem};
+pub use painting::{is_painted, painted};
+pub use problem::{FieldFault, Found, Problem, Wanted};
 pub use schedule::{ClockTime, DAY_MIN, Days, Months, Schedule, Span, When};
 pub use sections::{
     Array, Awake, Bank, Charger, Chemistry, Controller, ControllerKind, Cooling, Document,
     Inverter, Kept, Load, Losses, Mounting, Place, Rating, Shading, Start, Supply,
 };
+pub use sheet::{Difference, Entry, Part, Sheet, Stated, differences, sheets};
 pub use sources::{Generator, Turbine, TurbineOutput};
 pub use visitor::{List, TextField, Visitor};
 pub use walk::walk;
@@ -70,6 +74,13 @@ impl Document {
         let mut document = Self::default();
         walk::walk_named(&mut document, &mut read::Reader::new(&value))?;
         document.checked()
+    }
+
+    /// Whether somebody said where it is. A blank plan is nowhere in particular.
+    #[must_use]
+    pub fn has_place(&self) -> bool {
+        let place = &self.place;
+        !place.name.is_empty() || place.latitude_deg != 0.0 || place.longitude_deg != 0.0
     }
 
     /// The text of a file, every number rounded to its resolution.
@@ -210,9 +221,11 @@ mod tests {
             problem("\"latitude_deg\": 0.0,", ""),
             wrong("place.latitude_deg", FieldFault::Missing)
         );
+        let wanted = Wanted::Number(Field::Quantity);
+        let found = Found::Text("three".into());
         assert_eq!(
             problem("\"quantity\": 3.0", "\"quantity\": \"three\""),
-            wrong("loads[1].quantity", FieldFault::WrongKind)
+            wrong("loads[1].quantity", FieldFault::WrongKind { found, wanted })
         );
     }
 
@@ -224,16 +237,36 @@ mod tests {
         plan.loads[0].schedule.days = Days(0b110_0000);
         let file = plan.to_json();
         assert_eq!(Document::from_json(&file), Ok(plan));
+        let kind = |found: Found, wanted| FieldFault::WrongKind { found, wanted };
+        let text = |text: &str| Found::Text(text.into());
+        let rating = Wanted::Form(keys::RATING.names, keys::RATING.bare);
+        let kept = Wanted::Form(keys::KEPT.names, keys::KEPT.bare);
+        let at_c = Wanted::Number(Field::BatteryTemperature);
         let cases = [
             ("\"at_v\"", "\"volts\"", "loads[1].rating.plate.volts", FieldFault::Unknown),
-            ("\"plate\"", "\"plaque\"", "loads[1].rating", FieldFault::WrongKind),
+            ("\"plate\"", "\"plaque\"", "loads[1].rating", kind(Found::Group, rating)),
             ("\"dirt_pct\": 3.0,", "", "arrays[0].losses.dirt_pct", FieldFault::Missing),
-            ("\"at_c\": 0.0", "\"inside\": 0.0", "bank.kept", FieldFault::WrongKind),
-            ("\"at_c\": 0.0", "\"at_c\": null", "bank.kept.at_c", FieldFault::WrongKind),
-            ("\"lifepo4\"", "\"lead\"", "bank.chemistry", FieldFault::WrongKind),
-            ("\"sat\"", "\"day\"", "loads[0].schedule.days", FieldFault::WrongKind),
-            ("\"2020-01-01\"", "\"2020-13-01\"", "start.date", FieldFault::WrongKind),
-            ("\"16:00\"", "\"24:00\"", "start.time", FieldFault::WrongKind),
+            ("\"at_c\": 0.0", "\"inside\": 0.0", "bank.kept", kind(Found::Group, kept)),
+            ("\"at_c\": 0.0", "\"at_c\": null", "bank.kept.at_c", kind(Found::Nothing, at_c)),
+            (
+                "\"lifepo4\"",
+                "\"lead\"",
+                "bank.chemistry",
+                kind(text("lead"), Wanted::OneOf(&keys::CHEMISTRY)),
+            ),
+            (
+                "\"sat\"",
+                "\"day\"",
+                "loads[0].schedule.days[0]",
+                kind(text("day"), Wanted::OneOf(&keys::DAYS)),
+            ),
+            (
+                "\"2020-01-01\"",
+                "\"2020-13-01\"",
+                "start.date",
+                kind(text("2020-13-01"), Wanted::Date),
+            ),
+            ("\"16:00\"", "\"24:00\"", "start.time", kind(text("24:00"), Wanted::Time)),
             ("\"place\"", "\"palace\"", "palace", FieldFault::Unknown),
             ("\"reserve_pct\": 20.0,", "", "bank.reserve_pct", FieldFault::Missing),
         ];
@@ -242,6 +275,32 @@ mod tests {
             let found = Document::from_json(&file.replacen(from, to, 1));
             assert_eq!(found, Err(Problem::WrongField { path: path.into(), fault }), "{to}");
         }
+    }
+
+    #[test]
+    fn lists_of_another_length_are_told_with_it() {
+        let mut plan = plan();
+        plan.turbine = Some(Turbine { hours: Some([1.0; 24]), ..Turbine::default() });
+        let mut file: serde_json::Value = serde_json::from_str(&plan.to_json()).unwrap();
+        let refused = |file: &serde_json::Value| Document::from_json(&file.to_string());
+        let wrong = |path: &str, found, wanted| {
+            let fault = FieldFault::WrongKind { found, wanted };
+            Err(Problem::WrongField { path: path.into(), fault })
+        };
+        file["turbine"]["hours"] = vec![1; 23].into();
+        let day = Wanted::Numbers(24, Field::HourShare);
+        assert_eq!(refused(&file), wrong("turbine.hours", Found::List(23), day));
+        file["turbine"]["hours"] = vec![1; 24].into();
+        file["turbine"]["hours"][7] = "much".into();
+        let (much, share) = (Found::Text("much".into()), Wanted::Number(Field::HourShare));
+        assert_eq!(refused(&file), wrong("turbine.hours[7]", much, share));
+        file["turbine"]["hours"][7] = 1.into();
+        file["loads"][0]["schedule"]["months"] = serde_json::json!([1, 13]);
+        let month = Wanted::Numbered(12);
+        assert_eq!(
+            refused(&file),
+            wrong("loads[0].schedule.months[1]", Found::Number(13.0), month)
+        );
     }
 
     #[test]

@@ -123,12 +123,67 @@ pub enum Problem {
 }
 
 /// What is wrong with a field of a file.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum FieldFault {
     /// This release does not know it.
     Unknown,
     /// It must be there and is not.
     Missing,
     /// It is there but is no such thing as it should be.
-    WrongKind,
+    WrongKind {
+        /// What stands there.
+        found: Found,
+        /// What should.
+        wanted: Wanted,
+    },
+}
+
+/// What stands in a field of a file.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Found {
+    /// An explicit nothing.
+    Nothing,
+    /// Yes or no.
+    YesNo(bool),
+    /// A number.
+    Number(f64),
+    /// A text, or its beginning.
+    Text(String),
+    /// A list of so many.
+    List(usize),
+    /// Fields in braces.
+    Group,
+}
+
+/// What a field of a file should be.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Wanted {
+    /// A number.
+    Number(Field),
+    /// A list of so many numbers.
+    Numbers(usize, Field),
+    /// A text.
+    Text(TextField),
+    /// Yes or no.
+    YesNo,
+    /// One of these words.
+    OneOf(&'static [&'static str]),
+    /// One of these forms: as bits those that are a bare word; the others are the one field of a group.
+    Form(&'static [&'static str], u32),
+    /// A list of some of these words.
+    SomeOf(&'static [&'static str]),
+    /// A list of whole numbers from 1 to this.
+    Numbered(u32),
+    /// A whole number from 0 to this.
+    Whole(u16),
+    /// A date.
+    Date,
+    /// A clock time.
+    Time,
+    /// A stretch of the day.
+    Span,
+    /// Fields in braces.
+    Group,
+    /// A list of these.
+    List(List),
 }

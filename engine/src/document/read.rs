@@ -6,6 +6,7 @@ use chrono::NaiveDate;
 use serde_json::{Map, Value};
 
 use super::keys::{Forms, Key, Keys, Presence};
+use super::problem::{Found, Wanted};
 use super::schedule::{ClockTime, Span};
 use super::visitor::{List, Name, NamedVisitor, TextField, Visited};
 use super::{Field, FieldFault, Problem, date_from};
@@ -51,8 +52,19 @@ impl<'a> Reader<'a> {
         Problem::WrongField { path, fault }
     }
 
-    fn wrong_kind(&self, name: &str) -> Problem {
-        self.wrong(name, FieldFault::WrongKind)
+    fn wrong_kind(&self, name: &str, found: &Value, wanted: Wanted) -> Problem {
+        self.wrong(name, FieldFault::WrongKind { found: as_found(found), wanted })
+    }
+
+    /// A field that is stated as something, read.
+    fn read<T>(
+        &self,
+        key: Name,
+        stated: &'a Value,
+        wanted: Wanted,
+        read: impl FnOnce(&'a Value) -> Option<T>,
+    ) -> Result<T, Problem> {
+        read(stated).ok_or_else(|| self.wrong_kind(key, stated, wanted))
     }
 
     /// What the file states of a field; nothing if it is left to its default.
@@ -81,7 +93,7 @@ impl<'a> Reader<'a> {
     ) -> Visited {
         self.frames.push(Frame { key, at, fields: None, keys });
         let Some(object) = object else { return Ok(()) };
-        let fields = object.as_object().ok_or_else(|| self.wrong_kind(""))?;
+        let fields = self.read("", object, Wanted::Group, Value::as_object)?;
         let unknown = fields.keys().find(|name| !keys.iter().any(|key| key.name == **name));
         if let Some(name) = unknown {
             return Err(self.wrong(name, FieldFault::Unknown));
@@ -135,7 +147,8 @@ impl NamedVisitor for Reader<'_> {
         let place = forms.names.iter().position(|known| Some(*known) == name);
         let found =
             place.map(|place| place as u32).filter(|kind| forms.form(*kind).1 == fields.is_none());
-        *kind = found.ok_or_else(|| self.wrong_kind(""))?;
+        let wanted = Wanted::Form(forms.names, forms.bare);
+        *kind = found.ok_or_else(|| self.wrong_kind("", stated, wanted))?;
         if let Some(fields) = fields {
             self.fill(fields);
         }
@@ -146,36 +159,37 @@ impl NamedVisitor for Reader<'_> {
         self.frames.pop();
     }
 
-    fn number(&mut self, key: Name, _: Field, value: &mut f64, default: f64) -> Visited {
+    fn number(&mut self, key: Name, field: Field, value: &mut f64, default: f64) -> Visited {
         *value = match self.stated(key)? {
             None => default,
-            Some(stated) => stated.as_f64().ok_or_else(|| self.wrong_kind(key))?,
+            Some(stated) => self.read(key, stated, Wanted::Number(field), Value::as_f64)?,
         };
         Ok(())
     }
 
-    fn option(&mut self, key: Name, _: Field, value: &mut Option<f64>) -> Visited {
-        *value = match self.stated_something(key)? {
-            None => None,
-            Some(stated) => Some(stated.as_f64().ok_or_else(|| self.wrong_kind(key))?),
-        };
+    fn option(&mut self, key: Name, field: Field, value: &mut Option<f64>) -> Visited {
+        let stated = self.stated_something(key)?;
+        let read = |own| self.read(key, own, Wanted::Number(field), Value::as_f64);
+        *value = stated.map(read).transpose()?;
         Ok(())
     }
 
-    fn each(&mut self, key: Name, _: Field, values: &mut [f64]) -> Visited {
-        let stated = self.stated(key)?.and_then(Value::as_array);
-        let stated = stated.filter(|stated| stated.len() == values.len());
-        let stated = stated.ok_or_else(|| self.wrong_kind(key))?;
-        for (value, stated) in values.iter_mut().zip(stated) {
-            *value = stated.as_f64().ok_or_else(|| self.wrong_kind(key))?;
+    fn each(&mut self, key: Name, field: Field, values: &mut [f64]) -> Visited {
+        let Some(stated) = self.stated(key)? else { return Ok(()) };
+        let wanted = Wanted::Numbers(values.len(), field);
+        let list = stated.as_array().filter(|list| list.len() == values.len());
+        let list = list.ok_or_else(|| self.wrong_kind(key, stated, wanted))?;
+        for (at, (value, stated)) in values.iter_mut().zip(list).enumerate() {
+            let wrong = || self.wrong_kind(&item(key, at), stated, Wanted::Number(field));
+            *value = stated.as_f64().ok_or_else(wrong)?;
         }
         Ok(())
     }
 
-    fn text(&mut self, key: Name, _: TextField, value: &mut String) -> Visited {
+    fn text(&mut self, key: Name, field: TextField, value: &mut String) -> Visited {
         *value = match self.stated(key)? {
             None => String::new(),
-            Some(stated) => stated.as_str().ok_or_else(|| self.wrong_kind(key))?.to_owned(),
+            Some(stated) => self.read(key, stated, Wanted::Text(field), Value::as_str)?.to_owned(),
         };
         Ok(())
     }
@@ -183,7 +197,7 @@ impl NamedVisitor for Reader<'_> {
     fn flag(&mut self, key: Name, value: &mut bool, default: bool) -> Visited {
         *value = match self.stated(key)? {
             None => default,
-            Some(stated) => stated.as_bool().ok_or_else(|| self.wrong_kind(key))?,
+            Some(stated) => self.read(key, stated, Wanted::YesNo, Value::as_bool)?,
         };
         Ok(())
     }
@@ -196,59 +210,98 @@ impl NamedVisitor for Reader<'_> {
     fn choice(&mut self, key: Name, value: &mut u32, names: &'static [&'static str]) -> Visited {
         *value = 0;
         if let Some(stated) = self.stated(key)? {
-            let place = names.iter().position(|name| stated.as_str() == Some(name));
-            *value = place.ok_or_else(|| self.wrong_kind(key))? as u32;
+            let place = |own: &Value| names.iter().position(|name| own.as_str() == Some(name));
+            *value = self.read(key, stated, Wanted::OneOf(names), place)? as u32;
         }
         Ok(())
     }
 
-    fn some(&mut self, key: Name, bits: &mut u32, all: u32, names: &[&'static str]) -> Visited {
+    fn some(
+        &mut self,
+        key: Name,
+        bits: &mut u32,
+        all: u32,
+        names: &'static [&'static str],
+    ) -> Visited {
         *bits = all;
         let Some(stated) = self.stated(key)? else { return Ok(()) };
         *bits = 0;
-        for one in stated.as_array().ok_or_else(|| self.wrong_kind(key))? {
+        let wanted = match names {
+            [] => Wanted::Numbered(all.count_ones()),
+            names => Wanted::SomeOf(names),
+        };
+        for (at, one) in self.read(key, stated, wanted, Value::as_array)?.iter().enumerate() {
             let bit = match one.as_u64() {
                 Some(number) if names.is_empty() => number.checked_sub(1),
                 _ => names.iter().position(|name| one.as_str() == Some(name)).map(|at| at as u64),
             };
             let bit = bit.and_then(|bit| 1_u32.checked_shl(u32::try_from(bit).ok()?));
-            *bits |= bit.filter(|bit| bit & all != 0).ok_or_else(|| self.wrong_kind(key))?;
+            let wanted = match names {
+                [] => wanted,
+                names => Wanted::OneOf(names),
+            };
+            let wrong = || self.wrong_kind(&item(key, at), one, wanted);
+            *bits |= bit.filter(|bit| bit & all != 0).ok_or_else(wrong)?;
         }
         Ok(())
     }
 
     fn id(&mut self, key: Name, value: &mut Option<u16>) -> Visited {
-        *value = None;
-        if let Some(stated) = self.stated_something(key)? {
-            *value = stated.as_u64().and_then(|number| u16::try_from(number).ok());
-            value.ok_or_else(|| self.wrong_kind(key))?;
-        }
+        let small = |own: &Value| own.as_u64().and_then(|number| u16::try_from(number).ok());
+        let stated = self.stated_something(key)?;
+        let read = |own| self.read(key, own, Wanted::Whole(u16::MAX), small);
+        *value = stated.map(read).transpose()?;
         Ok(())
     }
 
     fn date(&mut self, key: Name, value: &mut NaiveDate) -> Visited {
-        let date = self.stated(key)?.and_then(Value::as_str).and_then(date_from);
-        *value = date.ok_or_else(|| self.wrong_kind(key))?;
+        if let Some(stated) = self.stated(key)? {
+            *value =
+                self.read(key, stated, Wanted::Date, |own| own.as_str().and_then(date_from))?;
+        }
         Ok(())
     }
 
     fn time(&mut self, key: Name, value: &mut ClockTime) -> Visited {
-        let time = self.stated(key)?.and_then(Value::as_str).and_then(|text| text.parse().ok());
-        *value = time.ok_or_else(|| self.wrong_kind(key))?;
+        if let Some(stated) = self.stated(key)? {
+            let time = |own: &Value| own.as_str()?.parse().ok();
+            *value = self.read(key, stated, Wanted::Time, time)?;
+        }
         Ok(())
     }
 
     fn span(&mut self, key: Name, at: usize, value: &mut Span) -> Visited {
-        let item = self.stated(key)?.and_then(|list| list.get(at));
-        let span = item.and_then(Value::as_str).and_then(|text| text.parse().ok());
-        *value = span.ok_or_else(|| self.wrong_kind(key))?;
+        if let Some(stated) = self.stated(key)?.and_then(|list| list.get(at)) {
+            let span = stated.as_str().and_then(|text| text.parse().ok());
+            *value = span.ok_or_else(|| self.wrong_kind(&item(key, at), stated, Wanted::Span))?;
+        }
         Ok(())
     }
 
     fn length(&mut self, key: Name, list: List, _: usize) -> Result<usize, Problem> {
         let Some(stated) = self.stated(key)? else { return Ok(0) };
-        let length = stated.as_array().ok_or_else(|| self.wrong_kind(key))?.len();
+        let length = self.read(key, stated, Wanted::List(list), Value::as_array)?.len();
         // Before room is made for them.
         if length > list.limit() { Err(Problem::TooMany { list, length }) } else { Ok(length) }
+    }
+}
+
+/// An item of a list.
+fn item(key: &str, at: usize) -> String {
+    format!("{key}[{at}]")
+}
+
+/// Characters of a text that are told of one in the wrong place.
+const TOLD: usize = 40;
+
+/// What a value of a file is.
+fn as_found(value: &Value) -> Found {
+    match value {
+        Value::Null => Found::Nothing,
+        Value::Bool(own) => Found::YesNo(*own),
+        Value::Number(own) => Found::Number(own.as_f64().unwrap_or(f64::NAN)),
+        Value::String(own) => Found::Text(own.chars().take(TOLD).collect()),
+        Value::Array(own) => Found::List(own.len()),
+        Value::Object(_) => Found::Group,
     }
 }

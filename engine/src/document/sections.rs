@@ -152,6 +152,8 @@ pub struct Load {
     pub vital: bool,
     /// On alternating current: power over volts times amps (ratio).
     pub power_factor: f64,
+    /// The person's own group that it is listed in; empty for none. Nothing is computed from it.
+    pub group: String,
 }
 
 /// What a refrigerator keeps, and for which air its figure holds.
@@ -450,6 +452,7 @@ impl Default for Load {
             cooling: None,
             vital: false,
             power_factor: 1.0,
+            group: String::new(),
         }
     }
 }

@@ -40,6 +40,8 @@ pub enum TextField {
     PlaceName,
     /// Name of a load.
     LoadName,
+    /// Name of the group that a load belongs to.
+    GroupName,
 }
 
 impl TextField {
@@ -101,7 +103,13 @@ pub(super) trait NamedVisitor {
     /// One of several words, by its place among them; the first is the default.
     fn choice(&mut self, key: Name, value: &mut u32, names: &'static [&'static str]) -> Visited;
     /// Some of several things as bits, all by default; numbered from 1 if they have no names.
-    fn some(&mut self, key: Name, bits: &mut u32, all: u32, names: &[&'static str]) -> Visited;
+    fn some(
+        &mut self,
+        key: Name,
+        bits: &mut u32,
+        all: u32,
+        names: &'static [&'static str],
+    ) -> Visited;
     /// A frozen number that may be missing.
     fn id(&mut self, key: Name, value: &mut Option<u16>) -> Visited;
     /// A date.
@@ -178,7 +186,7 @@ impl NamedVisitor for Bare<'_> {
         self.0.whole(value, 0, names.len() as u32 - 1)
     }
 
-    fn some(&mut self, _: Name, bits: &mut u32, all: u32, _: &[&'static str]) -> Visited {
+    fn some(&mut self, _: Name, bits: &mut u32, all: u32, _: &'static [&'static str]) -> Visited {
         self.0.whole(bits, all, all)
     }
 

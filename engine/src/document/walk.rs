@@ -271,6 +271,7 @@ fn load(load: &mut Load, at: Tag, v: &mut dyn NamedVisitor) -> Result<(), Proble
     v.flag("on", &mut load.on, true)?;
     v.flag("vital", &mut load.vital, false)?;
     v.number("power_factor", Field::PowerFactor, &mut load.power_factor, 1.0)?;
+    v.text("group", TextField::GroupName, &mut load.group)?;
     v.close()
 }
 

@@ -251,7 +251,13 @@ impl NamedVisitor for Writer {
         Ok(())
     }
 
-    fn some(&mut self, key: Name, bits: &mut u32, all: u32, names: &[&'static str]) -> Visited {
+    fn some(
+        &mut self,
+        key: Name,
+        bits: &mut u32,
+        all: u32,
+        names: &'static [&'static str],
+    ) -> Visited {
         let chosen = (0..u32::BITS).filter(|bit| *bits & all & 1 << bit != 0);
         let item = |bit: u32| match names.get(bit as usize) {
             Some(name) => Node::word(name),

@@ -12,14 +12,22 @@
 //! up in it may fail in a dull year, which the chances say.
 
 mod budget;
+mod csv;
+mod figure;
+mod flow;
+mod guess;
 mod months;
 mod obstacle;
 mod question;
 mod verdict;
 
 pub use budget::{Budget, InverterBudget, LoadBudget, budget, discharge_current};
+pub use csv::csv;
+pub use figure::Figure;
+pub use flow::{DayFlow, End, Flow, day_flow};
+pub use guess::{Guessed, NEAR, median};
 pub use months::{ArrayDay, Gain, Generated, Month, array_yield, month};
-pub use obstacle::{Obstacle, Peak, obstacles};
+pub use obstacle::{Obstacle, Peak, fitting_inverter, obstacles};
 pub use question::Question;
 pub use verdict::{Verdict, clock_time};
 
@@ -27,9 +35,10 @@ use crate::bank::Capacity;
 use crate::place::WeatherFile;
 use crate::quantity::{AmpHours, Amps, Celsius, Degrees, Hours, Irradiation, Percent, Volts};
 use crate::simulate::{
-    Almanac, Ensemble, Extent, Replayed, Run, Sun, Sunlight, replay, run, typical_sky,
+    Almanac, Ensemble, Extent, Replayed, Run, Sun, Sunlight, YearRun, mean_year, replay, run,
+    typical_sky, weather_year,
 };
-use crate::sky::{best_tilt, equatorward};
+use crate::sky::{Weather, WeatherSpec, best_tilt, equatorward};
 use crate::source::Array;
 use crate::system::System;
 use crate::working::{Formula, Trace, term};
@@ -145,6 +154,26 @@ impl Outlook {
         replay(system, self.full(), file)
     }
 
+    /// The plan through a year of mean weather.
+    #[must_use]
+    pub fn mean_year(&self, system: &System) -> YearRun {
+        mean_year(system, self.full())
+    }
+
+    /// The plan through one year of weather that might be; `spread` is that of the daily clearness in each month, `number` says
+    /// which of the weathers of its ensemble.
+    #[must_use]
+    pub fn weather_year(&self, system: &System, spread: &[f64; 12], number: u32) -> YearRun {
+        let weather = Weather::new(WeatherSpec::of_place(&system.climate, spread), WEATHER_SEED);
+        weather_year(system, self.full(), &weather, number)
+    }
+
+    /// Where the energy of a mean day of the month of the start comes from and where it goes.
+    #[must_use]
+    pub fn day_flow(&self, system: &System, sunlight: &mut Sunlight) -> DayFlow {
+        day_flow(&mut Almanac::new(system, sunlight), self.month, self.capacity.full, &self.budget)
+    }
+
     /// What the bank holds in each month between full and empty.
     fn full(&self) -> [AmpHours; 12] {
         core::array::from_fn(|month| {
@@ -185,6 +214,23 @@ impl Outlook {
     #[must_use]
     pub fn months_kept(&self) -> u16 {
         bits(&self.months, |month| month.keeps_up)
+    }
+
+    /// Whether a life may depend on something that runs.
+    #[must_use]
+    pub fn is_vital(&self) -> bool {
+        self.obstacles.iter().any(|own| matches!(own, Obstacle::VitalLoad { .. }))
+    }
+
+    /// Obstacles that the explanation of the verdict does not tell already: it tells what decides, and by name what lives depend
+    /// on.
+    pub fn cautions(&self) -> impl Iterator<Item = &Obstacle> {
+        let told = |own: &Obstacle| match &self.verdict {
+            _ if matches!(own, Obstacle::VitalLoad { .. }) => true,
+            Verdict::CannotWork { why } => why == own,
+            _ => false,
+        };
+        self.obstacles.iter().filter(move |own| !told(own))
     }
 }
 

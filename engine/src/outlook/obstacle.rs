@@ -8,7 +8,8 @@
 //!
 //! **Left out:** cables, fuses, contacts; starts of two motors in the same moment.
 
-use crate::document::{ControllerKind, Supply, When};
+use crate::bank::freezing_point;
+use crate::document::{Chemistry, ControllerKind, Supply, When};
 use crate::load::{DayKind, Load, presence};
 use crate::quantity::{Amps, Celsius, Percent, VoltAmps, Volts, Watts};
 use crate::sky::STEPS_PER_DAY;
@@ -113,6 +114,15 @@ pub enum Obstacle {
         /// Not to be charged below this.
         least: Celsius,
     },
+    /// The coldest that the bank may get freezes its electrolyte if it has sunk to its reserve.
+    MayFreeze {
+        /// The coldest.
+        coldest: Celsius,
+        /// Where it freezes.
+        freezes: Celsius,
+        /// At this state of charge.
+        charge: Percent,
+    },
     /// The engine charges a bank with a protection that may open: that can destroy the alternator.
     ProtectionMayOpen,
     /// A life depends on a load: it needs a backup and an alarm of its own.
@@ -143,6 +153,18 @@ impl Obstacle {
                 | Self::ArrayVoltageTooLow { .. }
         )
     }
+
+    /// Whether another inverter would take it away.
+    #[must_use]
+    pub const fn is_of_inverter(&self) -> bool {
+        matches!(
+            self,
+            Self::NoInverter { .. }
+                | Self::InverterOverloaded { .. }
+                | Self::InverterOverApparent { .. }
+                | Self::InverterSurge { .. }
+        )
+    }
 }
 
 /// The most that is drawn at one time.
@@ -170,6 +192,7 @@ pub fn obstacles(system: &System, cold_months: u16) -> Vec<Obstacle> {
     if let (Some(least), true) = (system.bank.typical.charge_above, cold_months != 0) {
         found.push(Obstacle::TooColdToCharge { months: cold_months, least });
     }
+    found.extend(frost(system));
     if system.alternator.is_some() && system.bank.typical.discharge_rate.is_some() {
         found.push(Obstacle::ProtectionMayOpen);
     }
@@ -182,6 +205,20 @@ pub fn obstacles(system: &System, cold_months: u16) -> Vec<Obstacle> {
     let (mut first, others): (Vec<_>, Vec<_>) = found.into_iter().partition(Obstacle::stops);
     first.extend(others);
     first
+}
+
+/// Whether a bank of flooded lead-acid may freeze: at the record low of the place, or where that is not known in its coldest month.
+fn frost(system: &System) -> Option<Obstacle> {
+    if system.bank.chemistry != Chemistry::FloodedLeadAcid {
+        return None;
+    }
+    let coldest =
+        system.climate.temperature.iter().fold(Celsius(f64::INFINITY), |a, b| a.at_most(*b));
+    let coldest = system.record_low.unwrap_or(coldest);
+    let coldest = system.bank.temperature(coldest, system.inside_least);
+    let charge = system.bank.reserve;
+    let freezes = freezing_point(charge);
+    (coldest < freezes).then_some(Obstacle::MayFreeze { coldest, freezes, charge })
 }
 
 /// Whether a load can be on at any time, because nobody said when.
@@ -257,20 +294,47 @@ fn inverter(system: &System, steps: &[Peak], found: &mut Vec<Obstacle>) {
         return;
     }
     let (rated, surge) = (VoltAmps(inverter.rated.0), VoltAmps(inverter.surge.0));
-    let peak = steps.iter().map(|step| step.apparent).fold(VoltAmps::ZERO, VoltAmps::at_least);
+    let (peak, start) = asked_of_inverter(system, steps);
     if peak > rated {
         found.push(Obstacle::InverterOverApparent { peak, rated });
-        return;
+    } else if let Some((load, moment)) = start.filter(|(_, moment)| *moment > surge) {
+        found.push(Obstacle::InverterSurge { load, peak: moment, surge });
     }
+}
+
+/// The most that loads ask of an inverter at one time, and in the moment of the hardest start, with the load that starts.
+fn asked_of_inverter(system: &System, steps: &[Peak]) -> (VoltAmps, Option<(u16, VoltAmps)>) {
+    let peak = steps.iter().map(|step| step.apparent).fold(VoltAmps::ZERO, VoltAmps::at_least);
     let starts = system.loads.iter().filter(|load| load.supply == Supply::Ac);
     let extra = |load: &Load| load.apparent(load.start_extra());
     let hardest = starts.max_by(|a, b| extra(a).0.total_cmp(&extra(b).0));
-    if let Some(load) = hardest.filter(|load| extra(load).0 > 0.0) {
-        let moment = peak.at_least(load.apparent(load.power)) + extra(load);
-        if moment > surge {
-            found.push(Obstacle::InverterSurge { load: load.place, peak: moment, surge });
-        }
-    }
+    let hardest = hardest.filter(|load| extra(load).0 > 0.0);
+    let moment = |load: &Load| peak.at_least(load.apparent(load.power)) + extra(load);
+    (peak, hardest.map(|load| (load.place, moment(load))))
+}
+
+/// Continuous outputs in which inverters are commonly sold \[W\]: rounded values of the trade.
+const SIZES: [f64; 16] = [
+    150.0, 300.0, 500.0, 800.0, 1000.0, 1500.0, 2000.0, 2500.0, 3000.0, 4000.0, 5000.0, 6000.0,
+    8000.0, 10_000.0, 15_000.0, 20_000.0,
+];
+/// Room above what runs together: inverters give about a fifth less in a warm compartment than at 25 °C, by the usual derating of
+/// their data sheets.
+const ROOM: f64 = 1.25;
+
+/// The smallest common inverter that feeds all loads that need one, with room and with their hardest start; nothing if none needs one,
+/// or if they need more than is common.
+#[must_use]
+pub fn fitting_inverter(system: &System) -> Option<Watts> {
+    let (peak, start) = asked_of_inverter(system, &running_by_step(system));
+    let moment = start.map_or(VoltAmps::ZERO, |(_, moment)| moment);
+    let fits = |rated: f64| {
+        let usual = crate::document::Inverter { rated_w: rated, ..Default::default() };
+        let surge = crate::load::Inverter::parse(&usual).map_or(rated, |own| own.surge.0);
+        rated >= peak.0 * ROOM && surge >= moment.0
+    };
+    let needed = system.loads.iter().any(|load| load.supply == Supply::Ac);
+    SIZES.into_iter().find(|rated| needed && fits(*rated)).map(Watts)
 }
 
 /// The sag is looked at near the reserve, but not deeper than this: any bank is under its cut-off when it is empty.

@@ -1,11 +1,12 @@
 //! Named places: which coordinates and clock belong to a name?
 //!
-//! A list of towns, harbours, islands and stations all over the world, so that a plan can start from a name without asking
+//! A list of towns, harbours, islands, stations and sea areas all over the world, so that a plan can start from a name without asking
 //! any server. Coordinates are good to about 0.1°, which the climate (5° cells) and the sun do not notice. It is no
 //! directory of all towns: whoever lives elsewhere gives coordinates. Names that two countries share stand once for each.
 
 use crate::place::clock::{Clock, SummerTime};
 use crate::quantity::Degrees;
+use crate::sun::Site;
 
 /// So many characters of a query are looked at: more than the longest name has.
 const LONGEST_QUERY: usize = 64;
@@ -15,7 +16,7 @@ const LONGEST_QUERY: usize = 64;
 pub struct Town<'a> {
     /// Its usual English or local name; a second name or the region in brackets.
     pub name: &'a str,
-    /// Country or territory, ISO 3166-1 alpha-2 (`XK` for Kosovo, which has none yet).
+    /// Country or territory, ISO 3166-1 alpha-2 (`XK` for Kosovo, which has none yet; [`SEA`] for a sea area).
     pub country: &'a str,
     /// Latitude \[°\], north positive, -90 to 90.
     pub latitude: Degrees,
@@ -24,6 +25,9 @@ pub struct Town<'a> {
     /// Its clock.
     pub clock: Clock,
 }
+
+/// The code that stands for a country where there is none: the open sea.
+pub const SEA: &str = "XZ";
 
 /// The list of towns, grouped by region; its header says how it was made.
 #[derive(Clone, Copy, Debug)]
@@ -43,6 +47,25 @@ impl<'a> Gazetteer<'a> {
 
     fn rows(self) -> impl Iterator<Item = &'a str> {
         self.0.lines().filter(|line| !line.starts_with('#'))
+    }
+
+    /// The place nearest to a site, and how far it is \[km\].
+    #[must_use]
+    pub fn nearest(self, site: Site) -> Option<(Town<'a>, f64)> {
+        let here = direction(site.latitude, site.longitude);
+        // The square of the chord grows with the distance and needs no root.
+        let chord = |town: &Town<'_>| {
+            let there = direction(town.latitude, town.longitude);
+            here.iter().zip(there).map(|(a, b)| (a - b) * (a - b)).sum::<f64>()
+        };
+        let mut best: Option<(Town<'a>, f64)> = None;
+        for town in self.towns() {
+            let far = chord(&town);
+            if best.is_none_or(|(_, least)| far < least) {
+                best = Some((town, far));
+            }
+        }
+        best.map(|(town, far)| (town, far.sqrt() * EARTH_KM))
     }
 
     /// The towns whose name fits a query, best first, at most `limit`.
@@ -77,6 +100,16 @@ impl Gazetteer<'static> {
     pub const fn embedded() -> Self {
         Self::from_text(include_str!("../../data/towns.tsv"))
     }
+}
+
+/// Radius of the earth \[km\]. The chord stands for the arc: 0.1 % less at 1000 km.
+const EARTH_KM: f64 = 6371.0;
+
+/// The unit vector from the middle of the earth.
+fn direction(latitude: Degrees, longitude: Degrees) -> [f64; 3] {
+    let (sin_lat, cos_lat) = libm::sincos(latitude.radians());
+    let (sin_lon, cos_lon) = libm::sincos(longitude.radians());
+    [cos_lat * cos_lon, cos_lat * sin_lon, sin_lat]
 }
 
 /// How well a name fits, best first.
@@ -219,7 +252,7 @@ mod tests {
     #[test]
     fn every_row_is_a_town() {
         assert_eq!(LIST.towns().count(), LIST.rows().count());
-        assert!(LIST.towns().count() >= 420);
+        assert!(LIST.towns().count() >= 1500);
         assert!(LIST.rows().all(|row| row.split('\t').count() == 6));
     }
 
@@ -304,6 +337,39 @@ mod tests {
     }
 
     #[test]
+    fn seas_are_found_and_keep_the_time_of_the_sun() {
+        let seas: Vec<Town<'_>> = LIST.towns().filter(|town| town.country == SEA).collect();
+        assert!(seas.len() >= 100, "{}", seas.len());
+        for sea in seas {
+            let gap = f64::from(sea.clock.utc_offset_min) / 60.0 - sea.longitude.0 / 15.0;
+            assert!(gap.abs() <= 0.5 && sea.clock.summer_time == SummerTime::None, "{sea:?}");
+        }
+        assert_eq!(only("bay of biscay").country, SEA);
+        assert_eq!(only("drake").name, "Drake Passage");
+    }
+
+    #[test]
+    fn the_nearest_place_is_found_from_anywhere() {
+        let near = |latitude, longitude| {
+            let site = Site { latitude: Degrees(latitude), longitude: Degrees(longitude) };
+            LIST.nearest(site).map(|(town, far)| (town.name, far)).unwrap()
+        };
+        let (name, far) = near(-33.9, 18.4);
+        assert!(name.starts_with("Cape Town") && far < 10.0, "{name}, {far} km");
+        assert_eq!(near(-10.58, 142.22).0, "Thursday Island");
+        // Over the date line and over the pole.
+        assert!(near(-16.8, -179.9).1 < 200.0);
+        assert_eq!(near(90.0, 0.0).0, near(90.0, 180.0).0);
+        let (_, far) = near(0.0, 0.0);
+        assert!((300.0..800.0).contains(&far), "{far} km");
+        assert!(
+            Gazetteer::from_text("")
+                .nearest(Site { latitude: Degrees(0.0), longitude: Degrees(0.0) })
+                .is_none()
+        );
+    }
+
+    #[test]
     fn accents_case_and_punctuation_do_not_count() {
         assert!(names("sao").contains(&"São Paulo"));
         assert_eq!(names("REYKJAVIK"), ["Reykjavík"]);
@@ -330,7 +396,7 @@ mod tests {
 
     #[test]
     fn starts_come_first_then_words_then_the_rest() {
-        let found = names("ho");
+        let found: Vec<&str> = LIST.find("ho", 500).into_iter().map(|town| town.name).collect();
         let at = |name: &str| found.iter().position(|&n| n == name).unwrap();
         assert_eq!(found[0], "Ho Chi Minh City (Saigon)");
         assert!(at("Horta (Faial)") < at("Lord Howe Island"));

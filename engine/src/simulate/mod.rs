@@ -24,6 +24,7 @@ mod prepared;
 mod replay;
 mod run;
 mod step;
+mod year;
 
 pub use acting::{Acting, HourlyDay};
 pub use almanac::{Almanac, LitDay, Sunlight};
@@ -36,3 +37,4 @@ pub use prepared::{Prepared, State};
 pub use replay::{CONTRADICTS, FAR_KM, REPLAY_DAYS, Replayed, ReplayedMonth, replay};
 pub use run::{Run, STEP, Sample, Sun, run};
 pub use step::After;
+pub use year::{YearHour, YearMonth, YearRun, mean_year, weather_year};

@@ -20,7 +20,7 @@ pub const MPPT_EFFICIENCY: f64 = 0.94;
 /// What the array must stand over the bank for such a controller to start \[V\], typical.
 pub const START_MARGIN: Volts = Volts(1.0);
 /// Drop over a series regulator and its blocking diode \[V\], typical.
-const SERIES_DROP: Volts = Volts(0.3);
+pub const SERIES_DROP: Volts = Volts(0.3);
 /// Change of open-circuit voltage with temperature \[1/K\], typical of crystalline silicon.
 pub const VOLTAGE_PER_K: f64 = -0.003;
 /// Change of short-circuit current with temperature \[1/K\], typical of crystalline silicon.

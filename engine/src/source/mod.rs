@@ -14,7 +14,9 @@ mod array;
 mod generator;
 mod turbine;
 
-pub use array::{Array, Feed, MPPT_EFFICIENCY, Module, POWER_PER_K, START_MARGIN, VOLTAGE_PER_K};
+pub use array::{
+    Array, Feed, MPPT_EFFICIENCY, Module, POWER_PER_K, SERIES_DROP, START_MARGIN, VOLTAGE_PER_K,
+};
 pub use generator::{Fuel, Generator};
 pub use turbine::{Flow, Turbine};
 

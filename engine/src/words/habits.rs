@@ -268,6 +268,7 @@ impl Words {
             Label::OutAh if energy => Label::OutWh,
             Label::BalanceAh if energy => Label::BalanceWh,
             Label::UsableAh if energy => Label::UsableWh,
+            Label::BaselineBalance if energy => Label::BaselineBalanceWh,
             Label::MonthLegend if energy => Label::MonthLegendWh,
             Label::MeanTemperature if fahrenheit => Label::MeanTemperatureFahrenheit,
             own => own,

@@ -25,18 +25,23 @@ macro_rules! speak {
 
 #[cfg(feature = "cli")]
 pub mod command_line;
+mod compare;
 mod countries;
 mod decimal;
 #[cfg(feature = "english")]
 pub mod en;
 #[cfg(feature = "spanish")]
 pub mod es;
+mod explained;
 mod habits;
 mod label;
+mod loads;
 mod number;
 mod page;
+mod pictures;
 mod reading;
 mod sentence;
+pub mod sheet;
 mod worked;
 
 #[cfg(not(any(feature = "english", feature = "spanish")))]
@@ -44,8 +49,10 @@ compile_error!("choose a language: the features `english` and `spanish`");
 
 use core::ops::Deref;
 
+pub use compare::DifferenceLine;
 pub use countries::Countries;
 pub use decimal::{decimal, padded};
+pub use explained::Term;
 pub use habits::{
     ClockHabit, Distance, FirstDay, Habits, LeadingUnit, Mass, Temperature, WireSize,
 };

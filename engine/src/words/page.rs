@@ -4,10 +4,10 @@
 use super::Countries;
 use super::{Label, Language, NameOf, Sentence, Words};
 use crate::bank::Quality;
-use crate::document::{Chemistry, Field};
+use crate::document::{Chemistry, Document, Field};
 use crate::load::catalogue::{Appliance, Group};
 use crate::outlook::{BestTilt, Generated, Month, Obstacle, Outlook, Voltages};
-use crate::place::{Origin, SummerTime};
+use crate::place::{MonthlyClimate, Origin, SummerTime};
 use crate::quantity::{AmpHours, Hours, Volts};
 use crate::simulate::{Chances, Range, Replayed};
 use crate::sky::Trust;
@@ -51,10 +51,11 @@ impl Language {
         speak!(self, verdict::short(outlook))
     }
 
-    /// In how many of ten years a month stays over the reserve, as a sentence.
+    /// In how many of ten years the month of the start stays over the reserve, as a sentence; where a life may depend on it, in how
+    /// many it does not.
     #[must_use]
-    pub fn month_kept(self, chances: &Chances, month: usize) -> String {
-        speak!(self, chances::month_kept(chances, month))
+    pub fn month_kept(self, chances: &Chances, outlook: &Outlook) -> String {
+        speak!(self, chances::month_kept(chances, outlook.month, outlook.is_vital()))
     }
 
     /// The same in a table.
@@ -145,6 +146,21 @@ impl Language {
     #[must_use]
     pub fn climate_origin(self, origin: Origin) -> &'static str {
         speak!(self, page::climate_origin(origin))
+    }
+
+    /// Where sun and temperatures come from and how sure they are, in sentences.
+    #[must_use]
+    pub fn climate_sources(self, climate: &MonthlyClimate) -> [&'static str; 2] {
+        [
+            speak!(self, page::climate_origin(climate.origin)),
+            speak!(self, page::temperature_origin(climate.temperature_origin)),
+        ]
+    }
+
+    /// A place that is called by the town near it.
+    #[must_use]
+    pub fn near(self, town: &str) -> String {
+        speak!(self, page::near(town))
     }
 
     /// Place, month and start.
@@ -329,6 +345,18 @@ impl Words {
         speak!(self.language, verdict::autonomy(self, days))
     }
 
+    /// What an example consists of.
+    #[must_use]
+    pub fn scenario_figures(self, plan: &Document) -> String {
+        speak!(self.language, page::scenario_figures(self, plan))
+    }
+
+    /// The picture of the twelve months in words.
+    #[must_use]
+    pub fn climate_in_words(self, climate: &MonthlyClimate) -> String {
+        speak!(self.language, page::climate_in_words(self, climate))
+    }
+
     /// Hours of a day.
     #[must_use]
     pub fn hours_a_day(self, hours: f64) -> String {
@@ -370,4 +398,18 @@ impl Words {
     pub fn no_number(self, field: Field, typed: &str) -> String {
         speak!(self.language, page::no_number(self, field, typed))
     }
+}
+
+/// The months with the least and the most.
+pub(super) fn ends(months: &[f64; 12]) -> [usize; 2] {
+    let mut found = [0, 0];
+    for (at, value) in months.iter().enumerate() {
+        if *value < months[found[0]] {
+            found[0] = at;
+        }
+        if *value > months[found[1]] {
+            found[1] = at;
+        }
+    }
+    found
 }

@@ -225,7 +225,7 @@ impl Page {
     /// # Errors
     /// If nothing is said.
     pub async fn dismiss_notice(&self) -> Outcome<()> {
-        self.press(By::Css(".toast button")).await
+        self.press(By::Css(".toast-acts > button:last-child")).await
     }
 
     /// The sentence under a number box that says what is wrong; empty if nothing is.
@@ -246,6 +246,30 @@ impl Page {
     pub async fn open_load(&self, place: usize) -> Outcome<()> {
         let row = format!("ul.loads > li.load:nth-child({}) > button.load-open", place + 1);
         self.press(By::Css(row)).await
+    }
+
+    /// Looks for an appliance in the catalogue, which is opened for it, and adds the first that is found.
+    ///
+    /// # Errors
+    /// If nothing is found.
+    pub async fn add_from_catalogue(&self, query: &str) -> Outcome<()> {
+        if self.evaluate("document.getElementById('search-appliance') === null").await? == true {
+            self.press(By::Id("add-something")).await?;
+        }
+        let search = self.element(By::Id("search-appliance")).await?;
+        search.clear().await?;
+        search.send_keys(query).await?;
+        self.wait_until("document.querySelector('#found > .results [data-load]') !== null").await?;
+        self.press(By::Css("#found > .results [data-load]")).await
+    }
+
+    /// Takes back what was said in passing.
+    ///
+    /// # Errors
+    /// If what was said cannot be taken back.
+    pub async fn undo_in_notice(&self) -> Outcome<()> {
+        let undo = format!("//div[@class='toast-acts']/button[.=\"{}\"]", WORDS.label(Label::Undo));
+        self.press(By::XPath(undo)).await
     }
 
     /// What the page answers now.

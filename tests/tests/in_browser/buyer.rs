@@ -89,9 +89,7 @@ async fn go_to_nairobi_in_july(page: &Page) -> Outcome<()> {
 async fn add_a_kettle(page: &Page) -> Outcome<()> {
     let before = page.shown().await?;
     assert!(page.stored_plan().await?.inverter.is_none());
-    page.press(By::Id("add-something")).await?;
-    page.element(By::Id("search-appliance")).await?.send_keys("kettle").await?;
-    page.press(By::Css(".results button")).await?;
+    page.add_from_catalogue("kettle").await?;
     let kettle = WORDS.appliance(Appliance::Kettle);
     page.wait_for_notice(&WORDS.added(kettle)).await?;
 

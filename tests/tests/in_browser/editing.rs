@@ -33,7 +33,7 @@ async fn a_load_is_duplicated_moved_switched_off_and_deleted() -> Outcome<()> {
         assert_eq!(settled(&page).await?.loads, twice);
 
         let before = settled(&page).await?.facts;
-        page.flip(Label::Counted).await?;
+        page.press(By::Css("li.load:nth-child(2) > .take")).await?;
         let off = settled(&page).await?;
         assert_ne!(off.facts, before);
         assert_eq!(off.loads, twice);
@@ -47,6 +47,8 @@ async fn a_load_is_duplicated_moved_switched_off_and_deleted() -> Outcome<()> {
         page.press_button(Label::Delete).await?;
         page.wait_for_notice(&WORDS.deleted(&first)).await?;
         assert_eq!(settled(&page).await?.loads, start);
+        page.undo_in_notice().await?;
+        assert_eq!(settled(&page).await?, off);
         Ok(())
     })
     .await

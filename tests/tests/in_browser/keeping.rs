@@ -68,6 +68,10 @@ async fn plans_stay_apart_and_are_switched_copied_and_deleted() -> Outcome<()> {
         assert_eq!(page.evaluate(ROWS).await?.as_array().map(Vec::len), Some(3));
         page.press(in_row_of(&boat.name, Label::Delete)).await?;
         page.wait_until(&format!("{ROWS}.length === 2")).await?;
+        page.press(By::XPath(format!("//dialog[@open]//button[.=\"{}\"]", WORDS.label(Label::Undo)))).await?;
+        page.wait_until(&format!("{ROWS}.length === 3")).await?;
+        page.press(in_row_of(&boat.name, Label::Delete)).await?;
+        page.wait_until(&format!("{ROWS}.length === 2")).await?;
         assert_eq!(page.shown().await?, copy);
         let kept = "Object.keys(localStorage).filter((key) => key.startsWith('sunlarder.plan.')).length";
         assert_eq!(page.evaluate(kept).await?, 2);

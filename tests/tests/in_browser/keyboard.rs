@@ -49,9 +49,10 @@ async fn a_plan_is_made_with_the_keyboard_alone() -> Outcome<()> {
         press_keys(&page, Key::Enter + "").await?;
         page.wait_until("document.activeElement.id === 'search-appliance'").await?;
         press_keys(&page, "kettle".into()).await?;
+        page.wait_until("document.querySelector('#found > .results') !== null").await?;
         press_keys(&page, Key::Tab + "").await?;
         assert_eq!(
-            page.evaluate("document.activeElement.closest('.results') !== null").await?,
+            page.evaluate("document.activeElement.closest('#found > .results') !== null").await?,
             true
         );
         let before = page.shown().await?.loads.len();

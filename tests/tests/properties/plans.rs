@@ -142,14 +142,14 @@ fn cooling(kind: Kind) -> impl Strategy<Value = Cooling> {
 }
 
 pub(crate) fn load(kind: Kind) -> impl Strategy<Value = Load> {
-    let named = (name(), weighted(OFTEN, any::<u16>()), prop::bool::weighted(0.9));
+    let named = ((name(), name()), weighted(OFTEN, any::<u16>()), prop::bool::weighted(0.9));
     let power = (kind.number(Field::Quantity, 1.0, 3.0), rating(kind), any::<bool>());
     let time = (kind.number(Field::Duty, 20.0, 100.0), schedule(kind));
     let factor = prop_oneof![2 => Just(1.0), 1 => kind.number(Field::PowerFactor, 0.5, 1.0)];
     let rest =
         (kind.number(Field::Surge, 1.0, 3.0), weighted(0.2, cooling(kind)), any::<bool>(), factor);
     (named, power, time, rest).prop_map(|(named, power, time, rest)| {
-        let ((name, appliance, on), (quantity, rating, ac)) = (named, power);
+        let (((name, group), appliance, on), (quantity, rating, ac)) = (named, power);
         let ((duty_pct, schedule), (surge, cooling, vital, power_factor)) = (time, rest);
         let supply = if ac { Supply::Ac } else { Supply::Dc };
         Load {
@@ -165,6 +165,7 @@ pub(crate) fn load(kind: Kind) -> impl Strategy<Value = Load> {
             cooling,
             vital,
             power_factor,
+            group,
         }
     })
 }

@@ -1,30 +1,114 @@
 //! The leaves: pieces of the page, or texts to keep, that the worker writes about a plan.
 //!
 //! **To add one:** a variant at the end of [`Leaf`] and of [`Leaf::ALL`], a file here that writes it, its arm in [`write()`]; the page
-//! shows it by `view::leaf`.
+//! shows it by `view::leaf` or takes its text by `Worked::once`.
 
+mod assumed;
+mod beside;
+mod catalogue;
+mod climate;
+mod code;
+mod drawing;
+mod explained;
+mod flow;
+mod guess;
+mod inverter;
+mod other;
+mod parts;
+mod sheet;
 mod working;
+mod year;
+
+pub use code::code_of;
+pub use explained::Topic;
+pub use guess::argument as guesses;
+pub use other::argument as other;
 
 use sunlarder_engine::document::Document;
-use sunlarder_engine::outlook::{Outlook, Question};
+use sunlarder_engine::outlook::{DayFlow, Outlook, Question, csv};
+use sunlarder_engine::share;
+use sunlarder_engine::simulate::Sunlight;
 use sunlarder_engine::system::System;
-use sunlarder_engine::words::Words;
+use sunlarder_engine::words::{Language, Words};
+
+use crate::paper::Paper;
 
 /// What can be written. Each has an argument, a text whose meaning is said here.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Leaf {
     /// How a figure was worked out; the argument is the place of the question in [`Question::ALL`].
     Working,
+    /// The twelve months of sun and temperature that are used; no argument.
+    Climate,
+    /// What a field or a trade word means; the argument is the number of the [`Topic`]. It needs no plan.
+    Explained,
+    /// The printed sheet; the argument is the day, a space and the page's address.
+    Sheet,
+    /// The code of the plan's link; the argument is the page's address.
+    Code,
+    /// The run as a table for spreadsheets; the argument is `dark` for the one without sun.
+    Csv,
+    /// Another plan beside this one; the argument is made by [`other`].
+    Beside,
+    /// A question about the plan without its answer; the argument is the number of a
+    /// [`Guessed`](sunlarder_engine::outlook::Guessed).
+    Question,
+    /// The answer with everybody's guesses; the argument is made by [`guesses`].
+    Guesses,
+    /// The catalogue of appliances; the argument is what somebody looks for, blank for all of it.
+    Catalogue,
+    /// The usual range of an appliance's power; the argument is its number.
+    UsualRange,
+    /// A button for the inverter that the loads need, where one is missing or too small; the argument means nothing.
+    Inverter,
+    /// The carpet of a year; the argument is `mean` for mean weather, or the number of a weather and the twelve spreads of the daily
+    /// clearness. Its numbers are state of charge \[%\], voltage, current in and out \[A\] of every hour.
+    Year,
+    /// The table behind it; the same argument.
+    YearTable,
+    /// Where the energy of a day comes from and goes to; the argument means nothing.
+    Flow,
+    /// The table behind it.
+    FlowTable,
 }
 
 impl Leaf {
     /// All in the order of their numbers.
-    pub const ALL: [Self; 1] = [Self::Working];
+    pub const ALL: [Self; 16] = [
+        Self::Working,
+        Self::Climate,
+        Self::Explained,
+        Self::Sheet,
+        Self::Code,
+        Self::Csv,
+        Self::Beside,
+        Self::Question,
+        Self::Guesses,
+        Self::Catalogue,
+        Self::UsualRange,
+        Self::Inverter,
+        Self::Year,
+        Self::YearTable,
+        Self::Flow,
+        Self::FlowTable,
+    ];
+
+    /// Whether it takes so long that it is written only once somebody rests.
+    #[must_use]
+    pub const fn waits_for_rest(self) -> bool {
+        matches!(self, Self::Year | Self::YearTable)
+    }
 
     /// The one of a number.
     #[must_use]
     pub fn from_number(number: usize) -> Option<Self> {
         Self::ALL.get(number).copied()
+    }
+
+    /// Whether it is written about a plan. Others are also there while something is wrong with it.
+    #[must_use]
+    pub const fn needs_plan(self) -> bool {
+        !matches!(self, Self::Explained)
     }
 }
 
@@ -41,7 +125,7 @@ pub struct About<'a> {
     pub outlook: &'a Outlook,
 }
 
-/// What was written: a text, mostly of a [`Paper`](crate::paper::Paper), and numbers to go with it.
+/// What was written: a text, mostly of a [`Paper`], and numbers to go with it.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Written {
     /// The text.
@@ -65,5 +149,73 @@ pub fn write(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
             let question = argument.parse().ok().and_then(|place: usize| Question::ALL.get(place));
             question.map(|own| Written::of(working::write(*own, about))).unwrap_or_default()
         }
+        Leaf::Climate => Written::of(climate::write(about.words, &about.system.climate)),
+        Leaf::Explained => {
+            write_without_plan(leaf, argument, about.words.language).unwrap_or_default()
+        }
+        Leaf::Sheet => Written::of(sheet::write(argument, about).unwrap_or_default()),
+        Leaf::Code => {
+            let mut paper = Paper::default();
+            let link = share::encode(about.document).map(|code| code::link(argument, &code));
+            code::draw(&mut paper, &link.unwrap_or_default(), about.words);
+            Written::of(paper.finish())
+        }
+        Leaf::Csv => {
+            let Outlook { run, dark, .. } = about.outlook;
+            Written::of(csv(about.system, if argument == "dark" { dark } else { run }))
+        }
+        Leaf::Beside => Written::of(beside::write(argument, about)),
+        Leaf::Question => {
+            let what = guess::guessed(argument);
+            what.map(|own| Written::of(guess::question(own, about))).unwrap_or_default()
+        }
+        Leaf::Guesses => guess::answer(argument, about).map(Written::of).unwrap_or_default(),
+        Leaf::Catalogue => Written::of(catalogue::write(argument, about)),
+        Leaf::UsualRange => Written::of(catalogue::range(argument, about.words)),
+        Leaf::Inverter => Written::of(inverter::write(about)),
+        Leaf::Year => year::write(argument, about),
+        Leaf::YearTable => year::write_table(argument, about),
+        Leaf::Flow => flow::write(&day_flow(about), about),
+        Leaf::FlowTable => flow::write_table(&day_flow(about), about),
     }
+}
+
+/// Writes a leaf that needs no plan; nothing for any other, or for an argument that means nothing.
+#[must_use]
+pub fn write_without_plan(leaf: Leaf, argument: &str, language: Language) -> Option<Written> {
+    match leaf {
+        Leaf::Explained => {
+            let topic = Topic::from_number(argument.parse().ok()?)?;
+            Some(Written::of(explained::write(topic, language)))
+        }
+        _ => None,
+    }
+}
+
+fn day_flow(about: About<'_>) -> DayFlow {
+    about.outlook.day_flow(about.system, &mut Sunlight::default())
+}
+
+/// A table of the page: the first column names its rows.
+fn table(title: &str, heads: &[&str], rows: &[Vec<String>]) -> String {
+    let mut paper = Paper::default();
+    paper.class("div", "table").attr("tabindex", "0").attr("role", "region");
+    paper.attr("aria-label", title).open("table").open("thead").open("tr");
+    for head in heads {
+        paper.open("th").attr("scope", "col").text(head).close();
+    }
+    paper.close().close().open("tbody");
+    for row in rows {
+        paper.open("tr");
+        for (at, text) in row.iter().enumerate() {
+            if at == 0 {
+                paper.open("th").attr("scope", "row").text(text).close();
+            } else {
+                paper.said("td", "", text);
+            }
+        }
+        paper.close();
+    }
+    paper.close().close().close();
+    paper.finish()
 }

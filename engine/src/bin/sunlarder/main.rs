@@ -17,6 +17,7 @@ use std::process::ExitCode;
 use std::sync::OnceLock;
 
 use arguments::{Command, Form};
+use sunlarder_engine::outlook::csv;
 use sunlarder_engine::share;
 use sunlarder_engine::words::command_line::Fault;
 use sunlarder_engine::words::{Language, Words};
@@ -68,7 +69,7 @@ fn answer(command: &Command) -> Result<String, Fault> {
             Ok(match form {
                 Form::Text => plan::text(&plan),
                 Form::Json => plan::json(&plan),
-                Form::Csv => plan::csv(&plan),
+                Form::Csv => csv(&plan.system, plan.run()),
             })
         }
         Command::Working { plan, figure, month } => {

@@ -16,8 +16,8 @@ mod table;
 
 pub use table::Appliance;
 
-use crate::document::Supply;
-use crate::quantity::{Celsius, Hours, Percent, WattHours, Watts};
+use crate::document::{Cooling, Load, Rating, Schedule, Span, Supply, When};
+use crate::quantity::{Celsius, Hours, Percent, Volts, WattHours, Watts};
 
 /// Where people look for an appliance.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -153,7 +153,35 @@ impl Entry {
     pub fn daily(&self) -> WattHours {
         self.power * self.pattern.hours() * (f64::from(self.quantity) * self.duty.ratio())
     }
+
+    /// A load with these figures, to be edited, in a plan of this nominal voltage. It hangs on the bank where such an appliance is sold for
+    /// it; on banks above [`DIRECT_UP_TO`] an inverter, if there is one, feeds also what elsewhere would hang on the bank.
+    #[must_use]
+    pub fn load(&self, nominal: Volts, has_inverter: bool) -> Load {
+        let when = match self.pattern {
+            Pattern::Always => When::Always,
+            Pattern::HoursPerDay(hours) => When::HoursPerDay(hours),
+            Pattern::Between { from_min, to_min } => When::Spans(vec![Span { from_min, to_min }]),
+        };
+        let supply = if has_inverter && nominal > DIRECT_UP_TO { Supply::Ac } else { self.supply };
+        let heat = |own: Heat| Cooling { inside_c: own.inside.0, reference_c: own.reference.0 };
+        Load {
+            appliance: Some(self.appliance.number()),
+            quantity: self.quantity.into(),
+            rating: Rating::PowerW(self.power.0),
+            supply,
+            duty_pct: self.duty.0,
+            schedule: Schedule::daily(when),
+            surge: self.surge,
+            cooling: self.heat.map(heat),
+            vital: self.care == Care::Critical,
+            ..Load::default()
+        }
+    }
 }
+
+/// Appliances of daily life for direct current are made for banks of 12 and 24 V; a full 24 V bank stands near 30 V.
+pub const DIRECT_UP_TO: Volts = Volts(32.0);
 
 /// The typical figures of an appliance.
 #[must_use]
@@ -205,6 +233,26 @@ mod tests {
             assert_eq!(format!("{appliance:?}"), name, "number {number} was given to {name}");
         }
         assert_eq!(frozen.len(), Appliance::ALL.len(), "write new numbers to the frozen list");
+    }
+
+    #[test]
+    fn every_appliance_makes_a_load_within_its_limits() {
+        for e in entries() {
+            let load = e.load(Volts(12.8), true);
+            let plan =
+                crate::document::Document { loads: vec![load.clone()], ..Default::default() };
+            let checked = plan.checked().unwrap();
+            assert_eq!(checked.loads[0], load, "{:?} is not at its resolution", e.appliance);
+            assert_eq!(load.supply, e.supply);
+        }
+    }
+
+    #[test]
+    fn what_is_sold_for_the_bank_hangs_on_it() {
+        let supply =
+            |volts, inverter| entry(Appliance::CeilingLight).load(Volts(volts), inverter).supply;
+        assert_eq!([supply(12.8, true), supply(25.6, true)], [Supply::Dc; 2]);
+        assert_eq!([supply(51.2, true), supply(51.2, false)], [Supply::Ac, Supply::Dc]);
     }
 
     #[test]

@@ -14,11 +14,14 @@ fn of_ten(range: &Range) -> [u32; 3] {
     [range.low, range.middle, range.high].map(|years| years.round().within(0.0, 10.0) as u32)
 }
 
-/// In how many of ten years a month stays over the reserve.
+/// In how many of ten years a month stays over the reserve; of what lives depend on, in how many it does not.
 #[must_use]
-pub fn month_kept(chances: &Chances, of: usize) -> String {
+pub fn month_kept(chances: &Chances, of: usize, vital: bool) -> String {
     let name = month(of);
     let Some(range) = chances.months_kept.get(of) else { return String::new() };
+    if vital {
+        return month_missed(range, name);
+    }
     let years = match of_ten(range) {
         [10, ..] => "all of ten years".to_owned(),
         [_, _, 0] => "none of ten years".to_owned(),
@@ -26,6 +29,23 @@ pub fn month_kept(chances: &Chances, of: usize) -> String {
         [low, middle, high] => format!("{low} to {high} of ten years, most likely {middle}"),
     };
     format!("In {name} you stay above the reserve in {years}.")
+}
+
+/// Nine of ten is no comfort where a life may depend on it: what counts are the years in which it fails.
+fn month_missed(range: &Range, name: &str) -> String {
+    let years = match of_ten(range).map(|kept| 10 - kept) {
+        [0, ..] => {
+            return format!(
+                "In no invented {name} does the bank sink below your reserve; a life must not rest on that alone."
+            );
+        }
+        [most, _, least] if most == least => format!("{most} of ten years"),
+        [most, _, 0] => format!("up to {most} of ten years"),
+        [most, _, least] => format!("{least} to {most} of ten years"),
+    };
+    format!(
+        "In {years} {name} takes the bank below your reserve. Where a life may depend on it, no such year is one of few: make the bank or the array larger."
+    )
 }
 
 /// The same in a table: `9 (6–10)`.
@@ -199,7 +219,7 @@ mod tests {
     #[test]
     fn months_are_counted_in_ten_years() {
         let mut chances = Chances { blocks: 40, ..Chances::default() };
-        let said = |chances: &Chances| month_kept(chances, 11);
+        let said = |chances: &Chances| month_kept(chances, 11, false);
         chances.months_kept[11] = range(5.8, 9.2, 10.0);
         assert_eq!(
             said(&chances),
@@ -210,6 +230,22 @@ mod tests {
         chances.months_kept[11] = range(0.0, 0.0, 0.0);
         assert_eq!(said(&chances), "In December you stay above the reserve in none of ten years.");
         assert_eq!(of_ten_years(&range(5.8, 9.2, 10.0)), "9 (6–10)");
+    }
+
+    #[test]
+    fn where_a_life_may_depend_on_it_the_years_that_fail_are_told() {
+        let mut chances = Chances { blocks: 40, ..Chances::default() };
+        for (kept, said) in [
+            (range(5.8, 9.2, 10.0), "In up to 4 of ten years December takes the bank below"),
+            (range(2.0, 5.0, 8.0), "In 2 to 8 of ten years December takes the bank below"),
+            (range(0.0, 0.0, 0.0), "In 10 of ten years December takes the bank below"),
+            (range(9.9, 10.0, 10.0), "In no invented December does the bank sink below"),
+        ] {
+            chances.months_kept[11] = kept;
+            let text = month_kept(&chances, 11, true);
+            assert!(text.starts_with(said), "{text}");
+            assert!(!text.contains("stay above") && !text.contains("9 of ten"), "{text}");
+        }
     }
 
     #[test]

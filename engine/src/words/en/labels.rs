@@ -266,7 +266,7 @@ pub fn label(label: Label) -> &'static str {
         Label::SaveRefused => "The browser did not let the page save a file.",
         Label::ScrubHint => "Slide along the curve to read any hour.",
         Label::SearchAppliance => "What do you use?",
-        Label::SearchTown => "Search a town, harbour or island",
+        Label::SearchTown => "Search a town, island, station or sea",
         Label::SecondCapacityHint => "Sheets state several, each with its hours.",
         Label::Shade => "Shade",
         Label::ShadeAfternoon => "After 14 h by the sun",
@@ -286,7 +286,7 @@ pub fn label(label: Label) -> &'static str {
         }
         Label::StartTime => "Time",
         Label::StartWords => {
-            "Pick what comes nearest. Everything can be changed, and nothing leaves this device."
+            "Pick what comes nearest and see how long it lasts. Everything can be changed, and nothing leaves this device."
         }
         Label::StorageRefused => {
             "This device does not keep the plan: its storage is full or refused. Save it as a file or copy the link before you leave."
@@ -331,6 +331,112 @@ pub fn label(label: Label) -> &'static str {
         Label::WhereIAm => "Where I am",
         Label::WhichTiltIsBest => "Which tilt is best?",
         Label::WithoutSun => "No sun at all",
+        Label::AirOfMonths => "Mean air temperature",
+        Label::StateOfCharge => "State of charge",
+        Label::WorldMap => "Map of the world",
+        Label::WorldMapHint => {
+            "Tap the map to go there. Arrow keys move by one degree, with the shift key by ten."
+        }
+        Label::BigCode => "Show it large",
+        Label::CsvDark => "Save the run without sun (CSV)",
+        Label::CsvMean => "Save the run in mean weather (CSV)",
+        Label::DropHere => "Drop it here to open the plan",
+        Label::DropHint => {
+            "You can also drop a file or a link anywhere on this page. What is open now stays under Plans."
+        }
+        Label::NothingToOpen => {
+            "There is no plan in what was dropped: drop a plan file, or its link."
+        }
+        Label::PrintSheet => "Print the sheet",
+        Label::ScanCode => "Scan to open this plan",
+        Label::SendLink => "Send…",
+        Label::KeptUnderPlans => "What was open before stays under Plans.",
+        Label::UndoOpens => "This device keeps no plans. Undo brings back what was open before.",
+        Label::AsIsTypical => "typical",
+        Label::Compare => "Compare with another plan",
+        Label::CompareHint => {
+            "With a baseline, every figure and curve says how it differs from it. It stays until you take it away, on this device only."
+        }
+        Label::KeepAsBaseline => "Keep this as the baseline",
+        Label::AsBaseline => "As the baseline",
+        Label::ClearBaseline => "Compare no more",
+        Label::BaselinePercent => "Baseline, %",
+        Label::BaselineBalance => "Baseline, balance, Ah",
+        Label::NoOtherPlan => {
+            "There is no other plan on this device. Make a variant of this one under Plans, or paste a link."
+        }
+        Label::SideBySide => "Side by side",
+        Label::BackToPlan => "Back to the plan",
+        Label::AnotherPlan => "Another plan",
+        Label::PrintThis => "Print",
+        Label::Figure => "Figure",
+        Label::EveryFigure => "Every figure",
+        Label::WhatDiffers => "What differs",
+        Label::NothingDiffers => "Both plans state the same.",
+        Label::Difference => "Difference",
+        Label::OnesPlan => "The plan beside this one cannot be worked out.",
+        Label::Variants => "Variants of this plan",
+        Label::MakeVariant => "Make a variant",
+        Label::NameOfVariant => "Name of a new variant",
+        Label::BringBack => "Bring the deleted plan back",
+        Label::GuessFirst => "Guess first",
+        Label::GuessHint => {
+            "For a workshop: the answer hides until people have guessed. The guesses stay on this device and go with the page."
+        }
+        Label::GuessWhat => "What is guessed?",
+        Label::GuessHours => "Hours until the reserve",
+        Label::GuessCharge => "Amp-hours a day",
+        Label::GuessMonth => "First month that falls short",
+        Label::YourGuess => "Guess",
+        Label::YourName => "Name, if you like",
+        Label::AddGuess => "Add the guess",
+        Label::Reveal => "Reveal the answer",
+        Label::HideAgain => "Hide the answer again",
+        Label::Guesses => "Guesses",
+        Label::WhatIsKnown => "What is known",
+        Label::LinkToQuestion => "Link that opens it as a question",
+        Label::TakeOut => "Take out",
+        Label::TheAnswer => "The answer",
+        Label::Near => "Near",
+        Label::MiddleGuess => "Middle guess",
+        Label::BaselineBalanceWh => "Baseline, balance, Wh",
+        Label::LargestFirst => "Largest first",
+        Label::CatalogueWaits => {
+            "What stands under the answer has to be put right before the catalogue opens."
+        }
+        Label::Daytime => "Daytime",
+        Label::Evening => "Evening",
+        Label::Night => "Night",
+        Label::Done => "Done",
+        Label::DrawHours => "Hours of the day, to be drawn",
+        Label::DrawHint => {
+            "Draw over the hours to switch them on or off. With keys: arrows move, space switches, Shift with an arrow draws."
+        }
+        Label::GroupName => "Group",
+        Label::GroupHint => {
+            "A name of your own, such as Galley. Loads of one group stand together."
+        }
+        Label::NoGroup => "Without a group",
+        Label::SameForAll => "Same for all",
+        Label::Typical => "typical",
+        Label::YearCarpet => "The year, hour by hour",
+        Label::ReadTheYear => "An hour of the year",
+        Label::YearHint => {
+            "Touch an hour to read it. Keys: left and right by a day, up and down by an hour."
+        }
+        Label::OneWeatherYear => "One year of weather",
+        Label::OneWeatherYearHint => {
+            "One year of weather as it may be, not a forecast. Dull weeks fall elsewhere in another."
+        }
+        Label::AnotherWeatherYear => "Another such year",
+        Label::DayFlow => "Where it comes from and where it goes",
+        Label::ReadTheDay => "An hour of the day",
+        Label::SavePicture => "Save as SVG",
+        Label::SavePhoto => "Save as PNG",
+        Label::NoCurve => {
+            "No curve is drawn, because the plan cannot work as it stands. The reason is above; put it right, and the curve comes."
+        }
+        Label::OwnYearPercent => "The year you brought, %",
     }
 }
 

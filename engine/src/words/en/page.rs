@@ -2,10 +2,11 @@
 
 use super::calendar::{month, weekday};
 use crate::bank::Quality;
-use crate::document::{Chemistry, Field};
+use crate::document::{Chemistry, Document, Field};
 use crate::outlook::{BestTilt, Voltages};
-use crate::place::{Origin, SummerTime};
-use crate::quantity::{AmpHours, Percent, Volts};
+use crate::place::{MonthlyClimate, Origin, SummerTime, TemperatureOrigin};
+use crate::quantity::{AmpHours, Percent, Unit, Volts, Watts};
+use crate::words::page::ends;
 use crate::words::{Words, decimal};
 
 /// No deviation is told finer than this (ratio): rated capacities are not stated finer.
@@ -150,6 +151,44 @@ pub fn climate_origin(origin: Origin) -> &'static str {
     }
 }
 
+/// Where the temperatures come from and how sure they are.
+#[must_use]
+pub fn temperature_origin(origin: TemperatureOrigin) -> &'static str {
+    match origin {
+        TemperatureOrigin::Own => "The temperatures are your own.",
+        TemperatureOrigin::Reanalysis => {
+            "Temperatures are means of 2000 to 2025 from weather reanalysis, over about 500 km: mostly within 2 °C, in mountains within 5."
+        }
+    }
+}
+
+/// The picture of the twelve months in words.
+#[must_use]
+pub fn climate_in_words(words: Words, climate: &MonthlyClimate) -> String {
+    let sun = climate.irradiation().map(|own| own.0);
+    let air = climate.temperature.map(|own| words.in_habit(own.0, Unit::Celsius));
+    let degrees = words.unit(Unit::Celsius);
+    let [dull, bright] = ends(&sun);
+    let [cold, warm] = ends(&air);
+    format!(
+        "From {} peak sun hours a day in {} to {} in {}; from {} {degrees} in {} to {} {degrees} in {}.",
+        words.rounded(sun[dull]),
+        month(dull),
+        words.rounded(sun[bright]),
+        month(bright),
+        words.rounded(air[cold]),
+        month(cold),
+        words.rounded(air[warm]),
+        month(warm)
+    )
+}
+
+/// A place that is called by the town near it.
+#[must_use]
+pub fn near(town: &str) -> String {
+    format!("near {town}")
+}
+
 /// Place, month and start in a line.
 #[must_use]
 pub fn where_and_when(
@@ -259,6 +298,23 @@ pub fn best_tilt(best: &BestTilt, of_month: usize) -> String {
 #[must_use]
 pub fn scenario(place: &str, of_month: usize) -> String {
     format!("{place}, {}", month(of_month))
+}
+
+/// What an example consists of: how many things, how much battery, how much sun.
+#[must_use]
+pub fn scenario_figures(words: Words, plan: &Document) -> String {
+    let bank = &plan.bank;
+    let things = plan.loads.iter().filter(|load| load.on).count();
+    let volts = Volts(bank.battery_v * bank.in_series);
+    let charge = AmpHours(bank.capacity_ah * bank.in_parallel);
+    let watts = plan.arrays.iter().map(|own| own.module_w * own.in_series * own.in_parallel);
+    let sun = Watts(watts.sum());
+    format!(
+        "{things} things, {}, {}, {}\u{a0}sun",
+        words.charge(charge, volts),
+        words.amount(volts),
+        words.amount(sun)
+    )
 }
 
 /// The typical day of a month.

@@ -1,6 +1,8 @@
 //! Why something was refused, and how the fields are called.
 
-use crate::document::{Field, FieldFault, List, MAX_BYTES, Problem, TextField, VERSION, date_text};
+use crate::document::{
+    Field, FieldFault, Found, List, MAX_BYTES, Problem, TextField, VERSION, Wanted, date_text,
+};
 use crate::quantity::{Unit, Volts};
 use crate::words::number::grouped_count;
 use crate::words::{NameOf, Words};
@@ -74,7 +76,7 @@ pub fn problem(words: Words, problem: &Problem, name_of: NameOf<'_>) -> String {
             grouped_count(MAX_BYTES)
         ),
         Problem::NewerVersion { version } => newer(*version),
-        Problem::WrongField { path, fault } => wrong_field(path, *fault),
+        Problem::WrongField { path, fault } => wrong_field(words, path, fault),
         Problem::BadLetters => {
             "This is no link of a plan: it has characters that none has. Copy the whole link once more.".into()
         }
@@ -168,16 +170,77 @@ fn newer(version: u32) -> String {
     )
 }
 
-fn wrong_field(path: &str, fault: FieldFault) -> String {
+fn wrong_field(words: Words, path: &str, fault: &FieldFault) -> String {
     match fault {
         FieldFault::Unknown => format!(
             "The field “{path}” is unknown to this release: correct its name, or take it out of the file."
         ),
         FieldFault::Missing => format!("The field “{path}” is missing from the file: add it."),
-        FieldFault::WrongKind => format!(
-            "The field “{path}” holds something of another kind than it should: text for a number, or a choice that is none."
-        ),
+        FieldFault::WrongKind { found, wanted } => {
+            format!(
+                "The field “{path}” is {}; it must be {}.",
+                self::found(words, found),
+                self::wanted(words, *wanted)
+            )
+        }
     }
+}
+
+/// What stands in a field of a file.
+fn found(words: Words, found: &Found) -> String {
+    match found {
+        Found::Nothing => "null".into(),
+        Found::YesNo(own) => format!("{own}"),
+        Found::Number(own) => words.as_given(*own),
+        Found::Text(own) => format!("“{own}”"),
+        Found::List(length) => format!("a list of {}", grouped_count(*length)),
+        Found::Group => "a group of fields".into(),
+    }
+}
+
+/// What a field of a file should be.
+fn wanted(words: Words, wanted: Wanted) -> String {
+    // A file is in the units of the format, whatever the habits.
+    let words = Words::of(words.language);
+    let number = |field: Field| {
+        let range = field.range();
+        format!("from {} to {}", words.as_given(range.min), with_unit(words, field, range.max))
+    };
+    match wanted {
+        Wanted::Number(field) => format!("a number {}", number(field)),
+        Wanted::Numbers(count, field) => format!("a list of {count} numbers {}", number(field)),
+        Wanted::Text(field) => format!("a text of at most {} characters", field.limit()),
+        Wanted::YesNo => "true or false".into(),
+        Wanted::OneOf(names) => one_of(names, u32::MAX),
+        Wanted::Form(names, bare) => one_of(names, bare),
+        Wanted::SomeOf(names) => format!("a list, each item {}", one_of(names, u32::MAX)),
+        Wanted::Numbered(most) => format!("a list of whole numbers from 1 to {most}"),
+        Wanted::Whole(most) => format!("a whole number from 0 to {most}"),
+        Wanted::Date => "a date from 2020-01-01 to 2099-12-31".into(),
+        Wanted::Time => "a clock time from 00:00 to 23:59".into(),
+        Wanted::Span => {
+            "a stretch of the day such as 17:00-23:00, from 00:00 to 24:00 and not empty".into()
+        }
+        Wanted::Group => "a group of fields in braces".into(),
+        Wanted::List(list) => format!("a list of at most {}", list.limit()),
+    }
+}
+
+/// `“a”, “b” or {“c”: …}`; those that are no bare word are the one field of a group.
+fn one_of(names: &[&str], bare: u32) -> String {
+    let mut text = String::new();
+    for (at, name) in names.iter().enumerate() {
+        if at > 0 {
+            text.push_str(if at + 1 == names.len() { " or " } else { ", " });
+        }
+        let name = if bare >> at & 1 == 1 {
+            format!("“{name}”")
+        } else {
+            format!("{{“{name}”: …}}")
+        };
+        text.push_str(&name);
+    }
+    text
 }
 
 fn text_field(field: TextField) -> &'static str {
@@ -185,6 +248,7 @@ fn text_field(field: TextField) -> &'static str {
         TextField::PlanName => "The name of the plan",
         TextField::PlaceName => "The name of the place",
         TextField::LoadName => "The name",
+        TextField::GroupName => "The group",
     }
 }
 
@@ -354,19 +418,48 @@ mod tests {
             Problem::NewerVersion { version: 7 },
             Problem::WrongField { path: "loads[3].quantiti".into(), fault: FieldFault::Unknown },
             Problem::WrongField { path: "place".into(), fault: FieldFault::Missing },
-            Problem::WrongField { path: "bank".into(), fault: FieldFault::WrongKind },
+            Problem::WrongField {
+                path: "bank".into(),
+                fault: FieldFault::WrongKind { found: Found::List(3), wanted: Wanted::Group },
+            },
             Problem::BadLetters,
             Problem::Damaged,
         ];
         let mut texts: Vec<String> = problems.iter().map(said).collect();
         for text in &texts {
-            assert!(text.ends_with('.') && !text.contains('!') && !text.contains("{"), "{text}");
+            assert!(text.ends_with('.') && !text.contains('!') && !text.contains('{'), "{text}");
         }
         assert!(texts[1].contains("10 000 loads") && texts[1].contains("200"), "{}", texts[1]);
         assert!(texts[3].contains("March") && texts[3].contains("14.2"), "{}", texts[3]);
         texts.sort();
         texts.dedup();
         assert_eq!(texts.len(), problems.len(), "each is told apart");
+    }
+
+    #[test]
+    fn a_field_of_another_kind_is_told_with_its_value_and_what_it_may_be() {
+        let wrong = |path: &str, found, wanted| {
+            let fault = FieldFault::WrongKind { found, wanted };
+            said(&Problem::WrongField { path: path.into(), fault })
+        };
+        let day = Wanted::Numbers(24, Field::HourShare);
+        assert_eq!(
+            wrong("turbine.hours", Found::List(23), day),
+            "The field “turbine.hours” is a list of 23; it must be a list of 24 numbers from 0 to 100."
+        );
+        assert_eq!(
+            wrong(
+                "loads[1].quantity",
+                Found::Text("three".into()),
+                Wanted::Number(Field::Quantity)
+            ),
+            "The field “loads[1].quantity” is “three”; it must be a number from 1 to 1000."
+        );
+        let when = Wanted::Form(&["hours_per_day", "always", "spans"], 0b010);
+        assert_eq!(
+            wrong("loads[0].schedule.when", Found::Number(23.0), when),
+            "The field “loads[0].schedule.when” is 23; it must be {“hours_per_day”: …}, “always” or {“spans”: …}."
+        );
     }
 
     #[test]

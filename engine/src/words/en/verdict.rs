@@ -13,6 +13,8 @@ use crate::working::Tag;
 #[must_use]
 pub fn headline(words: Words, outlook: &Outlook) -> Sentence {
     let now = month(outlook.month);
+    // An average is no good news where a life may depend on it.
+    let good = if outlook.is_vital() { Tone::Plain } else { Tone::Good };
     match &outlook.verdict {
         Verdict::NothingRuns => {
             Sentence::new("Nothing runs yet: ", "add what you use", ".", Tone::Plain)
@@ -27,10 +29,10 @@ pub fn headline(words: Words, outlook: &Outlook) -> Sentence {
             Tone::Bad,
         ),
         Verdict::KeepsUp { months } if *months == 0xfff => {
-            Sentence::new("In average weather you keep up ", "all year round", ".", Tone::Good)
+            Sentence::new("In average weather you keep up ", "all year round", ".", good)
         }
         Verdict::KeepsUp { .. } => {
-            Sentence::new("In an average ", &format!("{now} you keep up"), ".", Tone::Good)
+            Sentence::new("In an average ", &format!("{now} you keep up"), ".", good)
         }
         Verdict::HoldsLong { days, .. } => Sentence::new(
             "You last more than ",
@@ -69,15 +71,17 @@ pub fn explanation(
     system: &System,
     name_of: NameOf<'_>,
 ) -> String {
+    let vital = vital(outlook, name_of);
     if let Verdict::CannotWork { why } = &outlook.verdict {
-        return obstacle(words, why, name_of);
+        let why = obstacle(words, why, name_of);
+        return vital.map_or(why.clone(), |vital| format!("{why} {vital}"));
     }
     if matches!(outlook.verdict, Verdict::NothingRuns) {
         return "Pick things from the list, or type your own, and the answer appears here.".into();
     }
     let times = outlook.times();
-    let mut parts = Vec::new();
-    // First what belongs to the run of the headline, then the run without sun, so that no one mixes the two.
+    let mut parts = Vec::from_iter(vital);
+    // Then what belongs to the run of the headline, then the run without sun, so that no one mixes the two.
     if let Verdict::StartsBelowReserve { reserve, .. } = &outlook.verdict {
         parts.push(format!(
             "The reserve is {}. Start fuller, or allow a deeper discharge.",
@@ -104,6 +108,30 @@ pub fn explanation(
         parts.push("Real weeks can be duller than the average.".into());
     }
     parts.join(" ")
+}
+
+/// By name what lives depend on, and what each of it needs.
+fn vital(outlook: &Outlook, name_of: NameOf<'_>) -> Option<String> {
+    let named = |own: &Obstacle| match own {
+        Obstacle::VitalLoad { load } => Some(format!("“{}”", load_name(*load, name_of))),
+        _ => None,
+    };
+    let mut names: Vec<String> = outlook.obstacles.iter().filter_map(named).collect();
+    let last = names.pop()?;
+    if names.is_empty() {
+        return Some(format!(
+            "A life may depend on {last}: it needs a backup of its own and an alarm, whatever is worked out here."
+        ));
+    }
+    let others = names.join(", ");
+    Some(format!(
+        "A life may depend on {others} and {last}: each needs a backup of its own and an alarm, whatever is worked out here."
+    ))
+}
+
+/// The name of a load, or its number.
+fn load_name(place: u16, name_of: NameOf<'_>) -> String {
+    name_of(Tag::Load(place)).unwrap_or_else(|| format!("Load {}", place + 1))
 }
 
 /// How soon the reserve comes with no sun at all; nothing for one who starts inside it.
@@ -210,8 +238,7 @@ pub fn duration(hours: Hours) -> String {
 /// An obstacle or caution in one or two sentences: what, how much, what to do.
 #[must_use]
 pub fn obstacle(words: Words, obstacle: &Obstacle, name_of: NameOf<'_>) -> String {
-    let load =
-        |place: u16| name_of(Tag::Load(place)).unwrap_or_else(|| format!("Load {}", place + 1));
+    let load = |place: u16| load_name(place, name_of);
     let array = |place: u16| format!("Array {}", place + 1);
     match *obstacle {
         Obstacle::NoInverter { load: place } => {
@@ -287,6 +314,12 @@ pub fn obstacle(words: Words, obstacle: &Obstacle, name_of: NameOf<'_>) -> Strin
                 0xfff => "all year round".to_owned(),
                 months => format!("in {}", months_kept(months)),
             }
+        ),
+        Obstacle::MayFreeze { coldest, freezes, charge } => format!(
+            "Down to {}, the acid of this bank freezes at {} and bursts the cells; it may get as cold as {}. Keep more charge or more warmth in it.",
+            words.amount(charge),
+            words.amount(freezes),
+            words.amount(coldest)
         ),
         Obstacle::ProtectionMayOpen => {
             "If the battery protection opens while the engine charges, the alternator can be destroyed. Use a charger or regulator made for this.".into()

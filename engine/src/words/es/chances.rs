@@ -14,11 +14,14 @@ fn of_ten(range: &Range) -> [u32; 3] {
     [range.low, range.middle, range.high].map(|years| years.round().within(0.0, 10.0) as u32)
 }
 
-/// In how many of ten years a month stays over the reserve.
+/// In how many of ten years a month stays over the reserve; of what lives depend on, in how many it does not.
 #[must_use]
-pub fn month_kept(chances: &Chances, of: usize) -> String {
+pub fn month_kept(chances: &Chances, of: usize, vital: bool) -> String {
     let name = month(of);
     let Some(range) = chances.months_kept.get(of) else { return String::new() };
+    if vital {
+        return month_missed(range, name);
+    }
     let years = match of_ten(range) {
         [10, ..] => "los diez años de cada diez".to_owned(),
         [_, _, 0] => "cero años de cada diez".to_owned(),
@@ -29,6 +32,25 @@ pub fn month_kept(chances: &Chances, of: usize) -> String {
         }
     };
     format!("En {name} te mantienes por encima de la reserva {years}.")
+}
+
+/// Nine of ten is no comfort where a life may depend on it: what counts are the years in which it fails.
+fn month_missed(range: &Range, name: &str) -> String {
+    let years = match of_ten(range).map(|kept| 10 - kept) {
+        [0, ..] => {
+            return format!(
+                "En ningún {name} inventado baja el banco de tu reserva; una vida no debe fiarse solo de eso."
+            );
+        }
+        [1, _, 1] => "1 año".to_owned(),
+        [most, _, least] if most == least => format!("{most} años"),
+        [1, _, 0] => "hasta 1 año".to_owned(),
+        [most, _, 0] => format!("hasta {most} años"),
+        [most, _, least] => format!("de {least} a {most} años"),
+    };
+    format!(
+        "En {name} el banco baja de tu reserva {years} de cada diez. Donde puede depender una vida, ningún año así es uno de pocos: agranda el banco o el campo."
+    )
 }
 
 /// The same in a table: `9 (6–10)`.
@@ -208,7 +230,7 @@ mod tests {
     #[test]
     fn months_are_counted_in_ten_years() {
         let mut chances = Chances { blocks: 40, ..Chances::default() };
-        let said = |chances: &Chances| month_kept(chances, 11);
+        let said = |chances: &Chances| month_kept(chances, 11, false);
         let begin = "En diciembre te mantienes por encima de la reserva ";
         for (years, end) in [
             (range(5.8, 9.2, 10.0), "de 6 a 10 años de cada diez; lo más probable, 9."),
@@ -221,6 +243,28 @@ mod tests {
             assert_eq!(said(&chances), format!("{begin}{end}"));
         }
         assert_eq!(of_ten_years(&range(5.8, 9.2, 10.0)), "9 (6–10)");
+    }
+
+    #[test]
+    fn where_a_life_may_depend_on_it_the_years_that_fail_are_told() {
+        let mut chances = Chances { blocks: 40, ..Chances::default() };
+        for (kept, said) in [
+            (
+                range(5.8, 9.2, 10.0),
+                "En diciembre el banco baja de tu reserva hasta 4 años de cada diez.",
+            ),
+            (
+                range(2.0, 5.0, 8.0),
+                "En diciembre el banco baja de tu reserva de 2 a 8 años de cada diez.",
+            ),
+            (range(9.0, 9.0, 9.0), "En diciembre el banco baja de tu reserva 1 año de cada diez."),
+            (range(9.9, 10.0, 10.0), "En ningún diciembre inventado baja el banco"),
+        ] {
+            chances.months_kept[11] = kept;
+            let text = month_kept(&chances, 11, true);
+            assert!(text.starts_with(said), "{text}");
+            assert!(!text.contains("te mantienes"), "{text}");
+        }
     }
 
     #[test]

@@ -272,7 +272,7 @@ pub fn label(label: Label) -> &'static str {
         Label::SaveRefused => "El navegador no ha dejado guardar un archivo.",
         Label::ScrubHint => "Desliza por la curva para leer cualquier hora.",
         Label::SearchAppliance => "¿Qué aparato usas?",
-        Label::SearchTown => "Busca una población, un puerto o una isla",
+        Label::SearchTown => "Busca una población, isla, estación o mar",
         Label::SecondCapacityHint => "Las fichas indican varias, cada una con sus horas.",
         Label::Shade => "Sombra",
         Label::ShadeAfternoon => "Después de las 14 h solares",
@@ -294,7 +294,7 @@ pub fn label(label: Label) -> &'static str {
         }
         Label::StartTime => "Hora",
         Label::StartWords => {
-            "Elige lo más parecido. Todo se puede cambiar, y nada sale de este dispositivo."
+            "Elige lo más parecido y mira cuánto dura. Todo se puede cambiar, y nada sale de este dispositivo."
         }
         Label::StorageRefused => {
             "Este dispositivo no guarda el plan: su memoria está llena o no se permite. Guárdalo en un archivo o copia el enlace antes de irte."
@@ -339,6 +339,112 @@ pub fn label(label: Label) -> &'static str {
         Label::WhereIAm => "Donde estoy",
         Label::WhichTiltIsBest => "¿Qué inclinación es mejor?",
         Label::WithoutSun => "Sin nada de sol",
+        Label::AirOfMonths => "Temperatura media del aire",
+        Label::StateOfCharge => "Estado de carga",
+        Label::WorldMap => "Mapa del mundo",
+        Label::WorldMapHint => {
+            "Toca el mapa para ir allí. Las flechas mueven un grado y, con la tecla de mayúsculas, diez."
+        }
+        Label::BigCode => "Mostrarlo en grande",
+        Label::CsvDark => "Guardar el recorrido sin sol (CSV)",
+        Label::CsvMean => "Guardar el recorrido con tiempo medio (CSV)",
+        Label::DropHere => "Suéltalo aquí para abrir el plan",
+        Label::DropHint => {
+            "También puedes soltar un archivo o un enlace en cualquier parte de esta página. Lo que está abierto ahora queda en Planes."
+        }
+        Label::NothingToOpen => {
+            "En lo que has soltado no hay ningún plan: suelta el archivo de un plan o su enlace."
+        }
+        Label::PrintSheet => "Imprimir la hoja",
+        Label::ScanCode => "Escanea para abrir este plan",
+        Label::SendLink => "Enviar…",
+        Label::KeptUnderPlans => "Lo que estaba abierto antes queda en Planes.",
+        Label::UndoOpens => {
+            "Este dispositivo no guarda planes. Con Deshacer vuelve lo que estaba abierto antes."
+        }
+        Label::AsIsTypical => "lo típico",
+        Label::Compare => "Comparar con otro plan",
+        Label::CompareHint => {
+            "Con una referencia, cada dato y cada curva dicen en qué se diferencian de ella. Se queda hasta que la quites, y solo en este dispositivo."
+        }
+        Label::KeepAsBaseline => "Tomar esto como referencia",
+        Label::AsBaseline => "Como referencia",
+        Label::ClearBaseline => "Dejar de comparar",
+        Label::BaselinePercent => "Referencia, %",
+        Label::BaselineBalance => "Referencia, balance, Ah",
+        Label::NoOtherPlan => {
+            "No hay ningún otro plan en este dispositivo. Haz una variante de este en Planes, o pega un enlace."
+        }
+        Label::SideBySide => "Lado a lado",
+        Label::BackToPlan => "Volver al plan",
+        Label::AnotherPlan => "Otro plan",
+        Label::PrintThis => "Imprimir",
+        Label::Figure => "Dato",
+        Label::EveryFigure => "Todos los datos",
+        Label::WhatDiffers => "En qué se diferencian",
+        Label::NothingDiffers => "Los dos planes dicen lo mismo.",
+        Label::Difference => "Diferencia",
+        Label::OnesPlan => "El plan que está al lado de este no se puede calcular.",
+        Label::Variants => "Variantes de este plan",
+        Label::MakeVariant => "Hacer una variante",
+        Label::NameOfVariant => "Nombre de la variante nueva",
+        Label::BringBack => "Recuperar el plan borrado",
+        Label::GuessFirst => "Primero, estimar",
+        Label::GuessHint => {
+            "Para un taller: la respuesta se oculta hasta que la gente la haya estimado. Las estimaciones se quedan en este dispositivo y se van con la página."
+        }
+        Label::GuessWhat => "¿Qué se estima?",
+        Label::GuessHours => "Horas hasta la reserva",
+        Label::GuessCharge => "Amperios hora al día",
+        Label::GuessMonth => "Primer mes en que no alcanza",
+        Label::YourGuess => "Estimación",
+        Label::YourName => "Nombre, si quieres",
+        Label::AddGuess => "Añadir la estimación",
+        Label::Reveal => "Descubrir la respuesta",
+        Label::HideAgain => "Volver a ocultar la respuesta",
+        Label::Guesses => "Estimaciones",
+        Label::WhatIsKnown => "Lo que se sabe",
+        Label::LinkToQuestion => "Enlace que lo abre como pregunta",
+        Label::TakeOut => "Quitar",
+        Label::TheAnswer => "La respuesta",
+        Label::Near => "Cerca",
+        Label::MiddleGuess => "Estimación central",
+        Label::BaselineBalanceWh => "Referencia, balance, Wh",
+        Label::LargestFirst => "Los mayores primero",
+        Label::CatalogueWaits => {
+            "Antes de abrir el catálogo hay que corregir lo que está bajo la respuesta."
+        }
+        Label::Daytime => "De día",
+        Label::Evening => "Por la tarde",
+        Label::Night => "De noche",
+        Label::Done => "Listo",
+        Label::DrawHours => "Horas del día, para dibujarlas",
+        Label::DrawHint => {
+            "Pasa por encima de las horas para encenderlo o apagarlo. Con teclas: las flechas mueven, el espacio cambia, Mayúsculas con una flecha dibuja."
+        }
+        Label::GroupName => "Grupo",
+        Label::GroupHint => "Un nombre propio, como Cocina. Los consumos de un grupo van juntos.",
+        Label::NoGroup => "Sin grupo",
+        Label::SameForAll => "Igual para todos",
+        Label::Typical => "típico",
+        Label::YearCarpet => "El año, hora a hora",
+        Label::ReadTheYear => "Una hora del año",
+        Label::YearHint => {
+            "Toca una hora para leerla. Teclas: izquierda y derecha por días, arriba y abajo por horas."
+        }
+        Label::OneWeatherYear => "Un año de tiempo",
+        Label::OneWeatherYearHint => {
+            "Un año de tiempo como puede darse; no es un pronóstico. En otro, las semanas grises caen en otras fechas."
+        }
+        Label::AnotherWeatherYear => "Otro año posible",
+        Label::DayFlow => "De dónde viene y adónde va",
+        Label::ReadTheDay => "Una hora del día",
+        Label::SavePicture => "Guardar como SVG",
+        Label::SavePhoto => "Guardar como PNG",
+        Label::NoCurve => {
+            "No se dibuja ninguna curva, porque el plan no puede funcionar así. El motivo está arriba; corrígelo y la curva aparecerá."
+        }
+        Label::OwnYearPercent => "El año que has traído, %",
     }
 }
 

@@ -2,10 +2,11 @@
 
 use super::calendar::{month, weekday};
 use crate::bank::Quality;
-use crate::document::{Chemistry, Field};
+use crate::document::{Chemistry, Document, Field};
 use crate::outlook::{BestTilt, Voltages};
-use crate::place::{Origin, SummerTime};
-use crate::quantity::{AmpHours, Percent, Volts};
+use crate::place::{MonthlyClimate, Origin, SummerTime, TemperatureOrigin};
+use crate::quantity::{AmpHours, Percent, Unit, Volts, Watts};
+use crate::words::page::ends;
 use crate::words::{Words, decimal};
 
 /// No deviation is told finer than this (ratio): rated capacities are not stated finer.
@@ -159,6 +160,44 @@ pub fn climate_origin(origin: Origin) -> &'static str {
     }
 }
 
+/// Where the temperatures come from and how sure they are.
+#[must_use]
+pub fn temperature_origin(origin: TemperatureOrigin) -> &'static str {
+    match origin {
+        TemperatureOrigin::Own => "Las temperaturas son las tuyas.",
+        TemperatureOrigin::Reanalysis => {
+            "Las temperaturas son medias de 2000 a 2025 de un reanálisis meteorológico, sobre unos 500 km: casi siempre con un error de 2 °C como máximo; en montaña, de 5."
+        }
+    }
+}
+
+/// The picture of the twelve months in words.
+#[must_use]
+pub fn climate_in_words(words: Words, climate: &MonthlyClimate) -> String {
+    let sun = climate.irradiation().map(|own| own.0);
+    let air = climate.temperature.map(|own| words.in_habit(own.0, Unit::Celsius));
+    let degrees = words.unit(Unit::Celsius);
+    let [dull, bright] = ends(&sun);
+    let [cold, warm] = ends(&air);
+    format!(
+        "De {} horas de sol pico al día en {} a {} en {}; de {} {degrees} en {} a {} {degrees} en {}.",
+        words.rounded(sun[dull]),
+        month(dull),
+        words.rounded(sun[bright]),
+        month(bright),
+        words.rounded(air[cold]),
+        month(cold),
+        words.rounded(air[warm]),
+        month(warm)
+    )
+}
+
+/// A place that is called by the town near it.
+#[must_use]
+pub fn near(town: &str) -> String {
+    format!("cerca de {town}")
+}
+
 /// Place, month and start in a line.
 #[must_use]
 pub fn where_and_when(
@@ -274,6 +313,24 @@ pub fn best_tilt(best: &BestTilt, of_month: usize) -> String {
 #[must_use]
 pub fn scenario(place: &str, of_month: usize) -> String {
     format!("{place}, {}", month(of_month))
+}
+
+/// What an example consists of: how many things, how much battery, how much sun.
+#[must_use]
+pub fn scenario_figures(words: Words, plan: &Document) -> String {
+    let bank = &plan.bank;
+    let things = plan.loads.iter().filter(|load| load.on).count();
+    let volts = Volts(bank.battery_v * bank.in_series);
+    let charge = AmpHours(bank.capacity_ah * bank.in_parallel);
+    let watts = plan.arrays.iter().map(|own| own.module_w * own.in_series * own.in_parallel);
+    let sun = Watts(watts.sum());
+    let things = if things == 1 { "1 aparato".to_owned() } else { format!("{things} aparatos") };
+    format!(
+        "{things}, {}, {}, {}\u{a0}de\u{a0}sol",
+        words.charge(charge, volts),
+        words.amount(volts),
+        words.amount(sun)
+    )
 }
 
 /// The typical day of a month.

@@ -1,6 +1,8 @@
 //! Why something was refused, and how the fields are called.
 
-use crate::document::{Field, FieldFault, List, MAX_BYTES, Problem, TextField, VERSION, date_text};
+use crate::document::{
+    Field, FieldFault, Found, List, MAX_BYTES, Problem, TextField, VERSION, Wanted, date_text,
+};
 use crate::quantity::{Unit, Volts};
 use crate::words::number::grouped_count;
 use crate::words::{NameOf, Words};
@@ -74,7 +76,7 @@ pub fn problem(words: Words, problem: &Problem, name_of: NameOf<'_>) -> String {
             grouped_count(MAX_BYTES)
         ),
         Problem::NewerVersion { version } => newer(*version),
-        Problem::WrongField { path, fault } => wrong_field(path, *fault),
+        Problem::WrongField { path, fault } => wrong_field(words, path, fault),
         Problem::BadLetters => {
             "No es el enlace de un plan: tiene caracteres que ninguno tiene. Copia otra vez el enlace entero.".into()
         }
@@ -166,16 +168,75 @@ fn newer(version: u32) -> String {
     )
 }
 
-fn wrong_field(path: &str, fault: FieldFault) -> String {
+fn wrong_field(words: Words, path: &str, fault: &FieldFault) -> String {
     match fault {
         FieldFault::Unknown => format!(
             "Esta versión no conoce el campo «{path}»: corrige su nombre o quítalo del archivo."
         ),
         FieldFault::Missing => format!("En el archivo falta el campo «{path}»: añádelo."),
-        FieldFault::WrongKind => format!(
-            "El campo «{path}» tiene algo de otra clase que la debida: texto en vez de un número, o una opción que no existe."
+        FieldFault::WrongKind { found, wanted } => format!(
+            "El campo «{path}» tiene {}; debe tener {}.",
+            self::found(words, found),
+            self::wanted(words, *wanted)
         ),
     }
+}
+
+/// What stands in a field of a file.
+fn found(words: Words, found: &Found) -> String {
+    match found {
+        Found::Nothing => "null".into(),
+        Found::YesNo(own) => format!("{own}"),
+        Found::Number(own) => words.as_given(*own),
+        Found::Text(own) => format!("«{own}»"),
+        Found::List(length) => format!("una lista de {}", grouped_count(*length)),
+        Found::Group => "un grupo de campos".into(),
+    }
+}
+
+/// What a field of a file should be.
+fn wanted(words: Words, wanted: Wanted) -> String {
+    // A file is in the units of the format, whatever the habits.
+    let words = Words::of(words.language);
+    let number = |field: Field| {
+        let range = field.range();
+        format!("de {} a {}", words.as_given(range.min), with_unit(words, field, range.max))
+    };
+    match wanted {
+        Wanted::Number(field) => format!("un número {}", number(field)),
+        Wanted::Numbers(count, field) => format!("una lista de {count} números {}", number(field)),
+        Wanted::Text(field) => format!("un texto de {} caracteres como máximo", field.limit()),
+        Wanted::YesNo => "true o false".into(),
+        Wanted::OneOf(names) => one_of(names, u32::MAX),
+        Wanted::Form(names, bare) => one_of(names, bare),
+        Wanted::SomeOf(names) => format!("una lista, y en cada puesto {}", one_of(names, u32::MAX)),
+        Wanted::Numbered(most) => format!("una lista de números enteros de 1 a {most}"),
+        Wanted::Whole(most) => format!("un número entero de 0 a {most}"),
+        Wanted::Date => "una fecha de 2020-01-01 a 2099-12-31".into(),
+        Wanted::Time => "una hora del reloj de 00:00 a 23:59".into(),
+        Wanted::Span => {
+            "un tramo del día como 17:00-23:00, de 00:00 a 24:00 y que no esté vacío".into()
+        }
+        Wanted::Group => "un grupo de campos entre llaves".into(),
+        Wanted::List(list) => format!("una lista de {} como máximo", list.limit()),
+    }
+}
+
+/// `«a», «b» o {«c»: …}`; those that are no bare word are the one field of a group.
+fn one_of(names: &[&str], bare: u32) -> String {
+    let mut text = String::new();
+    for (at, name) in names.iter().enumerate() {
+        if at > 0 {
+            text.push_str(if at + 1 == names.len() { " o " } else { ", " });
+        }
+        let name = if bare >> at & 1 == 1 {
+            format!("«{name}»")
+        } else {
+            format!("{{«{name}»: …}}")
+        };
+        text.push_str(&name);
+    }
+    text
 }
 
 fn text_field(field: TextField) -> &'static str {
@@ -183,6 +244,7 @@ fn text_field(field: TextField) -> &'static str {
         TextField::PlanName => "El nombre del plan",
         TextField::PlaceName => "El nombre del lugar",
         TextField::LoadName => "El nombre",
+        TextField::GroupName => "El grupo",
     }
 }
 
@@ -355,7 +417,10 @@ mod tests {
             Problem::NewerVersion { version: 7 },
             Problem::WrongField { path: "loads[3].quantiti".into(), fault: FieldFault::Unknown },
             Problem::WrongField { path: "place".into(), fault: FieldFault::Missing },
-            Problem::WrongField { path: "bank".into(), fault: FieldFault::WrongKind },
+            Problem::WrongField {
+                path: "bank".into(),
+                fault: FieldFault::WrongKind { found: Found::List(3), wanted: Wanted::Group },
+            },
             Problem::BadLetters,
             Problem::Damaged,
         ];
@@ -368,6 +433,24 @@ mod tests {
         texts.sort();
         texts.dedup();
         assert_eq!(texts.len(), problems.len(), "each is told apart");
+    }
+
+    #[test]
+    fn a_field_of_another_kind_is_told_with_its_value_and_what_it_may_be() {
+        let wrong = |path: &str, found, wanted| {
+            let fault = FieldFault::WrongKind { found, wanted };
+            said(&Problem::WrongField { path: path.into(), fault })
+        };
+        let day = Wanted::Numbers(24, Field::HourShare);
+        assert_eq!(
+            wrong("turbine.hours", Found::List(23), day),
+            "El campo «turbine.hours» tiene una lista de 23; debe tener una lista de 24 números de 0 a 100."
+        );
+        let when = Wanted::Form(&["hours_per_day", "always", "spans"], 0b010);
+        assert_eq!(
+            wrong("loads[0].schedule.when", Found::Number(2.5), when),
+            "El campo «loads[0].schedule.when» tiene 2,5; debe tener {«hours_per_day»: …}, «always» o {«spans»: …}."
+        );
     }
 
     #[test]

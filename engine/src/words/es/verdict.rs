@@ -13,6 +13,8 @@ use crate::working::Tag;
 #[must_use]
 pub fn headline(words: Words, outlook: &Outlook) -> Sentence {
     let now = month(outlook.month);
+    // An average is no good news where a life may depend on it.
+    let good = if outlook.is_vital() { Tone::Plain } else { Tone::Good };
     match &outlook.verdict {
         Verdict::NothingRuns => {
             Sentence::new("Aún no hay consumos: ", "añade lo que usas", ".", Tone::Plain)
@@ -27,10 +29,10 @@ pub fn headline(words: Words, outlook: &Outlook) -> Sentence {
             Tone::Bad,
         ),
         Verdict::KeepsUp { months } if *months == 0xfff => {
-            Sentence::new("Con meteorología media te alcanza ", "todo el año", ".", Tone::Good)
+            Sentence::new("Con meteorología media te alcanza ", "todo el año", ".", good)
         }
         Verdict::KeepsUp { .. } => {
-            Sentence::new("En un ", &format!("{now} medio te alcanza"), ".", Tone::Good)
+            Sentence::new("En un ", &format!("{now} medio te alcanza"), ".", good)
         }
         Verdict::HoldsLong { days, .. } => Sentence::new(
             "Aguantas más de ",
@@ -69,16 +71,18 @@ pub fn explanation(
     system: &System,
     name_of: NameOf<'_>,
 ) -> String {
+    let vital = vital(outlook, name_of);
     if let Verdict::CannotWork { why } = &outlook.verdict {
-        return obstacle(words, why, name_of);
+        let why = obstacle(words, why, name_of);
+        return vital.map_or(why.clone(), |vital| format!("{why} {vital}"));
     }
     if matches!(outlook.verdict, Verdict::NothingRuns) {
         return "Elige cosas de la lista o escribe las tuyas, y aquí aparecerá la respuesta."
             .into();
     }
     let times = outlook.times();
-    let mut parts = Vec::new();
-    // First what belongs to the run of the headline, then the run without sun, so that no one mixes the two.
+    let mut parts = Vec::from_iter(vital);
+    // Then what belongs to the run of the headline, then the run without sun, so that no one mixes the two.
     if let Verdict::StartsBelowReserve { reserve, .. } = &outlook.verdict {
         parts.push(format!(
             "La reserva es del {}. Empieza con más carga o permite una descarga más profunda.",
@@ -109,6 +113,30 @@ pub fn explanation(
         parts.push("Las semanas reales pueden ser más grises que la media.".into());
     }
     parts.join(" ")
+}
+
+/// By name what lives depend on, and what each of it needs.
+fn vital(outlook: &Outlook, name_of: NameOf<'_>) -> Option<String> {
+    let named = |own: &Obstacle| match own {
+        Obstacle::VitalLoad { load } => Some(format!("«{}»", load_name(*load, name_of))),
+        _ => None,
+    };
+    let mut names: Vec<String> = outlook.obstacles.iter().filter_map(named).collect();
+    let last = names.pop()?;
+    if names.is_empty() {
+        return Some(format!(
+            "De {last} puede depender una vida: necesita un respaldo propio y una alarma, se calcule aquí lo que se calcule."
+        ));
+    }
+    let others = names.join(", ");
+    Some(format!(
+        "De {others} y {last} puede depender una vida: cada cosa necesita un respaldo propio y una alarma, se calcule aquí lo que se calcule."
+    ))
+}
+
+/// The name of a load, or its number.
+fn load_name(place: u16, name_of: NameOf<'_>) -> String {
+    name_of(Tag::Load(place)).unwrap_or_else(|| format!("Consumo {}", place + 1))
 }
 
 /// How soon the reserve comes with no sun at all; nothing for one who starts inside it.
@@ -212,8 +240,7 @@ pub fn duration(hours: Hours) -> String {
 /// An obstacle or caution in one or two sentences: what, how much, what to do.
 #[must_use]
 pub fn obstacle(words: Words, obstacle: &Obstacle, name_of: NameOf<'_>) -> String {
-    let load =
-        |place: u16| name_of(Tag::Load(place)).unwrap_or_else(|| format!("Consumo {}", place + 1));
+    let load = |place: u16| load_name(place, name_of);
     let array = |place: u16| format!("El campo {}", place + 1);
     match *obstacle {
         Obstacle::NoInverter { load: place } => {
@@ -286,6 +313,12 @@ pub fn obstacle(words: Words, obstacle: &Obstacle, name_of: NameOf<'_>) -> Strin
             "De media el banco está por debajo de {} ({}), y entonces no debe cargarse. Mantenlo más caliente.",
             words.amount(least),
             months_kept(months)
+        ),
+        Obstacle::MayFreeze { coldest, freezes, charge } => format!(
+            "Con un {} de carga, el ácido de este banco se hiela a {} y revienta las celdas; puede llegar a estar a {}. Deja más carga en él o mantenlo más caliente.",
+            words.amount(charge),
+            words.amount(freezes),
+            words.amount(coldest)
         ),
         Obstacle::ProtectionMayOpen => {
             "Si la protección de la batería se abre mientras carga el motor, el alternador puede destruirse. Usa un cargador o regulador hecho para esto.".into()

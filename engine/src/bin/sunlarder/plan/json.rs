@@ -401,6 +401,7 @@ fn obstacle(answered: &Answered, found: &Obstacle) -> ObstacleLine {
         O::ArrayVoltageTooLow { array, .. } => ("array_voltage_too_low", None, Some(array)),
         O::ColdNotKnown { array } => ("cold_not_known", None, Some(array)),
         O::TooColdToCharge { .. } => ("too_cold_to_charge", None, None),
+        O::MayFreeze { .. } => ("may_freeze", None, None),
         O::ProtectionMayOpen => ("protection_may_open", None, None),
         O::VitalLoad { load } => ("vital_load", Some(load), None),
         O::DangerousVoltage { .. } => ("dangerous_voltage", None, None),

@@ -1,10 +1,8 @@
 //! A plan with all its answers, and the three ways to print it.
 
-mod csv;
 mod json;
 mod text;
 
-pub(crate) use csv::csv;
 pub(crate) use json::json;
 pub(crate) use text::text;
 

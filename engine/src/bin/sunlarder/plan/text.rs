@@ -172,7 +172,7 @@ fn chances(answered: &Answered) -> String {
     let chances = &answered.chances;
     let mut lines = vec![
         words().when_reserve_comes(chances, &answered.system),
-        words().month_kept(chances, answered.outlook.month),
+        words().month_kept(chances, &answered.outlook),
     ];
     lines.extend(words().over_years(chances));
     lines.push(words().doubt(answered.trust, chances));
@@ -182,8 +182,8 @@ fn chances(answered: &Answered) -> String {
 
 /// What stands in the way, and what must be known; nothing if there is nothing.
 fn obstacles(answered: &Answered) -> String {
-    let obstacles = &answered.outlook.obstacles;
-    if obstacles.is_empty() {
+    let mut obstacles = answered.outlook.cautions().peekable();
+    if obstacles.peek().is_none() {
         return String::new();
     }
     let name_of = |tag| answered.name_of(tag);
