@@ -4,5 +4,6 @@ fn main() {
     println!("cargo::rerun-if-changed=build.rs");
     if std::env::var("CARGO_CFG_TARGET_ARCH").is_ok_and(|is| is == "wasm32") {
         println!("cargo::rustc-link-arg-bins=--emit-relocs");
+        println!("cargo::rustc-link-arg-bins=-zstack-size=262144");
     }
 }

@@ -3,7 +3,8 @@
 //! Everything goes through function pointers that take the place of the load or array in question (others ignore it), so that
 //! the machinery of signals is compiled once a type and not once a control.
 
-use leptos::prelude::*;
+use crate::signal::*;
+use leptos::prelude::Effect;
 use sunlarder_engine::document::{Document, Load};
 
 use crate::store::{Answers, Solved, Store};
@@ -11,7 +12,7 @@ use crate::store::{Answers, Solved, Store};
 /// A part of the plan as a signal that changes only when that part does.
 pub(crate) fn part<T>(store: Store, place: usize, get: fn(&Document, usize) -> T) -> Signal<T>
 where
-    T: PartialEq + Clone + Send + Sync + 'static,
+    T: PartialEq + 'static,
 {
     memo(Box::new(move || store.plan.with(|plan| get(plan, place))))
 }
@@ -19,9 +20,9 @@ where
 /// A signal that is computed anew when what it reads has changed; compiled once a type.
 pub(crate) fn memo<T>(get: Box<dyn Fn() -> T + Send + Sync>) -> Signal<T>
 where
-    T: PartialEq + Clone + Send + Sync + 'static,
+    T: PartialEq + 'static,
 {
-    Memo::new(move |_| get()).into()
+    Signal::computed(get)
 }
 
 /// Something that is done when what it reads has changed; compiled once.
@@ -49,7 +50,7 @@ pub(crate) fn edit<T: 'static>(
 /// What is said of the answers; the type's blank while there are none.
 pub(crate) fn said<T>(store: Store, say: fn(&Solved) -> T) -> Signal<T>
 where
-    T: PartialEq + Clone + Default + Send + Sync + 'static,
+    T: PartialEq + Default + 'static,
 {
     let of =
         move |answers: &Answers| answers.solved().map(|solved| say(solved)).unwrap_or_default();
@@ -59,7 +60,7 @@ where
 /// What is drawn of answers that follow the words by a frame or two.
 pub(crate) fn drawn<T>(answers: RwSignal<Answers>, draw: fn(&Solved) -> T) -> Signal<T>
 where
-    T: PartialEq + Clone + Default + Send + Sync + 'static,
+    T: PartialEq + Default + 'static,
 {
     let of =
         move |answers: &Answers| answers.solved().map(|solved| draw(solved)).unwrap_or_default();

@@ -1,7 +1,7 @@
 //! What is shut when the page stands: a chunk of its own, fetched once the page answers. Nothing outside of this file may name what
 //! is listed here, or it belongs to the page again; `view/` opens it by [`drawer`].
 
-use leptos::prelude::*;
+use crate::signal::*;
 use sunlarder_engine::words::Label as L;
 use wasm_bindgen_futures::spawn_local;
 use wasm_split_helpers::{SplitLoaderError, wasm_split};

@@ -2,7 +2,7 @@
 
 use core::time::Duration;
 
-use leptos::prelude::*;
+use crate::signal::*;
 use leptos::web_sys;
 use sunlarder_engine::words::Label as L;
 use wasm_bindgen::closure::Closure;

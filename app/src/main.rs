@@ -13,12 +13,13 @@ mod history;
 mod keep;
 mod load_row;
 mod outlook_data;
+mod signal;
 mod speech;
 mod store;
 mod view;
 mod worker;
 
-use leptos::prelude::*;
+use leptos::prelude::mount_to_body;
 use leptos::web_sys;
 use sunlarder_engine::place::Climate;
 

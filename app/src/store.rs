@@ -3,9 +3,10 @@
 //! What is saved (the plan) and what is passing (which load is open, what is being typed) are apart: the store holds the first, components
 //! the second. Answers are a memo; effects live only at the edges (storage, address).
 
+use core::ops::Deref;
 use std::sync::Arc;
 
-use leptos::prelude::*;
+use crate::signal::*;
 use sunlarder_engine::document::{Document, Problem};
 use sunlarder_engine::outlook::{Guessed, Outlook};
 use sunlarder_engine::place::Climate;
@@ -115,9 +116,21 @@ impl Baseline {
     }
 }
 
-/// The store; every part is a handle, so it is copied freely.
+/// The store, of which there is one for as long as the page lives. It is no more than the address of its parts: views hand it on
+/// to all that they make, and each copy of two dozen handles would be code.
 #[derive(Clone, Copy)]
-pub(crate) struct Store {
+pub(crate) struct Store(&'static Parts);
+
+impl Deref for Store {
+    type Target = Parts;
+
+    fn deref(&self) -> &Parts {
+        self.0
+    }
+}
+
+/// What the store consists of.
+pub(crate) struct Parts {
     /// The climate of the earth.
     pub(crate) earth: &'static Climate,
     /// The plan.
@@ -125,7 +138,7 @@ pub(crate) struct Store {
     /// Its place in the storage.
     pub(crate) id: RwSignal<PlanId>,
     /// What follows from it.
-    pub(crate) answers: Memo<Answers>,
+    pub(crate) answers: Signal<Answers>,
     /// The same one frame later, for the curve: words and figures come first, and quick edits skip what nobody would see.
     pub(crate) drawn: RwSignal<Answers>,
     /// The same yet a frame later, for the pictures below, so that no single turn keeps the next edit waiting long.
@@ -164,13 +177,13 @@ impl Store {
     pub(crate) fn new(earth: &'static Climate) -> Self {
         let plan = RwSignal::new(Document::default());
         let sunlight = StoredValue::new(Sunlight::default());
-        let answers = Memo::new(move |_| {
+        let answers = Signal::derive(move || {
             let mut known = sunlight.try_update_value(core::mem::take).unwrap_or_default();
             let answers = plan.with(|plan| Answers::to(plan, earth, &mut known));
             sunlight.set_value(known);
             answers
         });
-        Self {
+        Self(Box::leak(Box::new(Parts {
             earth,
             plan,
             id: RwSignal::new(PlanId::fresh()),
@@ -191,7 +204,7 @@ impl Store {
             chest: RwSignal::new(Chest::Coming),
             wrong: RwSignal::new(String::new()),
             history: RwSignal::new(Histories::new()),
-        }
+        })))
     }
 
     /// Changes the plan; edits of one kind in quick succession are undone together.

@@ -5,8 +5,8 @@
 
 use core::time::Duration;
 
+use crate::signal::*;
 use js_sys::{Array, Float64Array};
-use leptos::prelude::*;
 use sunlarder_engine::outlook::Verdict;
 use sunlarder_engine::place::SpreadGrid;
 use sunlarder_engine::share;

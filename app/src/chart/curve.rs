@@ -1,7 +1,7 @@
 //! The remaining-time curve: state of charge over the coming days, and a cursor to read any hour of it.
 
+use crate::signal::*;
 use leptos::ev::{Event, KeyboardEvent, PointerEvent};
-use leptos::prelude::*;
 use leptos::web_sys;
 use wasm_bindgen::JsCast;
 

@@ -1,6 +1,6 @@
 //! The day strip: 24 hours of what comes in, drawn up, and what goes out, drawn down.
 
-use leptos::prelude::*;
+use crate::signal::*;
 use sunlarder_engine::quantity::Within;
 
 use super::bars::{largest, share};

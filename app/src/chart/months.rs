@@ -1,6 +1,6 @@
 //! The month-by-month balance: what comes in against what goes out, twelve times.
 
-use leptos::prelude::*;
+use crate::signal::*;
 
 use super::bars::{largest, scale, share};
 use super::path::{self, Bar};

@@ -1,7 +1,7 @@
 //! The first point of the remaining-time curve as a handle: dragged up or down, it sets the charge at the start.
 
+use crate::signal::*;
 use leptos::ev::{Event, KeyboardEvent, PointerEvent};
-use leptos::prelude::*;
 use leptos::web_sys;
 use wasm_bindgen::JsCast;
 

@@ -3,7 +3,7 @@
 //! Charts are laid out in sixteenths of the reader's type size (of `1rem`), which are CSS pixels at the usual size: where
 //! somebody reads larger type, the text in charts grows too, and the layout knows that it has less room.
 
-use leptos::prelude::*;
+use crate::signal::*;
 use leptos::web_sys;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::Closure;
@@ -30,24 +30,26 @@ fn type_size() -> Option<f64> {
 }
 
 /// The inner width of the element in units of a chart; 0 until it stands on the page, and while it is hidden.
-pub(crate) fn width_of(element: &web_sys::Element) -> ReadSignal<f64> {
-    let (width, set_width) = signal(0.0);
+pub(crate) fn width_of(element: &web_sys::Element) -> Signal<f64> {
+    let width = RwSignal::new(0.0);
     let own = element.clone();
     let measure = move || {
         let now = f64::from(own.client_width()) * UNITS / type_size().unwrap_or(UNITS);
         if now != width.get_untracked() {
-            set_width.set(now);
+            width.set(now);
         }
     };
     // Once now that the element is about to stand on the page: without an observer the chart keeps the width it had at first.
     watch(Box::new(measure.clone()));
     let callback = Closure::<dyn FnMut()>::new(measure);
-    let Ok(observer) = ResizeObserver::new(callback.as_ref().unchecked_ref()) else { return width };
+    let Ok(observer) = ResizeObserver::new(callback.as_ref().unchecked_ref()) else {
+        return width.into();
+    };
     observer.observe(element);
     // The observer calls the closure, so both live for as long as the chart stands.
-    let watch = StoredValue::new_local((observer, callback));
+    let watch = StoredValue::new((observer, callback));
     on_cleanup(move || {
-        watch.try_with_value(|(observer, _)| observer.disconnect());
+        watch.update_value(|(observer, _)| observer.disconnect());
     });
-    width
+    width.into()
 }

@@ -6,7 +6,7 @@
 //!
 //! Whatever an effect makes belongs to that effect: when it runs again, all effects inside are ended first, as in leptos itself.
 
-use leptos::prelude::*;
+use crate::signal::*;
 use leptos::reactive::effect::RenderEffect;
 use leptos::web_sys;
 use wasm_bindgen::JsCast;
@@ -81,7 +81,7 @@ pub(crate) fn group(views: Vec<View>) -> View {
 pub(super) fn follow(act: Box<dyn FnMut()>) {
     let mut act = act;
     // The effect ends when its last handle is dropped, which the owner of the store does.
-    StoredValue::new_local(RenderEffect::new(move |_| act()));
+    StoredValue::new(RenderEffect::new(move |_| act()));
 }
 
 impl Node {

@@ -1,7 +1,7 @@
 //! Closures behind pointers: parts of the page that change, and listeners.
 
+use crate::signal::*;
 use leptos::ev::Event;
-use leptos::prelude::*;
 use leptos::web_sys;
 use wasm_bindgen::{JsCast, JsValue};
 

@@ -1,6 +1,6 @@
 //! Brings what has just come or moved into sight, and gives it the focus.
 
-use leptos::prelude::*;
+use crate::signal::*;
 use leptos::web_sys;
 use wasm_bindgen::{JsCast, JsValue};
 

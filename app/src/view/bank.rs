@@ -2,7 +2,7 @@
 
 use core::ops::Range;
 
-use leptos::prelude::*;
+use crate::signal::*;
 use sunlarder_engine::bank::{Bank as Resolved, typical};
 use sunlarder_engine::document::{Bank, Chemistry, Document, Field, Kept};
 use sunlarder_engine::outlook::Question;

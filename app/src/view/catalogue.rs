@@ -2,8 +2,8 @@
 //!
 //! The worker searches and writes what it finds; each button of it carries a load as a link code.
 
+use crate::signal::*;
 use leptos::ev::{Event, KeyboardEvent};
-use leptos::prelude::*;
 use leptos::web_sys;
 use sunlarder_engine::document::{List, Load};
 use sunlarder_engine::share;

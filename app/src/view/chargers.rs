@@ -1,6 +1,6 @@
 //! What charges beside the sun: the engine, a generator, shore power, wind or water.
 
-use leptos::prelude::*;
+use crate::signal::*;
 use sunlarder_engine::document::{
     Charger, Document, Field, Generator, Schedule, Turbine, TurbineOutput,
 };

@@ -1,6 +1,6 @@
 //! The plan against a baseline, and beside another plan. Without a baseline nothing here follows an edit.
 
-use leptos::prelude::*;
+use crate::signal::*;
 use sunlarder_engine::document::Document;
 use sunlarder_engine::outlook::Figure;
 use sunlarder_engine::share;

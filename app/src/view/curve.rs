@@ -1,6 +1,6 @@
 //! The pictures of the page itself that can be read and saved: the remaining-time curve and the typical day.
 
-use leptos::prelude::*;
+use crate::signal::*;
 use sunlarder_engine::document::Field;
 use sunlarder_engine::outlook::{Question, Verdict};
 use sunlarder_engine::words::{Label as L, Term};

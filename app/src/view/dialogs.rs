@@ -1,6 +1,6 @@
 //! The dialogs, and the plans on this device.
 
-use leptos::prelude::*;
+use crate::signal::*;
 use leptos::web_sys;
 use sunlarder_engine::document::Document;
 use sunlarder_engine::words::Label as L;

@@ -1,7 +1,7 @@
 //! A plan file or a link, dropped anywhere on the page.
 
+use crate::signal::*;
 use leptos::ev::Event;
-use leptos::prelude::*;
 use leptos::web_sys;
 use sunlarder_engine::words::Label as L;
 use wasm_bindgen::JsCast;

@@ -1,7 +1,7 @@
 //! Guess first: a question whose answer is nowhere on the page until it is revealed, and everybody's guesses.
 
+use crate::signal::*;
 use leptos::ev::{Event, KeyboardEvent};
-use leptos::prelude::*;
 use sunlarder_engine::outlook::Guessed;
 use sunlarder_engine::words::{Label as L, Typed, decimal};
 use sunlarder_worker::leaf::{self, Leaf};

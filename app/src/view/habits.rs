@@ -1,6 +1,6 @@
 //! Units, clock and language: how figures are told, not what they are.
 
-use leptos::prelude::*;
+use crate::signal::*;
 use sunlarder_engine::words::{Habits, Label as L, SITE};
 
 use super::field::choice_of;

@@ -1,6 +1,6 @@
 //! The quiet question mark beside a label, and the sentence that it opens, which the worker writes.
 
-use leptos::prelude::*;
+use crate::signal::*;
 use sunlarder_engine::words::{Label, decimal};
 use sunlarder_worker::leaf::{Leaf, Topic};
 

@@ -1,6 +1,6 @@
 //! What the worker writes about the plan, shown while somebody looks.
 
-use leptos::prelude::*;
+use crate::signal::*;
 use sunlarder_engine::outlook::Question;
 use sunlarder_engine::words::{Label, decimal};
 use sunlarder_worker::leaf::Leaf;

@@ -1,6 +1,6 @@
 //! One load, open for editing.
 
-use leptos::prelude::*;
+use crate::signal::*;
 use sunlarder_engine::document::{
     Cooling, Document, Field, List, Load, Rating, Supply, TextField, When,
 };
@@ -260,7 +260,7 @@ fn power(store: Store, place: usize) -> View {
     watch(Box::new(move || {
         if let Some(number) = known.get() {
             // The editor may be closed when it comes.
-            let take = Callback::new(move |paper| drop(written.try_set(paper)));
+            let take = Callback::new(move |paper| written.set(paper));
             store.worked.once(Leaf::UsualRange, number.to_string(), take);
         }
     }));

@@ -1,6 +1,5 @@
 //! What do you run? The list of loads, where more come from, and what the system itself takes.
 
-use leptos::prelude::*;
 use sunlarder_engine::document::Field;
 use sunlarder_engine::words::Label as L;
 

@@ -1,7 +1,7 @@
 //! How long will it last? The verdict, the curve, the facts, the months.
 
+use crate::signal::*;
 use chrono::Datelike;
-use leptos::prelude::*;
 use sunlarder_engine::outlook::{Figure, Obstacle, Question};
 use sunlarder_engine::quantity::{AmpHours, Hours};
 use sunlarder_engine::words::{Label as L, Term};

@@ -1,6 +1,6 @@
 //! The twelve months of sun and temperature that are used, and a person's own figures instead.
 
-use leptos::prelude::*;
+use crate::signal::*;
 use sunlarder_engine::document::{Document, Field};
 use sunlarder_engine::words::Label as L;
 use sunlarder_worker::leaf::{Leaf, Topic};

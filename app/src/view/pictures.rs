@@ -1,8 +1,8 @@
 //! The pictures that the worker draws, the year carpet and the day's flow, and the buttons that save any picture.
 
+use crate::signal::*;
 use chrono::{Datelike, Duration, NaiveDate};
 use leptos::ev::Event;
-use leptos::prelude::*;
 use leptos::web_sys;
 use sunlarder_engine::words::{Label as L, decimal};
 use sunlarder_worker::leaf::Leaf;

@@ -1,7 +1,7 @@
 //! Where and when? A place by name, coordinates or the device; the start; the sun and temperature that are used.
 
+use crate::signal::*;
 use chrono::{Datelike, NaiveDate};
-use leptos::prelude::*;
 use leptos::web_sys;
 use sunlarder_engine::document::{ClockTime, Document, Field, date_from, date_text};
 use sunlarder_engine::place::{SEA, SummerTime, Town};

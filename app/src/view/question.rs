@@ -1,6 +1,6 @@
 //! A question of the ledger, with its one-line answer at the right.
 
-use leptos::prelude::*;
+use crate::signal::*;
 use sunlarder_engine::words::Label;
 
 use crate::dom::node::{View, node, nothing};

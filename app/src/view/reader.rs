@@ -1,7 +1,7 @@
 //! What lies over a picture of cells and reads one of them: by finger, by mouse, by keys.
 
+use crate::signal::*;
 use leptos::ev::{Event, KeyboardEvent, PointerEvent};
-use leptos::prelude::*;
 use leptos::web_sys;
 use sunlarder_engine::words::{Label, decimal};
 use wasm_bindgen::JsCast;

@@ -2,7 +2,6 @@
 
 use std::rc::Rc;
 
-use leptos::prelude::*;
 use sunlarder_engine::words::Label as L;
 use sunlarder_worker::sentences::PART;
 use wasm_bindgen::JsValue;

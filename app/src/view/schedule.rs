@@ -1,6 +1,6 @@
 //! When something runs: round the clock, so many hours, or stretches of the day; on which days and in which months.
 
-use leptos::prelude::*;
+use crate::signal::*;
 use sunlarder_engine::document::{
     ClockTime, DAY_MIN, Days, Field, List, Months, Schedule, Span, When,
 };

@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use leptos::prelude::*;
+use crate::signal::*;
 use leptos::task::spawn_local;
 use leptos::web_sys;
 use sunlarder_engine::document::Document;

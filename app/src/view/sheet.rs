@@ -1,7 +1,7 @@
 //! The sheet that is printed. The worker writes it while the plan rests; the page puts its pictures in when printing begins, and
 //! takes it away again. The screen never shows it.
 
-use leptos::prelude::*;
+use crate::signal::*;
 use sunlarder_engine::document::date_text;
 use sunlarder_engine::words::Label as L;
 use sunlarder_worker::leaf::Leaf;

@@ -1,6 +1,6 @@
 //! The page: masthead, ledger of questions, outlook, notices.
 
-use leptos::prelude::*;
+use crate::signal::*;
 use sunlarder_engine::words::Label as L;
 
 use super::bank::bank_section;

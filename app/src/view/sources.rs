@@ -1,6 +1,6 @@
 //! What comes in? Arrays with their controllers, the horizon around them, and what else charges.
 
-use leptos::prelude::*;
+use crate::signal::*;
 use sunlarder_engine::document::{Array, ControllerKind, Document, Field, List, Mounting};
 use sunlarder_engine::outlook::best_tilts;
 use sunlarder_engine::quantity::Degrees;

@@ -1,7 +1,7 @@
 //! The first visit: what are you planning?
 
+use crate::signal::*;
 use chrono::Datelike;
-use leptos::prelude::*;
 use sunlarder_engine::document::Document;
 use sunlarder_engine::words::{Label as L, decimal};
 

@@ -3,8 +3,8 @@
 //! A press on what is off paints, one on what is on erases, as far as it is dragged. With keys: arrows move a mark by a quarter of an
 //! hour, space switches the quarter under it, Shift with an arrow carries on what is there.
 
+use crate::signal::*;
 use leptos::ev::{Event, KeyboardEvent};
-use leptos::prelude::*;
 use leptos::web_sys;
 use sunlarder_engine::document::{DAY_MIN, Span, is_painted, painted};
 use sunlarder_engine::words::{Label as L, decimal};

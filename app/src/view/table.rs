@@ -1,6 +1,6 @@
 //! A table behind a picture.
 
-use leptos::prelude::*;
+use crate::signal::*;
 use sunlarder_engine::words::Label;
 
 use crate::dom::node::{Child as _, View, node};

@@ -2,7 +2,7 @@
 
 use core::time::Duration;
 
-use leptos::prelude::*;
+use crate::signal::*;
 
 use sunlarder_engine::words::Label as L;
 

@@ -3,8 +3,8 @@
 //! The land is a file of its own (`app/web/world.svg`), which the style sheet lays over the sea as a mask; here is only what is
 //! pressed and the marker.
 
+use crate::signal::*;
 use leptos::ev::{Event, KeyboardEvent, PointerEvent};
-use leptos::prelude::*;
 use leptos::web_sys;
 use sunlarder_engine::words::Label as L;
 use wasm_bindgen::JsCast;

@@ -1,6 +1,6 @@
 //! Controls for what is no number: a text, one of a few, one of many, yes or no, a press.
 
-use leptos::prelude::*;
+use crate::signal::*;
 use sunlarder_engine::words::Label;
 
 use super::fresh_id;

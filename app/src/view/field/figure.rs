@@ -2,7 +2,7 @@
 //!
 //! Its parts are function pointers, so that a form is a table, not code.
 
-use leptos::prelude::*;
+use crate::signal::*;
 use sunlarder_engine::document::{Document, Field};
 use sunlarder_engine::words::Label;
 use sunlarder_worker::leaf::Topic;

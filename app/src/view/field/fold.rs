@@ -1,6 +1,6 @@
 //! What is folded away until somebody opens it.
 
-use leptos::prelude::*;
+use crate::signal::*;
 use sunlarder_engine::words::Label;
 
 use crate::dom::node::{View, node, nothing};

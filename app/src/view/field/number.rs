@@ -1,6 +1,6 @@
 //! The box for a number: label, text, unit, slider, hint, and what is wrong with what was typed.
 
-use leptos::prelude::*;
+use crate::signal::*;
 use sunlarder_engine::document::{Field, Problem};
 use sunlarder_engine::words::{Label, Typed, decimal};
 use sunlarder_engine::working::Tag;
