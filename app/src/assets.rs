@@ -72,7 +72,7 @@ pub(crate) fn ask_for_names(names: RwSignal<Coming>) {
 }
 
 async fn fetch_names() -> Result<Names, ()> {
-    let towns = fetch_text("towns.tsv").await?;
+    let towns = fetch_text("towns.txt").await?;
     let countries = fetch_text("countries.txt").await?;
     Ok(Names {
         towns: Gazetteer::from_text(towns.leak()),

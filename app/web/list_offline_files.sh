@@ -33,6 +33,8 @@ revision=debug
     cat "$worker"
 } >"$staging/offline.js"
 
+[ "${TRUNK_PROFILE:-}" != release ] || terser "$staging/offline.js" --compress --mangle --output "$staging/offline.js"
+
 # The pages of other languages, each a site of its own that keeps its own files.
 [ -z "${OTHER_LANGUAGES:-}" ] || cp -R "$OTHER_LANGUAGES"/. "$staging"
 

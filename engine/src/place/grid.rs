@@ -15,9 +15,12 @@
 //! (too bright), coasts, fog and mountain basins smaller than 250 km, spring and autumn beyond 67.5° N, oceans (15 %).
 //! Temperature: 2.1 K; mountains 5 K.
 //!
-//! **Form.** One byte a value in the steps of [`Field`], as the difference (modulo 256) to a guess from the west, the
-//! south-west and the south of it and the month before, so that the host's compression finds mostly zeros: 65 kB and
-//! 31 kB that brotli brings to 21 kB and 13 kB.
+//! **Form.** A cell's year is kept as the twelve waves it consists of (its mean, and cosine and sine of one to six turns a
+//! year), each in steps of [`Field::step`], one byte with its sign. Seasons are few and slow waves, and neighbours have
+//! like ones: a byte is the difference (modulo 256) to a guess from the west, the south-west and the south of it, so that
+//! the host's compression finds mostly zeros: 65 kB and 31 kB that brotli brings to 10 kB and 5 kB. The steps move a
+//! month's clearness by 0.006 (root mean square; a hundredth of it), its temperature by 0.4 K and its spread by 0.004,
+//! small beside what the figures are good for; `pack_climate` prints them.
 
 use super::climate::{MonthlyClimate, Origin, TemperatureOrigin};
 use crate::quantity::{Celsius, Within};
@@ -55,15 +58,56 @@ impl Field {
     /// All of them.
     pub const ALL: [Self; 3] = [Self::Clearness, Self::Temperature, Self::Spread];
 
-    /// The value of byte 0 and the step of a byte.
+    /// What a wave's byte counts.
     #[must_use]
-    pub const fn scale(self) -> (f64, f64) {
+    pub const fn step(self) -> f64 {
         match self {
-            Self::Clearness => (0.2, 0.004),
-            Self::Temperature => (-65.0, 0.5),
-            Self::Spread => (0.0, 0.002),
+            Self::Clearness => 0.008,
+            Self::Temperature => 0.7,
+            Self::Spread => 0.006,
         }
     }
+
+    /// The waves of a year, as bytes; none if one does not fit.
+    #[must_use]
+    pub fn waves(self, months: [f64; MONTHS]) -> Option<[u8; MONTHS]> {
+        let mut waves = [0; MONTHS];
+        for (wave, byte) in waves.iter_mut().enumerate() {
+            let share: f64 = (0..MONTHS).map(|month| months[month] * swing(wave, month)).sum();
+            // The mean and the fastest wave have no sine beside them.
+            let whole = if wave == 0 || wave == MONTHS - 1 { 12.0 } else { 6.0 };
+            let steps = libm::rint(share / whole / self.step());
+            if !(-128.0..=127.0).contains(&steps) {
+                return None;
+            }
+            *byte = (steps as i8).cast_unsigned();
+        }
+        Some(waves)
+    }
+}
+
+/// How far a wave of height 1 is out in a month: the mean, then cosine and sine of one turn a year, of two and so on.
+fn swing(wave: usize, month: usize) -> f64 {
+    const HALF_ROOT_3: f64 = 0.866_025_403_784_438_6;
+    /// Of every twelfth of a turn.
+    const COSINE: [f64; MONTHS] = [
+        1.0,
+        HALF_ROOT_3,
+        0.5,
+        0.0,
+        -0.5,
+        -HALF_ROOT_3,
+        -1.0,
+        -HALF_ROOT_3,
+        -0.5,
+        0.0,
+        0.5,
+        HALF_ROOT_3,
+    ];
+    let twelfths = wave.div_ceil(2) * month;
+    // The sine is the cosine of a quarter before.
+    let quarter = if wave > 0 && wave.is_multiple_of(2) { 9 } else { 0 };
+    COSINE[(twelfths + quarter) % MONTHS]
 }
 
 /// Bytes that are no such grid, because there are too few or too many of them.
@@ -75,24 +119,22 @@ pub struct NoGrid {
     pub expected: usize,
 }
 
-/// A first guess at a cell from those before it, in differences to the month before; see the head of this file.
-fn guess(layer: &[u8], before: Option<&[u8]>, cell: usize) -> u8 {
-    let change =
-        |cell: usize| i32::from(layer[cell]) - before.map_or(0, |before| i32::from(before[cell]));
+/// A first guess at a cell from those before it; see the head of this file.
+fn guess(layer: &[u8], cell: usize) -> u8 {
+    let wave = |cell: usize| i32::from(layer[cell].cast_signed());
     let (row, column) = (cell / CELLS_EAST, cell % CELLS_EAST);
     let expected = match (row, column) {
         (0, 0) => 0,
-        (_, 0) => change(cell - CELLS_EAST),
-        (0, _) => change(cell - 1),
+        (_, 0) => wave(cell - CELLS_EAST),
+        (0, _) => wave(cell - 1),
         _ => {
-            let (west, south) = (change(cell - 1), change(cell - CELLS_EAST));
-            let slope = west + south - change(cell - CELLS_EAST - 1);
+            let (west, south) = (wave(cell - 1), wave(cell - CELLS_EAST));
+            let slope = west + south - wave(cell - CELLS_EAST - 1);
             slope.clamp(west.min(south), west.max(south))
         }
     };
-    let base = before.map_or(0, |before| i32::from(before[cell]));
     // Modulo 256: packing and unpacking make the same guess, so that nothing is lost.
-    (expected + base).rem_euclid(256) as u8
+    expected.rem_euclid(256) as u8
 }
 
 /// Layer after layer, one byte a value; each from south to north, in rows from west to east.
@@ -111,21 +153,19 @@ impl Layers {
 
     /// Unpacks whole layers in place.
     fn unpacked(mut bytes: Vec<u8>) -> Self {
-        for place in 0..bytes.len() / LAYER {
-            let (done, rest) = bytes.split_at_mut(place * LAYER);
-            let before = before(done, place);
-            let layer = &mut rest[..LAYER];
+        for layer in bytes.chunks_exact_mut(LAYER) {
             for cell in 0..LAYER {
-                layer[cell] = guess(layer, before, cell).wrapping_add(layer[cell]);
+                layer[cell] = guess(layer, cell).wrapping_add(layer[cell]);
             }
         }
         Self(bytes)
     }
 
-    /// The months of a field whose January is that layer.
-    fn months(&self, field: Field, january: usize, spot: &Spot) -> [f64; MONTHS] {
-        let (zero, step) = field.scale();
-        core::array::from_fn(|month| zero + step * spot.read(self.layer(january + month)))
+    /// The months of a field whose mean is that layer.
+    fn months(&self, field: Field, mean: usize, spot: &Spot) -> [f64; MONTHS] {
+        let waves: [f64; MONTHS] =
+            core::array::from_fn(|wave| field.step() * spot.read(self.layer(mean + wave)));
+        core::array::from_fn(|month| (0..MONTHS).map(|wave| waves[wave] * swing(wave, month)).sum())
     }
 
     fn layer(&self, place: usize) -> &[u8] {
@@ -133,18 +173,12 @@ impl Layers {
     }
 }
 
-/// The layer of the month before, if the one at this place has any.
-fn before(done: &[u8], place: usize) -> Option<&[u8]> {
-    if place.is_multiple_of(MONTHS) { None } else { Some(&done[(place - 1) * LAYER..]) }
-}
-
-/// Packs layers of one byte a value, each from south to north, in rows from west to east.
+/// Packs layers of one byte a wave, each from south to north, in rows from west to east.
 #[must_use]
 pub fn pack(plain: &[u8]) -> Vec<u8> {
     let mut packed = Vec::with_capacity(plain.len());
-    for (place, layer) in plain.chunks_exact(LAYER).enumerate() {
-        let before = before(&plain[..place * LAYER], place);
-        packed.extend((0..LAYER).map(|cell| layer[cell].wrapping_sub(guess(layer, before, cell))));
+    for layer in plain.chunks_exact(LAYER) {
+        packed.extend((0..LAYER).map(|cell| layer[cell].wrapping_sub(guess(layer, cell))));
     }
     packed
 }
@@ -215,7 +249,8 @@ impl SpreadGrid {
     /// first.
     #[must_use]
     pub fn at(&self, site: Site) -> [f64; MONTHS] {
-        self.0.months(Field::Spread, 0, &Spot::new(site))
+        // Where no sun rises the waves may swing below nothing.
+        self.0.months(Field::Spread, 0, &Spot::new(site)).map(|spread| spread.within(0.0, 1.0))
     }
 }
 
@@ -275,9 +310,10 @@ impl Spot {
         }
     }
 
-    /// The value in bytes and their fractions.
+    /// The wave in steps and their fractions.
     fn read(&self, layer: &[u8]) -> f64 {
-        let cell = |row: usize, column: usize| f64::from(layer[row * CELLS_EAST + column]);
+        let cell =
+            |row: usize, column: usize| f64::from(layer[row * CELLS_EAST + column].cast_signed());
         let along = |row: Row| match row {
             Row::Cells(row) => {
                 let (west, east) = (cell(row, self.west), cell(row, self.east));
@@ -361,7 +397,7 @@ mod tests {
 
     #[test]
     fn reading_is_continuous_across_cells() {
-        // A step over a ten-millionth of a degree moves nothing by more than a thousandth of a step of the bytes.
+        // A step over a ten-millionth of a degree moves nothing by more than a thousandth of a byte's step.
         for (latitude, longitude) in [(87.5, 0.0), (-87.5, 2.5), (47.5, 177.5), (2.5, -177.5)] {
             let before = at(latitude - 1e-7, longitude - 1e-7);
             let after = at(latitude + 1e-7, longitude + 1e-7);

@@ -3,6 +3,18 @@
 //! A list of towns, harbours, islands, stations and sea areas all over the world, so that a plan can start from a name without asking
 //! any server. Coordinates are good to about 0.1°, which the climate (5° cells) and the sun do not notice. It is no
 //! directory of all towns: whoever lives elsewhere gives coordinates. Names that two countries share stand once for each.
+//!
+//! **Origin.** Coordinates of 747 were written from general knowledge, 716 of them seen to lie within 0.1° of a public
+//! gazetteer, islands and polar stations apart; those of 760 more are from a free list of 7,300 populated places (npm
+//! city-timezones 1.3.4): the largest first, then whichever lies farthest from all before. Sea areas by their middle, with
+//! nautical time. Offsets follow the IANA time zone database 2026f as it stands for 2027: China by its official single
+//! time, Cuba as from 2028.
+//!
+//! **Form.** `data/towns.txt` goes by groups of one country and clock: `=NO 60 E` is country (ISO 3166-1 alpha-2; `XZ` is
+//! open sea), standard offset from UTC \[min\] and summer time (a letter of [`summer_time`], `-` for none). The rows of a
+//! group are latitude and longitude in tenths of a degree, each as the difference to the row before (the first to 0), and
+//! the name, a second name in brackets: `599 107Oslo`. Nothing costs as little room after compression. A new town goes
+//! to the end under a head of its own.
 
 use crate::place::clock::{Clock, SummerTime};
 use crate::quantity::Degrees;
@@ -29,12 +41,12 @@ pub struct Town<'a> {
 /// The code that stands for a country where there is none: the open sea.
 pub const SEA: &str = "XZ";
 
-/// The list of towns, grouped by region; its header says how it was made.
+/// The list of towns.
 #[derive(Clone, Copy, Debug)]
 pub struct Gazetteer<'a>(&'a str);
 
 impl<'a> Gazetteer<'a> {
-    /// Takes the text of `data/towns.tsv`; anything else holds no towns.
+    /// Takes the text of `data/towns.txt`; anything else holds no towns.
     #[must_use]
     pub const fn from_text(text: &'a str) -> Self {
         Self(text)
@@ -42,11 +54,14 @@ impl<'a> Gazetteer<'a> {
 
     /// Every town.
     pub fn towns(self) -> impl Iterator<Item = Town<'a>> {
-        self.rows().filter_map(town)
-    }
-
-    fn rows(self) -> impl Iterator<Item = &'a str> {
-        self.0.lines().filter(|line| !line.starts_with('#'))
+        let mut group = None;
+        self.0.lines().filter_map(move |line| match line.strip_prefix('=') {
+            Some(head) => {
+                group = Group::read(head);
+                None
+            }
+            None => group.as_mut()?.town(line),
+        })
     }
 
     /// The place nearest to a site, and how far it is \[km\].
@@ -79,17 +94,17 @@ impl<'a> Gazetteer<'a> {
         if query.is_empty() {
             return Vec::new();
         }
-        let fits = self.rows().filter_map(|row| {
-            let name = folded(row.split('\t').next()?);
-            Some((fit(&name, &query)?, name, row))
+        let fits = self.towns().filter_map(|town| {
+            let name = folded(town.name);
+            Some((fit(&name, &query)?, name, town.country, town))
         });
-        // Put in order as they come, which takes less of the page than a sort. Rows of one name in two countries stay in the order
-        // of their codes.
-        let mut found: Vec<(Fit, String, &str)> = Vec::new();
+        // Put in order as they come, which takes less of the page than a sort.
+        let mut found: Vec<(Fit, String, &str, Town<'a>)> = Vec::new();
         for own in fits {
-            found.insert(found.partition_point(|other| *other < own), own);
+            let key = |of: &(Fit, String, &'a str, Town<'a>)| (of.0, of.1.clone(), of.2);
+            found.insert(found.partition_point(|other| key(other) < key(&own)), own);
         }
-        found.into_iter().filter_map(|(_, _, row)| town(row)).take(limit).collect()
+        found.into_iter().map(|(_, _, _, town)| town).take(limit).collect()
     }
 }
 
@@ -98,7 +113,7 @@ impl Gazetteer<'static> {
     /// The list that is built in.
     #[must_use]
     pub const fn embedded() -> Self {
-        Self::from_text(include_str!("../../data/towns.tsv"))
+        Self::from_text(include_str!("../../data/towns.txt"))
     }
 }
 
@@ -191,29 +206,38 @@ fn without_accent(letter: char) -> Option<&'static str> {
     })
 }
 
-/// A row as a town; nothing for a row that cannot be read, of which a test shows that there is none.
-fn town(row: &str) -> Option<Town<'_>> {
-    let mut fields = row.split('\t');
-    Some(Town {
-        name: fields.next()?,
-        country: fields.next()?,
-        latitude: degrees(fields.next()?)?,
-        longitude: degrees(fields.next()?)?,
-        clock: Clock {
-            utc_offset_min: fields.next()?.parse().ok()?,
-            summer_time: summer_time(fields.next()?)?,
-        },
-    })
+/// Where the reading of a group stands.
+struct Group<'a> {
+    country: &'a str,
+    clock: Clock,
+    latitude: i32,
+    longitude: i32,
 }
 
-/// Degrees with at most two decimals, read as whole hundredths: the general reader of floats would bring its table into the page.
-fn degrees(text: &str) -> Option<Degrees> {
-    let (whole, part) = text.split_once('.').unwrap_or((text, "0"));
-    let tens = if part.len() == 1 { 10 } else { 1 };
-    let size = whole.trim_start_matches('-').parse::<i32>().ok()? * 100
-        + i32::from(part.parse::<u8>().ok()?) * tens;
-    let size = f64::from(size) / 100.0;
-    Some(Degrees(if whole.starts_with('-') { -size } else { size }))
+impl<'a> Group<'a> {
+    fn read(head: &'a str) -> Option<Self> {
+        let mut fields = head.split(' ');
+        let country = fields.next()?;
+        let utc_offset_min = fields.next()?.parse().ok()?;
+        let clock = Clock { utc_offset_min, summer_time: summer_time(fields.next()?)? };
+        Some(Self { country, clock, latitude: 0, longitude: 0 })
+    }
+
+    /// The next row as a town; nothing for one that cannot be read, of which a test shows that there is none.
+    fn town(&mut self, row: &'a str) -> Option<Town<'a>> {
+        let (north, rest) = row.split_once(' ')?;
+        let end = rest.find(|letter: char| !letter.is_ascii_digit() && letter != '-')?;
+        let (east, name) = rest.split_at(end);
+        self.latitude += north.parse::<i32>().ok()?;
+        self.longitude += east.parse::<i32>().ok()?;
+        Some(Town {
+            name,
+            country: self.country,
+            latitude: Degrees(f64::from(self.latitude) / 10.0),
+            longitude: Degrees(f64::from(self.longitude) / 10.0),
+            clock: self.clock,
+        })
+    }
 }
 
 fn summer_time(letter: &str) -> Option<SummerTime> {
@@ -251,9 +275,9 @@ mod tests {
 
     #[test]
     fn every_row_is_a_town() {
-        assert_eq!(LIST.towns().count(), LIST.rows().count());
+        let rows = LIST.0.lines().filter(|line| !line.starts_with('='));
+        assert_eq!(LIST.towns().count(), rows.count());
         assert!(LIST.towns().count() >= 1500);
-        assert!(LIST.rows().all(|row| row.split('\t').count() == 6));
     }
 
     #[test]

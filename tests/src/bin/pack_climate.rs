@@ -3,13 +3,13 @@
 //!
 //! The table has a header and one line a cell, from south to north and from west to east: `lat`, `lon`, `origin`, and
 //! twelve columns each of clearness `kt01`.., temperature `t01`.. and spread `sd01`... It checks the order of the cells,
-//! that every value fits its byte, and that the packed grids give every value back to half a step.
+//! that every wave fits its byte, and prints how far the packed grids are off.
 
 use std::process::ExitCode;
 
 use sunlarder_engine::place::{self, CELLS_EAST, CELLS_NORTH, Climate, Field, SpreadGrid};
 use sunlarder_engine::quantity::Degrees;
-use sunlarder_engine::sun::Site;
+use sunlarder_engine::sun::{Site, daily_extraterrestrial};
 
 fn main() -> ExitCode {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
@@ -41,7 +41,7 @@ fn pack(table: &str, folder: &str) -> Result<(), String> {
     climate.extend(cells.iter().map(|cell| cell.origin));
     let (climate, spread) = (place::pack(&climate), place::pack(&layers(Field::Spread, &cells)?));
     let wrong = |fault: place::NoGrid| format!("{fault:?}");
-    verify(
+    tell_gaps(
         &Climate::from_bytes(climate.clone()).map_err(wrong)?,
         &SpreadGrid::from_bytes(spread.clone()).map_err(wrong)?,
         &cells,
@@ -54,10 +54,14 @@ fn pack(table: &str, folder: &str) -> Result<(), String> {
     Ok(())
 }
 
-/// The months of a field, one byte a cell.
+/// The waves of a field, one byte a cell.
 fn layers(field: Field, cells: &[Cell]) -> Result<Vec<u8>, String> {
-    let month = |month: usize| cells.iter().map(move |cell| cell.months[field as usize][month]);
-    (0..12).flat_map(month).map(|value| quantum(field, value)).collect()
+    let waves = |cell: &Cell| {
+        let waves = field.waves(cell.months[field as usize]);
+        waves.ok_or_else(|| format!("{field:?} of {:?} does not fit its bytes", cell.site))
+    };
+    let cells: Vec<[u8; 12]> = cells.iter().map(waves).collect::<Result<_, _>>()?;
+    Ok((0..12).flat_map(|wave| cells.iter().map(move |cell| cell[wave])).collect())
 }
 
 fn read(text: &str) -> Result<Vec<Cell>, String> {
@@ -99,29 +103,37 @@ fn read_cell(header: &[&str], line: &str) -> Result<Cell, String> {
     Ok(Cell { site, origin: number("origin")? as u8, months })
 }
 
-fn quantum(field: Field, value: f64) -> Result<u8, String> {
-    let (zero, step) = field.scale();
-    let steps = ((value - zero) / step).round();
-    if (0.0..=255.0).contains(&steps) {
-        Ok(steps as u8)
-    } else {
-        Err(format!("{field:?} {value} does not fit a byte"))
-    }
-}
-
-/// Reads every cell back at its centre.
-fn verify(climate: &Climate, spread: &SpreadGrid, cells: &[Cell]) -> Result<(), String> {
-    for cell in cells {
-        let (back, spread) = (climate.at(cell.site), spread.at(cell.site));
-        for (month, spread) in spread.into_iter().enumerate() {
-            let read = [back.clearness[month], back.temperature[month].0, spread];
-            for field in Field::ALL {
-                let gap = (read[field as usize] - cell.months[field as usize][month]).abs();
-                if gap > field.scale().1 * 0.5 + 1e-9 {
-                    return Err(format!("{field:?} of {:?} is off by {gap}", cell.site));
+/// Reads every cell back at its centre and prints how far it is off; months without sun have no clearness or spread to be
+/// off from.
+fn tell_gaps(climate: &Climate, spread: &SpreadGrid, cells: &[Cell]) -> Result<(), String> {
+    for field in Field::ALL {
+        let mut gaps = Vec::new();
+        for cell in cells {
+            let (back, spread) = (climate.at(cell.site), spread.at(cell.site));
+            for (month, spread) in spread.into_iter().enumerate() {
+                if field != Field::Temperature && outside_air(cell.site, month) < DARK {
+                    continue;
                 }
+                let read = [back.clearness[month], back.temperature[month].0, spread];
+                gaps.push((read[field as usize] - cell.months[field as usize][month]).abs());
             }
+        }
+        let mean = (gaps.iter().map(|gap| gap * gap).sum::<f64>() / gaps.len() as f64).sqrt();
+        let most = gaps.into_iter().fold(0.0, f64::max);
+        println!("{field:?}: off by {mean:.4} (root mean square), by {most:.4} at most");
+        if mean > field.step() {
+            return Err(format!("{field:?} is off by more than its step"));
         }
     }
     Ok(())
+}
+
+/// Irradiation outside the air below which a month counts as dark \[kWh/m²·day\].
+const DARK: f64 = 0.5;
+
+/// In the middle of a month.
+fn outside_air(site: Site, month: usize) -> f64 {
+    const MIDDLES: [f64; 12] =
+        [17.0, 47.0, 75.0, 105.0, 135.0, 162.0, 198.0, 228.0, 258.0, 288.0, 318.0, 344.0];
+    daily_extraterrestrial(site.latitude, MIDDLES[month], &mut ()).0
 }
