@@ -30,7 +30,7 @@ pub fn padded(value: f64, digits: u32) -> String {
 }
 
 /// More decimals than this are not kept.
-const MOST: u32 = 9;
+const MOST: u32 = 12;
 
 #[cfg(test)]
 mod tests {

@@ -156,20 +156,11 @@ fn precise(value: f64) -> String {
         return "–".to_owned();
     }
     let size = value.abs();
-    // The exponent after rounding to four digits: 99.996 counts as 100.0.
-    let exponent: i32 = format!("{size:.3e}")
-        .split_once('e')
-        .and_then(|(_, exponent)| exponent.parse().ok())
-        .unwrap_or_default();
-    let digits = (3 - exponent).clamp(0, 12) as usize;
-    let text = format!("{size:.digits$}");
-    let text = if text.contains('.') {
-        text.trim_end_matches('0').trim_end_matches('.')
-    } else {
-        text.as_str()
-    };
+    let exponent = if size > 0.0 { libm::floor(libm::log10(size)) as i32 } else { 0 };
+    // Four digits; where rounding makes it one more, as of 99.996, the last is a zero and goes.
+    let text = decimal(size, (3 - exponent).clamp(0, 12) as u32);
     let sign = if value < 0.0 && text != "0" { "−" } else { "" };
-    format!("{sign}{}", grouped(text))
+    format!("{sign}{}", grouped(&text))
 }
 
 /// Digits of a given number that are shown.

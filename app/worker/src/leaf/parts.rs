@@ -86,7 +86,8 @@ fn loads(about: About<'_>) -> Vec<[String; 5]> {
         let (power, count) =
             load.map_or((String::new(), 1.0), |load| (words.amount(load.running()), load.quantity));
         let name = name(words, document, Tag::Load(own.place));
-        let name = if count > 1.0 { format!("{count} × {name}") } else { name };
+        let name =
+            if count > 1.0 { format!("{} × {name}", words.decimal(count, 0)) } else { name };
         let runs = own.hours * own.duty.ratio();
         rows.push([
             name,
