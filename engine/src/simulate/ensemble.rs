@@ -366,9 +366,12 @@ impl Ensemble {
     }
 
     fn middle_ageing(&self) -> Option<Ageing> {
-        let mut all: Vec<Ageing> = self.blocks.iter().filter_map(|block| block.ageing).collect();
-        all.sort_unstable_by(|a, b| a.years.0.total_cmp(&b.years.0));
-        all.get(all.len() / 2).copied()
+        let mut all = self.blocks.iter().filter_map(|block| block.ageing);
+        let mut years: Vec<f64> = all.clone().map(|ageing| ageing.years.0).collect();
+        // Numbers alone, which are put in order elsewhere, too: each kind of thing to be sorted brings a sort of its own.
+        years.sort_unstable_by(f64::total_cmp);
+        let middle = *years.get(years.len() / 2)?;
+        all.find(|ageing| ageing.years.0 == middle)
     }
 
     fn band(&self) -> Vec<Range> {
