@@ -4,7 +4,6 @@
 //! What is fetched stays for as long as the page does, so it is leaked: the rest of the page then just borrows it.
 
 use crate::signal::*;
-use leptos::web_sys;
 use sunlarder_engine::place::{Climate, Gazetteer, SpreadGrid};
 use sunlarder_engine::words::Countries;
 use wasm_bindgen::JsCast;

@@ -4,7 +4,7 @@
 //! the machinery of signals is compiled once a type and not once a control.
 
 use crate::signal::*;
-use leptos::prelude::Effect;
+use reactive_graph::effect::Effect;
 use sunlarder_engine::document::{Document, Load};
 
 use crate::store::{Answers, Solved, Store};

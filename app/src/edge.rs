@@ -3,7 +3,6 @@
 use core::time::Duration;
 
 use crate::signal::*;
-use leptos::web_sys;
 use sunlarder_engine::words::Label as L;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};

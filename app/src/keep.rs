@@ -4,7 +4,6 @@
 //! ignored, and what cannot be read is left as it is.
 
 use gloo_storage::{LocalStorage, Storage};
-use leptos::web_sys;
 use serde_json::Value;
 use sunlarder_engine::document::{Document, Problem};
 

@@ -19,8 +19,8 @@ mod store;
 mod view;
 mod worker;
 
-use leptos::prelude::mount_to_body;
-use leptos::web_sys;
+use any_spawner::Executor;
+use reactive_graph::owner::Owner;
 use sunlarder_engine::place::Climate;
 
 fn main() {
@@ -39,7 +39,11 @@ fn main() {
 
 /// The page stands as soon as it knows the climate.
 fn stand(earth: &'static Climate) {
-    mount_to_body(move || {
+    // Effects run as the browser's tasks. It is refused only if it was said before.
+    let _ = Executor::init_wasm_bindgen();
+    // Nothing of the page ends before it does.
+    let owner = Box::leak(Box::new(Owner::new()));
+    owner.with(move || {
         speech::recall();
         let store = store::Store::new(earth);
         edge::open_first(store);

@@ -7,17 +7,17 @@ use core::cell::{OnceCell, RefCell};
 use core::marker::PhantomData;
 use std::rc::Rc;
 
-use leptos::prelude::{
-    ArcMemo, ArcTrigger, Get as _, GetUntracked as _, GetValue as _, LocalStorage, Notify as _,
-    Track as _,
-};
+use reactive_graph::computed::ArcMemo;
+use reactive_graph::owner::LocalStorage;
+use reactive_graph::signal::ArcTrigger;
+use reactive_graph::traits::{Get as _, GetUntracked as _, GetValue as _, Notify as _, Track as _};
 
-pub(crate) use leptos::prelude::{
-    document, on_cleanup, request_animation_frame, set_timeout, untrack, window,
-};
+pub(crate) use leptos_dom::helpers::{document, request_animation_frame, set_timeout, window};
+pub(crate) use reactive_graph::graph::untrack;
+pub(crate) use reactive_graph::owner::on_cleanup;
 
 /// Where a value lies, for as long as what made it lives.
-type Place = leptos::prelude::StoredValue<Rc<Held>, LocalStorage>;
+type Place = reactive_graph::owner::StoredValue<Rc<Held>, LocalStorage>;
 
 /// What tells that a value has changed.
 enum Source {

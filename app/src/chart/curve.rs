@@ -1,9 +1,8 @@
 //! The remaining-time curve: state of charge over the coming days, and a cursor to read any hour of it.
 
 use crate::signal::*;
-use leptos::ev::{Event, KeyboardEvent, PointerEvent};
-use leptos::web_sys;
 use wasm_bindgen::JsCast;
+use web_sys::{Event, KeyboardEvent, PointerEvent};
 
 use super::curve_plot::{CurveData, CurvePlot, Marker};
 use super::label::{Anchor, Placed};

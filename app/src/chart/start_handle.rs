@@ -1,9 +1,8 @@
 //! The first point of the remaining-time curve as a handle: dragged up or down, it sets the charge at the start.
 
 use crate::signal::*;
-use leptos::ev::{Event, KeyboardEvent, PointerEvent};
-use leptos::web_sys;
 use wasm_bindgen::JsCast;
+use web_sys::{Event, KeyboardEvent, PointerEvent};
 
 use super::curve_plot::CurvePlot;
 use super::width::css;

@@ -4,7 +4,6 @@
 //! somebody reads larger type, the text in charts grows too, and the layout knows that it has less room.
 
 use crate::signal::*;
-use leptos::web_sys;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::Closure;
 use web_sys::ResizeObserver;

@@ -1,8 +1,7 @@
 //! Elements in an order that changes: each is made once, moved when its place changes, and let go when it is no longer wanted.
 
 use crate::signal::*;
-use leptos::prelude::Owner;
-use leptos::web_sys;
+use reactive_graph::owner::Owner;
 use wasm_bindgen::JsCast;
 
 use super::node::{Node, follow};

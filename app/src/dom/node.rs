@@ -7,8 +7,7 @@
 //! Whatever an effect makes belongs to that effect: when it runs again, all effects inside are ended first, as in leptos itself.
 
 use crate::signal::*;
-use leptos::reactive::effect::RenderEffect;
-use leptos::web_sys;
+use reactive_graph::effect::RenderEffect;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 

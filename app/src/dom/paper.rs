@@ -1,6 +1,5 @@
 //! Puts a piece of the page that the worker wrote into elements.
 
-use leptos::web_sys;
 use sunlarder_worker::paper::{ATTR, CLOSE, DRAW, OPEN, TEXT, marks};
 
 use super::node::{View, element, fragment, set_own, text};

@@ -1,9 +1,8 @@
 //! Closures behind pointers: parts of the page that change, and listeners.
 
 use crate::signal::*;
-use leptos::ev::Event;
-use leptos::web_sys;
 use wasm_bindgen::{JsCast, JsValue};
+use web_sys::Event;
 
 use super::node::{View, nothing};
 

@@ -1,7 +1,6 @@
 //! Brings what has just come or moved into sight, and gives it the focus.
 
 use crate::signal::*;
-use leptos::web_sys;
 use wasm_bindgen::{JsCast, JsValue};
 
 /// Does something with the element of a selector once what has just changed stands in the page.

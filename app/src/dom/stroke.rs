@@ -3,9 +3,8 @@
 use core::cell::Cell;
 use std::rc::Rc;
 
-use leptos::ev::{Event, PointerEvent};
-use leptos::web_sys;
 use wasm_bindgen::JsCast;
+use web_sys::{Event, PointerEvent};
 
 use super::node::Node;
 use super::part::Listener;

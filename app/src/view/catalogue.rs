@@ -3,13 +3,12 @@
 //! The worker searches and writes what it finds; each button of it carries a load as a link code.
 
 use crate::signal::*;
-use leptos::ev::{Event, KeyboardEvent};
-use leptos::web_sys;
 use sunlarder_engine::document::{List, Load};
 use sunlarder_engine::share;
 use sunlarder_engine::words::Label as L;
 use sunlarder_worker::leaf::Leaf;
 use wasm_bindgen::JsCast;
+use web_sys::{Event, KeyboardEvent};
 
 use super::field::button;
 use super::load_list::{Loads, row_of};

@@ -1,7 +1,6 @@
 //! The dialogs, and the plans on this device.
 
 use crate::signal::*;
-use leptos::web_sys;
 use sunlarder_engine::document::Document;
 use sunlarder_engine::words::Label as L;
 use wasm_bindgen::JsCast;

@@ -1,11 +1,10 @@
 //! A plan file or a link, dropped anywhere on the page.
 
 use crate::signal::*;
-use leptos::ev::Event;
-use leptos::web_sys;
 use sunlarder_engine::words::Label as L;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
+use web_sys::Event;
 
 use super::share::{read_text, text_of};
 use crate::dom::node::{Child as _, View, node};

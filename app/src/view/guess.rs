@@ -1,11 +1,11 @@
 //! Guess first: a question whose answer is nowhere on the page until it is revealed, and everybody's guesses.
 
 use crate::signal::*;
-use leptos::ev::{Event, KeyboardEvent};
 use sunlarder_engine::outlook::Guessed;
 use sunlarder_engine::words::{Label as L, Typed, decimal};
 use sunlarder_worker::leaf::{self, Leaf};
 use wasm_bindgen::JsCast;
+use web_sys::{Event, KeyboardEvent};
 
 use super::field::{button, choice, fresh_id, number_in, select, text_box};
 use super::leaf::leaf;

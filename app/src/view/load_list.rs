@@ -1,10 +1,9 @@
 //! The rows of the loads: by groups, each with its charge and share, taken along or left at home, moved by its grip.
 
 use crate::signal::*;
-use leptos::ev::{Event, KeyboardEvent, PointerEvent};
-use leptos::web_sys;
 use sunlarder_engine::document::Document;
 use wasm_bindgen::JsCast;
+use web_sys::{Event, KeyboardEvent, PointerEvent};
 
 use crate::bind::{memo, said, to_load};
 use crate::dom::arranged::arranged;

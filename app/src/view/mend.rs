@@ -1,12 +1,11 @@
 //! Buttons that mend what stands against the plan.
 
-use leptos::ev::Event;
-use leptos::web_sys;
 use sunlarder_engine::document::{Field, Inverter};
 use sunlarder_engine::outlook::Obstacle;
 use sunlarder_engine::quantity::Watts;
 use sunlarder_worker::leaf::Leaf;
 use wasm_bindgen::JsCast;
+use web_sys::Event;
 
 use super::leaf::leaf;
 use crate::bind::said;

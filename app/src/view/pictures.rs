@@ -2,11 +2,10 @@
 
 use crate::signal::*;
 use chrono::{Datelike, Duration, NaiveDate};
-use leptos::ev::Event;
-use leptos::web_sys;
 use sunlarder_engine::words::{Label as L, decimal};
 use sunlarder_worker::leaf::Leaf;
 use wasm_bindgen::{JsCast, JsValue};
+use web_sys::Event;
 
 use super::dialogs::plan_name;
 use super::field::more_while;

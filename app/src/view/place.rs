@@ -2,7 +2,6 @@
 
 use crate::signal::*;
 use chrono::{Datelike, NaiveDate};
-use leptos::web_sys;
 use sunlarder_engine::document::{ClockTime, Document, Field, date_from, date_text};
 use sunlarder_engine::place::{SEA, SummerTime, Town};
 use sunlarder_engine::quantity::{Degrees, Within};

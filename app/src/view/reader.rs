@@ -1,10 +1,9 @@
 //! What lies over a picture of cells and reads one of them: by finger, by mouse, by keys.
 
 use crate::signal::*;
-use leptos::ev::{Event, KeyboardEvent, PointerEvent};
-use leptos::web_sys;
 use sunlarder_engine::words::{Label, decimal};
 use wasm_bindgen::JsCast;
+use web_sys::{Event, KeyboardEvent, PointerEvent};
 
 use crate::bind::memo;
 use crate::dom::node::{View, node};

@@ -3,8 +3,6 @@
 use std::rc::Rc;
 
 use crate::signal::*;
-use leptos::task::spawn_local;
-use leptos::web_sys;
 use sunlarder_engine::document::Document;
 use sunlarder_engine::place::MAX_FILE_BYTES;
 use sunlarder_engine::share;
@@ -13,6 +11,7 @@ use sunlarder_worker::leaf::Leaf;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
+use wasm_bindgen_futures::spawn_local;
 
 use super::dialogs::plan_name;
 use super::field::button;

@@ -4,11 +4,10 @@
 //! hour, space switches the quarter under it, Shift with an arrow carries on what is there.
 
 use crate::signal::*;
-use leptos::ev::{Event, KeyboardEvent};
-use leptos::web_sys;
 use sunlarder_engine::document::{DAY_MIN, Span, is_painted, painted};
 use sunlarder_engine::words::{Label as L, decimal};
 use wasm_bindgen::JsCast;
+use web_sys::{Event, KeyboardEvent};
 
 use super::field::fresh_id;
 use super::schedule::Edited;

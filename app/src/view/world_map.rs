@@ -4,10 +4,9 @@
 //! pressed and the marker.
 
 use crate::signal::*;
-use leptos::ev::{Event, KeyboardEvent, PointerEvent};
-use leptos::web_sys;
 use sunlarder_engine::words::Label as L;
 use wasm_bindgen::JsCast;
+use web_sys::{Event, KeyboardEvent, PointerEvent};
 
 use super::place::{coordinates_of, hint, put_near};
 use crate::assets::Coming;

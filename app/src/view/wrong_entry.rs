@@ -1,7 +1,6 @@
 //! Says at the top that the answer is of the plan before a wrong entry, and leads there.
 
 use crate::signal::*;
-use leptos::web_sys;
 use wasm_bindgen::JsCast;
 
 use crate::bind::{memo, signal};
