@@ -43,9 +43,9 @@ name_parts() {
         file=$(basename "$part" .wasm)
         cp "$part" "$staging/${file#split_}-$name.wasm"
     done
-    sed -e "s/program_bg\.wasm/program-$name.wasm/" -e "s|\"\./split_\([a-z_0-9]*\)\.wasm\"|\"./\1-$name.wasm\"|" \
-        -e "s|\"\./\(chunk_[0-9]*\)\.wasm\"|\"./\1-$name.wasm\"|" "$parts/script" >"$staging/program-$name.js"
-    sed "s/program\.js/program-$name.js/" app/web/worker.js >"$staging/worker-$name.js"
+    sed -e "s/program_bg\.wasm/program-$name.wasm/g" -e "s|\"\./split_\([a-z_0-9]*\)\.wasm\"|\"./\1-$name.wasm\"|g" \
+        -e "s|\"\./\(chunk_[0-9]*\)\.wasm\"|\"./\1-$name.wasm\"|g" "$parts/script" >"$staging/program-$name.js"
+    sed "s/program\.js/program-$name.js/g" app/web/worker.js >"$staging/worker-$name.js"
     [ "$TRUNK_PROFILE" != release ] || shorten "$staging/worker-$name.js"
     sed -e "s/worker\.js/worker-$name.js/" -e "s/sunlarder-app-[0-9a-f]*_bg\.wasm/program-$name.wasm/g" \
         -e "s/sunlarder-app-[0-9a-f]*\.js/program-$name.js/g" "$staging/index.html" >"$parts/index"
