@@ -120,7 +120,7 @@ fn tell_gaps(climate: &Climate, spread: &SpreadGrid, cells: &[Cell]) -> Result<(
         }
         let mean = (gaps.iter().map(|gap| gap * gap).sum::<f64>() / gaps.len() as f64).sqrt();
         let most = gaps.into_iter().fold(0.0, f64::max);
-        println!("{field:?}: off by {mean:.4} (root mean square), by {most:.4} at most");
+        eprintln!("{field:?}: off by {mean:.4} (root mean square), by {most:.4} at most");
         if mean > field.step() {
             return Err(format!("{field:?} is off by more than its step"));
         }
