@@ -110,7 +110,8 @@ fn publish_second_version(folder: &Path) -> Outcome<()> {
     fs::write(index, changed)?;
     let worker = folder.join("offline.js");
     let script = fs::read_to_string(&worker)?;
-    let changed = script.replacen("const REVISION = \"", "const REVISION = \"second-", 1);
+    let (before, rest) = script.split_once("REVISION").ok_or("it has no revision")?;
+    let changed = format!("{before}REVISION{}", rest.replacen('"', "\"second-", 1));
     assert_ne!(script, changed);
     Ok(fs::write(worker, changed)?)
 }
