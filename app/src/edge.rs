@@ -131,7 +131,7 @@ pub(crate) fn keep_saved(store: Store) {
 pub(crate) fn keep_before_leaving(store: Store) {
     for event in ["pagehide", "blur"] {
         on_window(event, move || {
-            let _ = store.keep_now();
+            store.keep_change_now();
         });
     }
 }

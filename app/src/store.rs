@@ -170,6 +170,8 @@ pub(crate) struct Parts {
     /// What the first box with a wrong entry is called; empty while there is none.
     pub(crate) wrong: RwSignal<String>,
     history: RwSignal<Histories>,
+    /// What was last kept on the device.
+    kept: StoredValue<Option<(PlanId, Document)>>,
 }
 
 impl Store {
@@ -204,6 +206,7 @@ impl Store {
             chest: RwSignal::new(Chest::Coming),
             wrong: RwSignal::new(String::new()),
             history: RwSignal::new(Histories::new()),
+            kept: StoredValue::new(None),
         })))
     }
 
@@ -247,7 +250,18 @@ impl Store {
         if self.face.get_untracked() != Face::Planner {
             return Ok(());
         }
-        self.plan.with_untracked(|plan| keep::keep(&self.id.get_untracked(), plan))
+        let present = self.present();
+        keep::keep(&present.0, &present.1)?;
+        self.kept.set_value(Some(present));
+        Ok(())
+    }
+
+    /// The same if it is not what was last kept: another window may have changed that since.
+    pub(crate) fn keep_change_now(self) {
+        let known = self.kept.with_value(|kept| *kept == Some(self.present()));
+        if !known {
+            let _ = self.keep_now();
+        }
     }
 
     /// Opens a plan that came from outside: the stored one if it is the same, else as a new one.

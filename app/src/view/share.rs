@@ -39,8 +39,8 @@ pub(super) fn share_plan(store: Store) -> View {
         links(store, link),
         leaf(store, Leaf::Code, page()),
         files(store),
-        node("h3").child(WORDS.label(L::OpenLinkOrFile)).view(),
         guess::share_question(store),
+        node("h3").child(WORDS.label(L::OpenLinkOrFile)).view(),
         opener(Callback::new(move |plan| store.open_new(plan))),
         node("p").attr("class", "hint").child(WORDS.label(L::DropHint)).view(),
     ])

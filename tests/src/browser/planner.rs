@@ -272,6 +272,18 @@ impl Page {
         self.press(By::XPath(undo)).await
     }
 
+    /// Waits until what weather does to the plan is told.
+    ///
+    /// # Errors
+    /// It is never told.
+    pub async fn wait_for_weather(&self) -> Outcome<()> {
+        self.wait_until(
+            "document.querySelector('#chance').textContent !== ''
+                && document.querySelector('[aria-busy]') === null",
+        )
+        .await
+    }
+
     /// What the page answers now.
     ///
     /// # Errors

@@ -78,7 +78,7 @@ async fn a_half_uploaded_version_is_not_taken() -> Outcome<()> {
         // The new worker names a program that the page of this moment does not load.
         publish_second_version(&folder)?;
         let worker = folder.join("offline.js");
-        let listed = fs::read_to_string(&worker)?.replacen("[\n", "[\n  \"program-0123456789abcdef.js\",\n", 1);
+        let listed = fs::read_to_string(&worker)?.replacen('[', "[\"program-0123456789abcdef.js\",", 1);
         fs::write(worker, listed)?;
         fs::write(folder.join("program-0123456789abcdef.js"), "")?;
         let ended = page

@@ -110,7 +110,7 @@ async fn blank_full_and_hopeless_plans_print_too() -> Outcome<()> {
         let mut hopeless = Document::default();
         let supply = sunlarder_engine::document::Supply::Ac;
         hopeless.loads = vec![Load { supply, ..Load::default() }];
-        for (plan, most) in [(Document::default(), 1), (hopeless, 2), (full, 6)] {
+        for (plan, most) in [(Document::default(), 1), (hopeless, 2), (full, 8)] {
             open_plan(&page, site.address(), &plan).await?;
             let (sheets, _) = print_sheet(&page, A4).await?;
             assert!((1..=most).contains(&sheets), "{sheets} sheets");
@@ -185,7 +185,10 @@ async fn the_code_stands_in_the_dialog_and_as_large_as_the_screen() -> Outcome<(
         page.press(By::Id("menu-share")).await?;
         page.wait_until("document.querySelector('dialog[open] .code') !== null").await?;
         page.session
-            .execute("document.querySelector('dialog[open] .code').scrollIntoView()", Vec::new())
+            .execute(
+                "document.querySelector('dialog[open] .code').scrollIntoView({ block: 'center' })",
+                Vec::new(),
+            )
             .await?;
         let shot = page
             .devtools(

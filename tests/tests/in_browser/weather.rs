@@ -11,9 +11,6 @@ use sunlarder_tests::browser::{Look, Outcome, Page, Site, WORDS, in_browser};
 use thirtyfour::By;
 
 /// Whether all weather has been tried.
-const FORETOLD: &str = "document.querySelector('#chance').textContent !== ''
-    && document.querySelector('[aria-busy]') === null";
-
 /// What weather does to the verdict, as the engine says it outside the browser.
 fn expected(plan: &Document) -> Outcome<String> {
     let system = System::assemble(plan, Climate::embedded(), &mut ())
@@ -28,7 +25,7 @@ fn expected(plan: &Document) -> Outcome<String> {
 }
 
 async fn expect_foretold(page: &Page) -> Outcome<String> {
-    page.wait_until(FORETOLD).await?;
+    page.wait_for_weather().await?;
     let said = page.element(By::Id("chance")).await?.text().await?;
     assert_eq!(said, expected(&page.stored_plan().await?)?);
     Ok(said)
