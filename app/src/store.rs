@@ -170,6 +170,8 @@ pub(crate) struct Parts {
     /// What the first box with a wrong entry is called; empty while there is none.
     pub(crate) wrong: RwSignal<String>,
     history: RwSignal<Histories>,
+    /// What stands before the plan in the link whose code is shown large.
+    pub(crate) coded: StoredValue<String>,
     /// What was last kept on the device.
     kept: StoredValue<Option<(PlanId, Document)>>,
 }
@@ -206,6 +208,7 @@ impl Store {
             chest: RwSignal::new(Chest::Coming),
             wrong: RwSignal::new(String::new()),
             history: RwSignal::new(Histories::new()),
+            coded: StoredValue::new(String::new()),
             kept: StoredValue::new(None),
         })))
     }

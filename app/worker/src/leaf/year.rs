@@ -194,7 +194,7 @@ fn scales(paper: &mut Paper, words: Words, year: &YearRun) {
     paper.class("div", "carpet-hours").attr("aria-hidden", "true");
     for hour in MARKS {
         let top = percent(hour.into(), HOURS);
-        paper.open("span").attr(":top", &top).text(&format!("{hour:02}")).close();
+        paper.open("span").attr(":top", &top).text(&words.hour_mark(hour.into())).close();
     }
     paper.close().class("div", "carpet-months").attr("aria-hidden", "true");
     let mut day = 0;

@@ -71,16 +71,14 @@ pub fn explanation(
     system: &System,
     name_of: NameOf<'_>,
 ) -> String {
-    let vital = vital(outlook, name_of);
     if let Verdict::CannotWork { why } = &outlook.verdict {
-        let why = obstacle(words, why, name_of);
-        return vital.map_or(why.clone(), |vital| format!("{why} {vital}"));
+        return obstacle(words, why, name_of);
     }
     if matches!(outlook.verdict, Verdict::NothingRuns) {
         return "Pick things from the list, or type your own, and the answer appears here.".into();
     }
     let times = outlook.times();
-    let mut parts = Vec::from_iter(vital);
+    let mut parts = Vec::new();
     // Then what belongs to the run of the headline, then the run without sun, so that no one mixes the two.
     if let Verdict::StartsBelowReserve { reserve, .. } = &outlook.verdict {
         parts.push(format!(
@@ -111,7 +109,8 @@ pub fn explanation(
 }
 
 /// By name what lives depend on, and what each of it needs.
-fn vital(outlook: &Outlook, name_of: NameOf<'_>) -> Option<String> {
+#[must_use]
+pub fn vital(outlook: &Outlook, name_of: NameOf<'_>) -> Option<String> {
     let named = |own: &Obstacle| match own {
         Obstacle::VitalLoad { load } => Some(format!("“{}”", load_name(*load, name_of))),
         _ => None,
