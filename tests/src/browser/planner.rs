@@ -301,6 +301,8 @@ impl Page {
     /// # Errors
     /// If it keeps none, or what it keeps cannot be read.
     pub async fn stored_plan(&self) -> Outcome<Document> {
+        // As when the window is left, so that what waits to be kept is kept.
+        self.evaluate("dispatchEvent(new Event('blur'))").await?;
         let text = self.evaluate(STORED).await?;
         let text = text.as_str().ok_or("no plan is stored")?;
         Document::from_json(text).map_err(|problem| WORDS.problem(&problem, &|_| None).into())
