@@ -95,10 +95,12 @@ fn plan(paper: &mut Paper, about: About<'_>, scale: Scale) {
         .text(&headline.after)
         .close();
     let name_of = |tag| words.name_in(document, tag);
+    // One thing, whether there is a warning or not: what follows stands side by side with the other plan's.
+    paper.open("div");
     if let Some(vital) = words.vital(outlook, &name_of) {
         paper.said("p", "vital", &vital);
     }
-    paper.said("p", "", &words.explanation(outlook, system, &name_of)).class("dl", "facts");
+    paper.said("p", "", &words.explanation(outlook, system, &name_of)).close().class("dl", "facts");
     for figure in HEAD {
         paper
             .class("div", "fact")

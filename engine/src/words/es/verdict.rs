@@ -87,21 +87,7 @@ pub fn explanation(
             words.amount(*reserve)
         ));
     }
-    if matches!(outlook.verdict, Verdict::ReachesReserve { .. }) {
-        parts.push(match times.to_empty {
-            Some(empty) => {
-                format!("Con ese tiempo el banco se vacía al cabo de {}.", duration(empty))
-            }
-            None => {
-                format!("Con ese tiempo no se vacía del todo al cabo de {HORIZON_DAYS} días.")
-            }
-        });
-    }
-    if let (Some(full), true) = (times.to_full, system.start.charge < 0.97)
-        && outlook.run.reserve_at.is_none_or(|reserve| full < reserve)
-    {
-        parts.push(format!("Con ese tiempo se llena al cabo de {}.", duration(full)));
-    }
+    parts.extend(in_that_weather(outlook, system));
     parts.extend(without_sun(outlook));
     if outlook.run.totals.generator.0 > 0.0 {
         parts.push("Todo esto cuenta con el generador y con su combustible.".into());
@@ -111,6 +97,25 @@ pub fn explanation(
         parts.push("Las semanas reales pueden ser más grises que la media.".into());
     }
     parts.join(" ")
+}
+
+/// When the bank is full and when empty in the weather of the headline.
+fn in_that_weather(outlook: &Outlook, system: &System) -> Option<String> {
+    let times = outlook.times();
+    let full = times.to_full.filter(|full| {
+        system.start.charge < 0.97 && outlook.run.reserve_at.is_none_or(|reserve| *full < reserve)
+    });
+    let empties = matches!(outlook.verdict, Verdict::ReachesReserve { .. });
+    let happens = match (full.map(duration), times.to_empty.map(duration)) {
+        (Some(full), Some(empty)) if empties => {
+            format!("se llena al cabo de {full} y se vacía al cabo de {empty}")
+        }
+        (None, Some(empty)) if empties => format!("se vacía al cabo de {empty}"),
+        (_, None) if empties => format!("no se vacía del todo al cabo de {HORIZON_DAYS} días"),
+        (Some(full), _) => format!("se llena al cabo de {full}"),
+        _ => return None,
+    };
+    Some(format!("Con ese tiempo el banco {happens}."))
 }
 
 /// By name what lives depend on, and what each of it needs.
