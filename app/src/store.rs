@@ -231,6 +231,8 @@ impl Store {
         let present = self.present();
         self.history.update(|history| history.open(present, &id));
         self.show(id, plan);
+        // At once, so that it stands in the list of plans; that it is refused is told when the next change is.
+        let _ = self.keep_now();
     }
 
     /// The present plan and its place.
