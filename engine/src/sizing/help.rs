@@ -89,9 +89,11 @@ pub fn changes(plan: &Document, sizing: &Sizing, promise: &Promise) -> Vec<(Chan
     };
     for (place, load) in plan.loads.iter().enumerate().filter(|(_, load)| load.on) {
         let (at, cut) = (place as u16, used_less(load));
-        with(Change::LessUse { load: at, hours: cut }, &|plan| {
-            shorten(&mut plan.loads[place], cut)
-        });
+        // What a life may depend on is not to be used less.
+        if !load.vital {
+            let change = Change::LessUse { load: at, hours: cut };
+            with(change, &|plan| shorten(&mut plan.loads[place], cut));
+        }
         with(Change::Direct { load: at }, &|plan| plan.loads[place].supply = Supply::Dc);
     }
     for (place, _) in plan.arrays.iter().enumerate().filter(|(_, array)| array.on) {

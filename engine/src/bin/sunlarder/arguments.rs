@@ -4,14 +4,17 @@ use std::ffi::OsString;
 
 use chrono::{DateTime, NaiveDate, NaiveDateTime, NaiveTime};
 use lexopt::{Arg, Parser};
-use sunlarder_engine::document::{Field, Problem};
+use sunlarder_engine::document::{Field, Months, Problem};
 use sunlarder_engine::outlook::Question;
-use sunlarder_engine::quantity::Degrees;
+use sunlarder_engine::quantity::{Degrees, Percent};
 use sunlarder_engine::simulate::Sun;
+use sunlarder_engine::sizing::{Kind, Promise, Rates};
 use sunlarder_engine::sun::Site;
 use sunlarder_engine::words::Language;
 use sunlarder_engine::words::command_line::{Fault, Operand};
 use sunlarder_engine::working::Tag;
+
+use crate::promise;
 
 /// What to do.
 #[derive(Clone, Debug, PartialEq)]
@@ -39,6 +42,17 @@ pub(crate) enum Command {
         figure: Question,
         /// For which month, January being 0; that of the start if none is given.
         month: Option<usize>,
+    },
+    /// Print how big it must be.
+    Size {
+        /// File, link or `-`.
+        plan: String,
+        /// What is to be kept.
+        promise: Promise,
+        /// What bank and array cost.
+        price: Option<Rates>,
+        /// What they weigh.
+        weight: Option<Rates>,
     },
     /// Print the link code.
     Link {
@@ -89,6 +103,11 @@ struct Typed {
     without_sun: bool,
     weather: Option<String>,
     month: Option<usize>,
+    kind: Option<Kind>,
+    chance: Option<f64>,
+    season: Option<Months>,
+    price: Option<Rates>,
+    weight: Option<Rates>,
     help: bool,
     version: bool,
 }
@@ -132,6 +151,12 @@ pub(crate) fn parse(parser: Parser) -> Result<Command, Fault> {
             figure: figure(rest.next(Operand::Figure)?)?,
             month: typed.month,
         },
+        Some("size") => Command::Size {
+            plan: rest.next(Operand::Plan)?,
+            promise: typed.promise(),
+            price: typed.price,
+            weight: typed.weight,
+        },
         Some("link") => Command::Link { plan: rest.next(Operand::Plan)? },
         Some("file") => Command::File { plan: rest.next(Operand::Plan)? },
         Some("climate") => Command::Climate { site: rest.site()?, form: typed.form()? },
@@ -174,6 +199,23 @@ fn sort(mut parser: Parser) -> Result<Typed, Fault> {
                 let given = parser.value().map_err(|_| Fault::Missing(Operand::Weather))?;
                 typed.weather = Some(given.to_string_lossy().into_owned());
             }
+            Some(Arg::Long("promise")) => {
+                typed.kind = Some(promise::kind(&value(&mut parser, Operand::Promise)?)?);
+            }
+            Some(Arg::Long("chance")) => {
+                typed.chance = Some(promise::chance(&value(&mut parser, Operand::Chance)?)?);
+            }
+            Some(Arg::Long("season")) => {
+                typed.season = Some(promise::season(&value(&mut parser, Operand::Season)?)?);
+            }
+            Some(Arg::Long("price")) => {
+                let given = value(&mut parser, Operand::Price)?;
+                typed.price = Some(promise::rates(Operand::Price, &given)?);
+            }
+            Some(Arg::Long("weight")) => {
+                let given = value(&mut parser, Operand::Weight)?;
+                typed.weight = Some(promise::rates(Operand::Weight, &given)?);
+            }
             Some(Arg::Long("language")) => {
                 let given = parser.value().map_err(|_| Fault::Missing(Operand::Language))?;
                 let given = given.to_string_lossy();
@@ -185,6 +227,12 @@ fn sort(mut parser: Parser) -> Result<Typed, Fault> {
             Some(Arg::Short(name)) => return Err(Fault::UnknownOption(format!("-{name}"))),
         }
     }
+}
+
+/// What stands behind an option.
+fn value(parser: &mut Parser, operand: Operand) -> Result<String, Fault> {
+    let given = parser.value().map_err(|_| Fault::Missing(operand))?;
+    Ok(given.to_string_lossy().into_owned())
 }
 
 /// The next argument if it is a number below zero.
@@ -205,6 +253,16 @@ impl Typed {
         }
     }
 
+    /// The promise that is asked about: the usual one but for what was typed.
+    fn promise(&self) -> Promise {
+        let usual = Promise::default();
+        Promise {
+            kind: self.kind.unwrap_or(usual.kind),
+            chance: self.chance.map_or(usual.chance, Percent),
+            season: self.season.unwrap_or(usual.season),
+        }
+    }
+
     /// Refuses options that the command would pass over.
     fn fits(&self, command: &Command) -> Result<(), Fault> {
         use Command as C;
@@ -213,6 +271,7 @@ impl Typed {
             C::Climate { .. } => &["--json", "--csv"],
             C::Sun { .. } => &["--json"],
             C::Working { .. } => &["--month"],
+            C::Size { .. } => &["--promise", "--chance", "--season", "--price", "--weight"],
             C::Link { .. } | C::File { .. } | C::Version => &[],
             C::Help => return Ok(()),
         };
@@ -222,6 +281,11 @@ impl Typed {
             (self.without_sun, "--without-sun"),
             (self.weather.is_some(), "--weather"),
             (self.month.is_some(), "--month"),
+            (self.kind.is_some(), "--promise"),
+            (self.chance.is_some(), "--chance"),
+            (self.season.is_some(), "--season"),
+            (self.price.is_some(), "--price"),
+            (self.weight.is_some(), "--weight"),
         ];
         match given.into_iter().find(|(given, name)| *given && !allowed.contains(name)) {
             Some((_, name)) => Err(Fault::UnknownOption(name.to_owned())),

@@ -7,7 +7,9 @@
 mod arguments;
 mod climate;
 mod plan;
+mod promise;
 mod read;
+mod size;
 mod sun;
 mod table;
 mod worked;
@@ -74,6 +76,9 @@ fn answer(command: &Command) -> Result<String, Fault> {
         }
         Command::Working { plan, figure, month } => {
             worked::text(&read::plan(plan)?, *figure, *month)
+        }
+        Command::Size { plan, promise, price, weight } => {
+            size::text(read::plan(plan)?, *promise, *price, *weight)
         }
         Command::Link { plan } => {
             let code = share::encode(&read::plan(plan)?).map_err(Fault::Refused)?;
