@@ -74,18 +74,21 @@ impl<const N: usize> Lanes<N> {
 
     /// Goes through hours with a bank that stays the same.
     pub fn pass(&mut self, store: &Store, hours: &[Hour]) {
+        let largest = self.array.iter().fold(0.0, |a, b| most(a, *b));
         for hour in hours {
             let generates = hour.allowed > 0.0 && store.generator > 0.0;
             if generates {
                 self.start_generator(store, hour);
             }
-            // The bank gives in every lane of an hour in which nothing comes in.
-            let lit = hour.brings || generates;
-            match (store.plates, lit) {
-                (false, false) => step::<N, false, false>(store, hour, self),
-                (false, true) => step::<N, false, true>(store, hour, self),
-                (true, false) => step::<N, true, false>(store, hour, self),
-                (true, true) => step::<N, true, true>(store, hour, self),
+            // No bank is charged where not even the largest array brings more than is used.
+            let charges = generates || hour.brings && may_charge(store, hour, largest);
+            match (store.plates, hour.brings, charges) {
+                (false, false, false) => step::<N, false, false, false>(store, hour, self),
+                (false, true, false) => step::<N, false, true, false>(store, hour, self),
+                (false, _, true) => step::<N, false, true, true>(store, hour, self),
+                (true, false, false) => step::<N, true, false, false>(store, hour, self),
+                (true, true, false) => step::<N, true, true, false>(store, hour, self),
+                (true, _, true) => step::<N, true, true, true>(store, hour, self),
             }
             if generates {
                 self.stop_generator(store);
@@ -117,10 +120,18 @@ impl<const N: usize> Lanes<N> {
     }
 }
 
+/// Whether more may come in than goes out beside an array of this size, at whatever voltage the bank has.
+fn may_charge(store: &Store, hour: &Hour, array: f32) -> bool {
+    let power = hour.power + array * hour.sun_power;
+    let highest = store.absorption + hour.absorption * store.warmth;
+    let volts = if power > 0.0 { least(store.low, store.curve_from) } else { highest };
+    power / volts + hour.current + array * hour.sun_current > 0.0
+}
+
 /// So near to its stop a generator has done its work: what the voltage moved while it was reckoned.
 const AT_STOP: f32 = 0.01;
 
-/// Open-circuit voltage at a state of charge.
+/// Open-circuit voltage at a state of charge, of plates at the charge at hand.
 #[inline(always)]
 fn open_circuit(store: &Store, charge: f32) -> f32 {
     let mut volts = store.curve_from + store.curve_rise * charge;
@@ -147,16 +158,16 @@ fn fuller_conducts(charge: f32) -> f32 {
 /// to 3.6.
 #[inline(always)]
 fn kept_by_plates(store: &Store, charge: f32, taken: f32) -> f32 {
-    let x = 20.73 * (1.0 - charge) / (taken * store.per_ten_hour + 0.55);
-    let y = least(x * 0.25, 0.9);
+    let quarter = 20.73 / 4.0 * (1.0 - charge) / (taken * store.per_ten_hour + 0.55);
+    let y = least(quarter, 0.9);
     let root = 1.0 - y * (0.996_17 - y * (0.473_413 - y * 0.110_624));
     let square = root * root;
     least(1.0 - square * square, store.efficiency)
 }
 
-/// One hour of all lanes. In a dark hour nothing comes in, so that the bank gives in every lane.
+/// One hour of all lanes: of lead-acid or not, with the sun or without, and where no bank is charged without all that belongs to it.
 #[inline(always)]
-fn step<const N: usize, const PLATES: bool, const LIT: bool>(
+fn step<const N: usize, const PLATES: bool, const SUN: bool, const CHARGES: bool>(
     store: &Store,
     hour: &Hour,
     lanes: &mut Lanes<N>,
@@ -171,15 +182,15 @@ fn step<const N: usize, const PLATES: bool, const LIT: bool>(
     for i in 0..N {
         let (charge, near, array) = (lanes.charge[i], lanes.near[i], lanes.array[i]);
         let margin = lanes.margin[i];
-        let (power, current) = if LIT {
+        let (power, current) = if SUN {
             let current = hour.current + array * hour.sun_current + lanes.generator[i];
             (hour.power + array * hour.sun_power, current)
         } else {
             (hour.power, hour.current)
         };
-        let seen = if PLATES { near * store.per_share - store.spare } else { charge };
-        let open = open_circuit(&store, seen);
+        let open = open_circuit(&store, if PLATES { near } else { charge });
         let rested = near * store.stays + (charge + store.spare) * store.comes;
+        let reach = rested * store.per_taken;
         // What the bank can give.
         let (resistance, conductance) = if PLATES {
             (resistance * (2.0 - charge), conductance * fuller_conducts(charge))
@@ -188,7 +199,7 @@ fn step<const N: usize, const PLATES: bool, const LIT: bool>(
         };
         let mut give = least(charge - store.bottom, (open - store.low) * conductance);
         if PLATES {
-            give = least(give, rested * store.per_taken - charge * store.leak);
+            give = least(give, reach);
         }
         let give = most(give, 0.0);
         let floor = -least(give, store.discharge_limit);
@@ -196,12 +207,12 @@ fn step<const N: usize, const PLATES: bool, const LIT: bool>(
         let net = (power * store.per_nominal + current) * store.per_full;
         let mut moved = most(net, floor) * resistance;
         let (mut accept, mut keep) = (0.0, 0.0);
-        if LIT {
+        if CHARGES {
             let room = absorption - open;
             keep = store.top - charge;
             let rise;
             if PLATES {
-                keep = most(least(keep, (store.room - rested) * store.per_taken), 0.0);
+                keep = most(least(keep, store.full_reach - reach), 0.0);
                 accept = room * (accepted_by_plates(charge) * conducts);
                 rise = room / most(least(accept, keep), SMALL);
             } else {
@@ -214,7 +225,7 @@ fn step<const N: usize, const PLATES: bool, const LIT: bool>(
         }
         let net = (power / (open + moved) + current) * store.per_full - store.protection;
         let mut flow = most(net, floor);
-        if LIT {
+        if CHARGES {
             let taken = most(least(net, accept), 0.0);
             let efficiency =
                 if PLATES { kept_by_plates(&store, charge, taken) } else { store.efficiency };

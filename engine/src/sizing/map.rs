@@ -7,6 +7,7 @@
 //! **Frontier.** For each bank the smallest array that keeps the promise, as far as no smaller bank does with as small an array.
 
 use super::course::Course;
+use super::hours::Hour;
 use super::lanes::{AMPLE, Lanes};
 use super::promise::{Counts, Promise};
 use super::store::Store;
@@ -211,6 +212,22 @@ impl Map {
 }
 
 impl Sizing {
+    /// A bank of a size as the lanes need it, in each month.
+    #[must_use]
+    pub fn stores(&self, bank: f64) -> [Store; MONTHS] {
+        let system = Size { bank, array: 1.0 }.of(self.system());
+        self.holds(&system).map(|full| Store::new(&system.bank, full, system.generator.as_ref()))
+    }
+
+    /// The first hours of a course, at most so many.
+    #[must_use]
+    pub fn hours(&self, promise: &Promise, most: usize) -> Vec<Hour> {
+        let mut course = Course::of(self, promise);
+        let _ = course.advance(self);
+        let days = course.stretches.iter().flat_map(|stretch| &stretch.hours);
+        days.flat_map(|day| day.hours).take(most).collect()
+    }
+
     /// One bank beside arrays of these sizes through a whole course: what happened to each in each year.
     #[must_use]
     pub fn row<const N: usize>(
@@ -219,10 +236,7 @@ impl Sizing {
         bank: f64,
         arrays: [f32; N],
     ) -> [Vec<Counts>; N] {
-        let system = Size { bank, array: 1.0 }.of(self.system());
-        let stores: [Store; MONTHS] = self
-            .holds(&system)
-            .map(|full| Store::new(&system.bank, full, system.generator.as_ref()));
+        let stores = self.stores(bank);
         let mut counts = core::array::from_fn(|_| vec![Counts::default(); course.years()]);
         let mut lanes = Lanes::full(arrays, &stores[0]);
         for stretch in &course.stretches {

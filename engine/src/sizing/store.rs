@@ -24,11 +24,12 @@ pub struct Store {
     pub per_full: f32,
     /// One over its nominal voltage \[1/V\].
     pub per_nominal: f32,
-    /// Open-circuit voltage when empty, its rise over the first part, and how much more it rises from each bend on \[V\].
+    /// Open-circuit voltage when empty, its rise over the first part, and how much more it rises from each bend on \[V\]; of lead-acid by
+    /// the charge in the available well.
     pub curve_from: f32,
     /// See there.
     pub curve_rise: f32,
-    /// State of charge at each bend.
+    /// Charge at each bend.
     pub knees: [f32; KNEES],
     /// See there.
     pub bends: [f32; KNEES],
@@ -54,9 +55,7 @@ pub struct Store {
     pub discharge_limit: f32,
     /// Draw of its protection.
     pub protection: f32,
-    /// What standing takes in an hour, of what is in it, and what it leaves.
-    pub leak: f32,
-    /// See there.
+    /// What an hour of standing leaves of what is in it.
     pub stands: f32,
     /// Share of a charge current that it keeps, at most.
     pub efficiency: f32,
@@ -66,16 +65,16 @@ pub struct Store {
     pub spare: f32,
     /// What the available well holds when full.
     pub room: f32,
-    /// One over the share of the available well.
-    pub per_share: f32,
     /// What an hour leaves in the available well, and what of all charge flows into it.
     pub stays: f32,
     /// See there.
     pub comes: f32,
-    /// What a current in an hour takes from the available well, and one over it.
+    /// What a current in an hour takes from the available well, one over it, and how much of a current a full well gives for an hour.
     pub taken: f32,
     /// See there.
     pub per_taken: f32,
+    /// See there.
+    pub full_reach: f32,
     /// Conductance of plates over that of one cell.
     pub plate_size: f32,
     /// Output of the generator \[A\]; nothing without one. It starts and stops at these states of charge.
@@ -131,17 +130,16 @@ impl Store {
             charge_limit: rate(bank.charge_limit),
             discharge_limit: bank.discharge_limit.map_or(f32::MAX, rate),
             protection: rate(bank.protection),
-            leak: bank.self_discharge_per_hour as f32,
             stands: (1.0 - bank.self_discharge_per_hour) as f32,
             efficiency: efficiency as f32,
             per_ten_hour: 0.0,
             spare: 0.0,
             room: 1.0,
-            per_share: 1.0,
             stays: 1.0,
             comes: 0.0,
             taken: 1.0,
             per_taken: 1.0,
+            full_reach: 1.0,
             plate_size: 0.0,
             generator: generator.map_or(0.0, |own| own.limit.0 as f32),
             starts: generator.map_or(0.0, |own| own.start as f32),
@@ -178,11 +176,17 @@ impl Store {
         self.per_ten_hour = (full.0 / ten_hour.0) as f32;
         self.spare = (own.whole - 1.0) as f32;
         self.room = (own.whole * own.fit.wells.share) as f32;
-        self.per_share = (1.0 / own.fit.wells.share) as f32;
+        // The curve by what is in the available well, which is what the plates see.
+        let share = own.fit.wells.share as f32;
+        self.curve_from -= self.curve_rise * self.spare;
+        self.curve_rise /= share;
+        self.knees = self.knees.map(|knee| share * (self.spare + knee));
+        self.bends = self.bends.map(|bend| bend / share);
         self.stays = (rested(one, none) - comes) as f32;
         self.comes = comes as f32;
         self.taken = taken as f32;
         self.per_taken = (1.0 / taken) as f32;
+        self.full_reach = self.room * self.per_taken;
         self.plate_size = (ten_hour.0 * 10.0 / bank.cells / full.0) as f32;
         self
     }
