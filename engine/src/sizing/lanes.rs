@@ -133,7 +133,7 @@ const AT_STOP: f32 = 0.01;
 
 /// Open-circuit voltage at a state of charge, of plates at the charge at hand.
 #[inline(always)]
-fn open_circuit(store: &Store, charge: f32) -> f32 {
+pub(super) fn open_circuit(store: &Store, charge: f32) -> f32 {
     let mut volts = store.curve_from + store.curve_rise * charge;
     for knee in 0..KNEES {
         volts += store.bends[knee] * most(charge - store.knees[knee], 0.0);
@@ -143,26 +143,58 @@ fn open_circuit(store: &Store, charge: f32) -> f32 {
 
 /// Conductance of plates to charge, over that of one cell: the law of the table as a quotient of two short sums.
 #[inline(always)]
-fn accepted_by_plates(charge: f32) -> f32 {
+pub(super) fn accepted_by_plates(charge: f32) -> f32 {
     let left = 1.0 - charge;
     left * (0.826_017 + 11.765_892 * left) / (1.0 + left * (5.892_335 + 9.107_496 * left))
 }
 
 /// One over the resistance of lead-acid to discharge, which is twice that of a full bank when empty: 1/(2 − s) within 3 %.
 #[inline(always)]
-fn fuller_conducts(charge: f32) -> f32 {
+pub(super) fn fuller_conducts(charge: f32) -> f32 {
     0.5 + charge * (0.2 + 0.3 * charge)
 }
 
 /// Share of a charge current that lead-acid keeps: 1 − e^−x of the law, held under its cap, where the exponential need only be right
 /// to 3.6.
 #[inline(always)]
-fn kept_by_plates(store: &Store, charge: f32, taken: f32) -> f32 {
+pub(super) fn kept_by_plates(store: &Store, charge: f32, taken: f32) -> f32 {
     let quarter = 20.73 / 4.0 * (1.0 - charge) / (taken * store.per_ten_hour + 0.55);
     let y = least(quarter, 0.9);
     let root = 1.0 - y * (0.996_17 - y * (0.473_413 - y * 0.110_624));
     let square = root * root;
     least(1.0 - square * square, store.efficiency)
+}
+
+/// What an hour makes of the limits of charging.
+#[derive(Clone, Copy)]
+struct Tapers {
+    /// Absorption voltage.
+    absorption: f32,
+    /// Conductance of plates over that of one cell.
+    conducts: f32,
+    /// The largest charge current.
+    charge_limit: f32,
+}
+
+/// The charge current that a bank accepts, what it can keep in the hour, and its resistance to charge.
+#[inline(always)]
+fn taper<const PLATES: bool>(
+    store: &Store,
+    tapers: &Tapers,
+    open: f32,
+    charge: f32,
+    reach: f32,
+) -> (f32, f32, f32) {
+    let room = tapers.absorption - open;
+    let keep = store.top - charge;
+    if PLATES {
+        let keep = most(least(keep, store.full_reach - reach), 0.0);
+        let fades = room * (accepted_by_plates(charge) * tapers.conducts);
+        let rise = room / most(least(fades, keep), SMALL);
+        (least(fades, tapers.charge_limit), keep, rise)
+    } else {
+        (least(room * store.per_resistance, tapers.charge_limit), keep, store.resistance)
+    }
 }
 
 /// One hour of all lanes: of lead-acid or not, with the sun or without, and where no bank is charged without all that belongs to it.
@@ -176,9 +208,11 @@ fn step<const N: usize, const PLATES: bool, const SUN: bool, const CHARGES: bool
     let (store, hour) = (*store, *hour);
     let (resistance, conductance) =
         (store.resistance * hour.resists, store.per_resistance / hour.resists);
-    let absorption = store.absorption + hour.absorption * store.warmth;
-    let conducts = hour.conducts * store.plate_size;
-    let charge_limit = store.charge_limit * hour.warm;
+    let tapers = Tapers {
+        absorption: store.absorption + hour.absorption * store.warmth,
+        conducts: hour.conducts * store.plate_size,
+        charge_limit: store.charge_limit * hour.warm,
+    };
     for i in 0..N {
         let (charge, near, array) = (lanes.charge[i], lanes.near[i], lanes.array[i]);
         let margin = lanes.margin[i];
@@ -208,18 +242,8 @@ fn step<const N: usize, const PLATES: bool, const SUN: bool, const CHARGES: bool
         let mut moved = most(net, floor) * resistance;
         let (mut accept, mut keep) = (0.0, 0.0);
         if CHARGES {
-            let room = absorption - open;
-            keep = store.top - charge;
             let rise;
-            if PLATES {
-                keep = most(least(keep, store.full_reach - reach), 0.0);
-                accept = room * (accepted_by_plates(charge) * conducts);
-                rise = room / most(least(accept, keep), SMALL);
-            } else {
-                accept = room * store.per_resistance;
-                rise = store.resistance;
-            }
-            accept = least(accept, charge_limit);
+            (accept, keep, rise) = taper::<PLATES>(&store, &tapers, open, charge, reach);
             let taken = least(least(net, accept), keep) * rise;
             moved = if net > 0.0 { taken } else { moved };
         }
