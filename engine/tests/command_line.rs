@@ -511,6 +511,6 @@ fn a_promise_that_cannot_be_is_told_with_its_range() {
     refused("--promise", "trip=100", "The promise has the number 100; it goes from 1 to 60.");
     refused("--chance", "0", "The chance in per cent has the number 0; it goes from 1 to 100.");
     refused("--season", "13", "“13” is no season");
-    refused("--price", "2.5", "The price (of an amp-hour and of a watt, as in 2.5,0.6) “2.5”");
+    refused("--price", "2.5", "The price: “2.5” is not two numbers");
     assert_refused(&run(&["plan", &plan, "--chance", "90"]), 2, "no option “--chance”");
 }

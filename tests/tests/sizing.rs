@@ -10,9 +10,12 @@ use sunlarder_engine::document::{
     Array, Awake, Bank, Controller, ControllerKind, Document, Inverter, Load, Months, Rating,
     Schedule, Span, Supply, When,
 };
+use sunlarder_engine::outlook::Outlook;
 use sunlarder_engine::place::{Climate, SpreadGrid};
 use sunlarder_engine::quantity::{Amps, Percent};
+use sunlarder_engine::simulate::Extent;
 use sunlarder_engine::sizing::map::SIDE;
+use sunlarder_engine::sizing::promise::error;
 use sunlarder_engine::sizing::{
     Change, Course, Helped, Kind, Lanes, Map, Promise, Rates, Size, Sizing, help, voltages,
 };
@@ -22,6 +25,10 @@ use sunlarder_tests::plans::{EXAMPLES, openable};
 
 /// Weather years of these tests.
 const YEARS: usize = 8;
+/// Weather years where whole maps are worked out: a test without vectors takes its time.
+const FEW_YEARS: usize = 3;
+/// Weather years of a map.
+const MAP_YEARS: usize = sunlarder_engine::sizing::YEARS;
 /// Cells of a row.
 const CELLS: usize = 8;
 
@@ -85,6 +92,32 @@ fn the_map_says_what_the_full_simulation_says() {
             assert!(worst <= chance && mean.abs() <= short, "{name} {promise:?}: {worst} {mean}");
         }
     }
+}
+
+/// Twenty years against the four hundred of an ensemble, which has forty climates and begins no year anew: month by month within three and
+/// a half standard errors of both.
+#[test]
+fn chances_are_those_of_the_ensemble_within_their_error() {
+    let mut compared = 0;
+    for (name, _) in EXAMPLES {
+        let sizing = sizing_of(&example(name), MAP_YEARS).unwrap();
+        let system = sizing.system();
+        let spread = SpreadGrid::embedded().at(system.site);
+        let extent = Extent { runs: 0, ..Extent::default() };
+        let mut ensemble = Outlook::of(system).ensemble(system, &spread, extent);
+        while ensemble.advance() {}
+        let shares = ensemble.chances().months_share;
+        let course = Course::of(&sizing, &Promise::default());
+        let counts = sizing.proved(&course, Size::OWN, Amps(0.0));
+        for (month, share) in shares.into_iter().enumerate() {
+            let promise = Promise { season: Months(1 << month), ..Promise::default() };
+            let chance = promise.chance_of(&counts, &course.trials);
+            let spread = error(share, MAP_YEARS).hypot(error(share, 40));
+            assert!((chance - share).abs() <= 3.5 * spread, "{name} {month}: {chance} {share}");
+            compared += usize::from(share > 0.02 && share < 0.98);
+        }
+    }
+    assert!(compared >= 20, "{compared} months that are neither sure nor hopeless");
 }
 
 /// A generator is told apart by the hour, not by the quarter-hour, and has no shortest run: the mean over the cells stays within two
@@ -186,7 +219,7 @@ fn the_frontier_is_a_frontier_and_what_is_suggested_holds() {
     let mut suggested = 0;
     for (name, _) in EXAMPLES {
         let plan = example(name);
-        let sizing = sizing_of(&plan, YEARS).unwrap();
+        let sizing = sizing_of(&plan, FEW_YEARS).unwrap();
         let promise = Promise::default();
         let map = map_of(&sizing, &promise);
         let kept = |bank, array| promise.is_kept_by(map.chance(&promise, bank, array).unwrap());
@@ -208,7 +241,7 @@ fn the_frontier_is_a_frontier_and_what_is_suggested_holds() {
         assert!(size.bank >= 1.0 && size.array >= 1.0, "{name}: {size:?}");
         let adopted = size.adopted(&plan);
         assert!(adopted.clone().checked().is_ok(), "{name}");
-        let again = sizing_of(&adopted, YEARS).unwrap();
+        let again = sizing_of(&adopted, FEW_YEARS).unwrap();
         let course = Course::of(&again, &promise);
         let chance = again.chance(&course, &promise, Size::OWN, Amps(0.0));
         assert!(promise.is_kept_by(chance), "{name}: {size:?} {chance}");

@@ -5,7 +5,7 @@
 //! depends on a lane, so that compilers turn the loop into vectors: natively, and in wasm with its 128 bits. There the methods `min` and
 //! `max` do not become vectors; a comparison and a choice do.
 //!
-//! **Left out against the one step**, beside what [`Store`](super::store::Store) rounds: accounts of energy and of what each source gave. The
+//! **Left out against the one step**, beside what [`Store`] rounds: accounts of energy and of what each source gave. The
 //! current that moves the voltage is taken at the nominal voltage. A generator stops within the hour, at its stop, and knows no shortest
 //! run. A bank that gives nothing still feeds its protection, and one that is asked for more than both its charge and its limit allow
 //! counts as failing.

@@ -46,6 +46,8 @@ pub enum Fault {
     UnknownPromise(String),
     /// A season that cannot be read.
     NoSeason(String),
+    /// Something that is to be two numbers and is not.
+    NotTwoNumbers(Operand, String),
     /// A number out of its range.
     Beyond(Operand, f64, (f64, f64)),
     /// A plan that is refused.
@@ -71,6 +73,7 @@ impl Fault {
                 | Self::NoMonth(_)
                 | Self::UnknownPromise(_)
                 | Self::NoSeason(_)
+                | Self::NotTwoNumbers(..)
                 | Self::Beyond(..)
                 | Self::UnknownLanguage(_)
         )

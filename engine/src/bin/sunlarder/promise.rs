@@ -53,9 +53,12 @@ pub(crate) fn season(given: &str) -> Result<Months, Fault> {
 
 /// What an amp-hour of the bank and a watt of the array cost or weigh: `2.5,0.6`.
 pub(crate) fn rates(operand: Operand, given: &str) -> Result<Rates, Fault> {
-    let wrong = || Fault::NotANumber(operand, given.to_owned());
+    let wrong = || Fault::NotTwoNumbers(operand, given.to_owned());
     let (bank, array) = given.split_once(',').ok_or_else(wrong)?;
-    let rate = |text: &str| within(operand, text, (0.0, HIGHEST_RATE));
+    let rate = |text: &str| {
+        text.trim().parse::<f64>().map_err(|_| wrong())?;
+        within(operand, text, (0.0, HIGHEST_RATE))
+    };
     Ok(Rates { bank_ah: rate(bank)?, array_w: rate(array)? })
 }
 

@@ -173,6 +173,12 @@ pub fn fault(words: Words, fault: &Fault, name_of: NameOf<'_>) -> String {
         Fault::NoSeason(given) => {
             format!("“{given}” is no season; give months by their numbers, as in 5-9 or 12,1.")
         }
+        Fault::NotTwoNumbers(operand, given) => {
+            format!(
+                "{}: “{given}” is not two numbers with a comma between them.",
+                self::operand(*operand)
+            )
+        }
         Fault::Beyond(operand, given, (least, most)) => format!(
             "{} has the number {}; it goes from {} to {}.",
             self::operand(*operand),
@@ -200,8 +206,8 @@ fn operand(operand: Operand) -> &'static str {
         Operand::Promise => "The promise",
         Operand::Chance => "The chance in per cent",
         Operand::Season => "The season",
-        Operand::Price => "The price (of an amp-hour and of a watt, as in 2.5,0.6)",
-        Operand::Weight => "The weight (of an amp-hour and of a watt, as in 0.12,0.05)",
+        Operand::Price => "The price",
+        Operand::Weight => "The weight",
     }
 }
 

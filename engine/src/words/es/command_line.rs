@@ -175,6 +175,12 @@ pub fn fault(words: Words, fault: &Fault, name_of: NameOf<'_>) -> String {
                 "«{given}» no es una temporada; da los meses por su número, como en 5-9 o 12,1."
             )
         }
+        Fault::NotTwoNumbers(operand, given) => {
+            format!(
+                "{}: «{given}» no son dos números separados por una coma.",
+                self::operand(*operand)
+            )
+        }
         Fault::Beyond(operand, given, (least, most)) => format!(
             "{}: el número es {} y va de {} a {}.",
             self::operand(*operand),
@@ -201,8 +207,8 @@ fn operand(operand: Operand) -> &'static str {
         Operand::Promise => "La promesa",
         Operand::Chance => "La probabilidad en tanto por ciento",
         Operand::Season => "La temporada",
-        Operand::Price => "El precio (de un amperio-hora y de un vatio, como en 2.5,0.6)",
-        Operand::Weight => "El peso (de un amperio-hora y de un vatio, como en 0.12,0.05)",
+        Operand::Price => "El precio",
+        Operand::Weight => "El peso",
         Operand::Language => "el idioma",
     }
 }
