@@ -14,7 +14,7 @@ use sunlarder_engine::place::{Climate, SpreadGrid};
 use sunlarder_engine::share;
 use sunlarder_engine::simulate::{Almanac, Extent, Sun, Sunlight, run};
 use sunlarder_engine::sizing::map::SIDE;
-use sunlarder_engine::sizing::{Course, Promise, YEARS};
+use sunlarder_engine::sizing::{Course, Map, Promise, YEARS};
 use sunlarder_engine::system::System;
 use sunlarder_tests::lanes::{by_numpy, sizing_of};
 use sunlarder_tests::plans::EXAMPLES;
@@ -136,8 +136,18 @@ fn per_step(plan: &Document, banks: usize, years: usize) -> Result<(f64, Duratio
 fn map(name: &str, text: &str) -> Result<(), Problem> {
     let plan = Document::from_json(text)?;
     let (nanoseconds, whole) = per_step(&plan, SIDE, YEARS)?;
-    let sizing = sizing_of(&plan, 1)?;
     let promise = Promise::default();
+    let sizing = sizing_of(&plan, YEARS)?;
+    let all = median(MAPS, || {
+        let mut map = Map::new(&sizing, &promise);
+        while map.advance(&sizing) {}
+        drop(black_box(map));
+    });
+    let coarse = median(MAPS, || {
+        let mut map = Map::new(&sizing, &promise);
+        while !map.is_coarse() && map.advance(&sizing) {}
+        drop(black_box(map));
+    });
     let [_, array_sizes] = sizing.axes(&promise);
     let cells: Vec<f32> =
         (0..SIDE).flat_map(|_| array_sizes.sizes().map(|size| size as f32)).collect();
@@ -148,14 +158,15 @@ fn map(name: &str, text: &str) -> Result<(), Problem> {
         || "no NumPy".to_owned(),
         |own| format!("{own:>10.1} {:>9.1}x", own / nanoseconds),
     );
-    println!("{name:<10} {:>10.3} {nanoseconds:>10.2} {ratio}", whole.as_secs_f64());
+    let seconds = [coarse, all, whole].map(|time| format!("{:>10.3}", time.as_secs_f64()));
+    println!("{name:<10} {} {nanoseconds:>10.2} {ratio}", seconds.join(" "));
     Ok(())
 }
 
 /// Times maps of every example, then how the cost grows.
 fn maps() -> Result<(), Problem> {
     println!(
-        "\nreliability map, {SIDE} x {SIDE} x {YEARS} years: seconds, ns per cell-step, by NumPy, ratio"
+        "\nreliability map, {SIDE} x {SIDE} x {YEARS} years, in seconds: coarse with its weather, complete, every cell stepped; ns per cell-step, by NumPy, ratio"
     );
     for (name, text) in EXAMPLES {
         map(name, text)?;
