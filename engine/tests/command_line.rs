@@ -470,8 +470,9 @@ fn sizes_are_told_with_what_keeps_the_promise() {
     let prices = ["--price", "2.5,0.6", "--weight", "0.12,0.05"];
     let text = said(&run(&[&["size", &boat][..], &prices].concat())).replace('\u{a0}', " ");
     for part in [
-        "No short day all year round, with a chance of at least 90 %.",
-        "Least to add: a bank of 220 Ah and an array of ",
+        "No short day all year round, with a chance of at least 100 %.",
+        "A life may depend on this",
+        "Least to add: a bank of ",
         "Beside this bank the smallest array that keeps it is ",
         "Cheapest: ",
         "Lightest: ",
@@ -482,6 +483,8 @@ fn sizes_are_told_with_what_keeps_the_promise() {
         assert!(text.contains(part), "{part}: {text}");
     }
     let trip = ["size", &boat, "--promise", "trip=5", "--season", "6-8", "--chance", "80%"];
+    let cabin = said(&run(&["size", &example("cabin.json"), "--season", "7"]));
+    assert!(cabin.contains("at least 90\u{a0}%.") && !cabin.contains("A life"), "{cabin}");
     let text = said(&run(&[&trip[..], &["--language", "es"]].concat())).replace('\u{a0}', " ");
     assert!(text.contains("Un viaje de 5 días"), "{text}");
     assert!(text.contains("de junio a agosto, con una probabilidad de al menos 80 %."), "{text}");

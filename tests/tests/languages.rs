@@ -358,6 +358,7 @@ fn sizes(words: Words) -> Vec<String> {
     told.extend([Some(amounts), None].map(|size| words.smallest_array(size)));
     told.extend([Some(1), Some(5), None].map(|hours| words.charger_hours(hours, Amps(20.0))));
     told.extend([true, false].map(|south| words.tilt_for(Degrees(60.0), south, 11, 0.5)));
+    told.push(words.tilt_for(Degrees(0.0), true, 11, 0.5));
     let changes = [
         Change::LessUse { load: 0, hours: Hours(2.0) },
         Change::Direct { load: 0 },
@@ -369,7 +370,7 @@ fn sizes(words: Words) -> Vec<String> {
         Change::LongerEngine { hours: Hours(1.0) },
     ];
     told.extend(changes.map(|change| words.change(&change, "X")));
-    told.push(words.short_day().to_owned());
+    told.extend([words.short_day(), words.life_depends()].map(str::to_owned));
     told
 }
 

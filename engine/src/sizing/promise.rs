@@ -67,6 +67,13 @@ pub type Counts = [u8; 12];
 const ROUNDING: f64 = 1e-9;
 
 impl Promise {
+    /// The same with the chance that is asked for where nobody stated one: no year may fail where a life may depend on it.
+    #[must_use]
+    pub fn with_usual_chance(self, vital: bool) -> Self {
+        let chance = if vital { Percent(CHANCE.1) } else { Self::default().chance };
+        Self { chance, ..self }
+    }
+
     /// Days after which every trial begins anew; none if years are gone through.
     #[must_use]
     pub fn trial_days(&self) -> Option<usize> {

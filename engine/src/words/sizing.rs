@@ -21,6 +21,12 @@ impl Language {
         speak!(self, sizing::SHORT_DAY)
     }
 
+    /// That a life may depend on the plan, and what that asks for.
+    #[must_use]
+    pub fn life_depends(self) -> &'static str {
+        speak!(self, sizing::LIFE_DEPENDS)
+    }
+
     /// The months that count, behind a comma.
     #[must_use]
     pub fn season(self, season: Months) -> String {

@@ -2,7 +2,7 @@
 
 use std::ffi::OsString;
 
-use chrono::{DateTime, NaiveDate, NaiveDateTime, NaiveTime};
+use chrono::NaiveDateTime;
 use lexopt::{Arg, Parser};
 use sunlarder_engine::document::{Field, Months, Problem};
 use sunlarder_engine::outlook::Question;
@@ -15,6 +15,7 @@ use sunlarder_engine::words::command_line::{Fault, Operand};
 use sunlarder_engine::working::Tag;
 
 use crate::promise;
+use crate::values::{figure, instant, month};
 
 /// What to do.
 #[derive(Clone, Debug, PartialEq)]
@@ -49,6 +50,8 @@ pub(crate) enum Command {
         plan: String,
         /// What is to be kept.
         promise: Promise,
+        /// Whether its chance was typed.
+        stated: bool,
         /// What bank and array cost.
         price: Option<Rates>,
         /// What they weigh.
@@ -154,6 +157,7 @@ pub(crate) fn parse(parser: Parser) -> Result<Command, Fault> {
         Some("size") => Command::Size {
             plan: rest.next(Operand::Plan)?,
             promise: typed.promise(),
+            stated: typed.chance.is_some(),
             price: typed.price,
             weight: typed.weight,
         },
@@ -320,37 +324,10 @@ impl<I: Iterator<Item = String>> Operands<I> {
     }
 }
 
-fn figure(given: String) -> Result<Question, Fault> {
-    match given.as_str() {
-        "capacity" => Ok(Question::Capacity),
-        "budget" => Ok(Question::Budget),
-        "autonomy" => Ok(Question::Autonomy),
-        "month" => Ok(Question::Month),
-        _ => Err(Fault::UnknownFigure(given)),
-    }
-}
-
-fn month(given: &str) -> Result<usize, Fault> {
-    let number = given.parse().ok().filter(|number| (1..=12).contains(number));
-    number.map(|number: usize| number - 1).ok_or_else(|| Fault::NoMonth(given.to_owned()))
-}
-
-/// Reads a date and time by ISO 8601: with an offset, or in universal time; a date alone is its midnight.
-fn instant(given: String) -> Result<NaiveDateTime, Fault> {
-    let text = given.replacen(' ', "T", 1);
-    if let Ok(zoned) = DateTime::parse_from_rfc3339(&text) {
-        return Ok(zoned.naive_utc());
-    }
-    let bare = text.strip_suffix(['Z', 'z']).unwrap_or(&text);
-    ["%Y-%m-%dT%H:%M:%S%.f", "%Y-%m-%dT%H:%M"]
-        .into_iter()
-        .find_map(|format| NaiveDateTime::parse_from_str(bare, format).ok())
-        .or_else(|| Some(bare.parse::<NaiveDate>().ok()?.and_time(NaiveTime::MIN)))
-        .ok_or(Fault::NotAnInstant(given))
-}
-
 #[cfg(test)]
 mod tests {
+    use chrono::{NaiveDate, NaiveTime};
+
     use super::*;
 
     fn parsed(line: &str) -> Result<Command, Fault> {

@@ -12,6 +12,7 @@ mod read;
 mod size;
 mod sun;
 mod table;
+mod values;
 mod worked;
 
 use std::io::{self, Write};
@@ -77,8 +78,10 @@ fn answer(command: &Command) -> Result<String, Fault> {
         Command::Working { plan, figure, month } => {
             worked::text(&read::plan(plan)?, *figure, *month)
         }
-        Command::Size { plan, promise, price, weight } => {
-            size::text(read::plan(plan)?, *promise, *price, *weight)
+        Command::Size { plan, promise, stated, price, weight } => {
+            let plan = read::plan(plan)?;
+            let promise = if *stated { *promise } else { size::usual(&plan, *promise) };
+            size::text(plan, promise, *price, *weight)
         }
         Command::Link { plan } => {
             let code = share::encode(&read::plan(plan)?).map_err(Fault::Refused)?;

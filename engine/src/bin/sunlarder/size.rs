@@ -32,6 +32,16 @@ struct Asked {
     counts: Vec<Counts>,
 }
 
+/// A promise with the chance that is usual for a plan.
+pub(crate) fn usual(plan: &Document, promise: Promise) -> Promise {
+    promise.with_usual_chance(is_vital(plan))
+}
+
+/// Whether a life may depend on something that runs.
+fn is_vital(plan: &Document) -> bool {
+    plan.loads.iter().any(|load| load.on && load.vital)
+}
+
 /// The whole page.
 pub(crate) fn text(
     plan: Document,
@@ -95,13 +105,10 @@ impl Asked {
 /// The promise, and how likely the plan keeps it.
 fn standing(asked: &Asked) -> String {
     let (chance, years) = (asked.chance(), asked.course().years());
-    format!(
-        "{}\n  {}\n  {}\n  {}\n",
-        words().caption(Caption::ThePromise),
-        words().promise(&asked.promise),
-        words().short_day(),
-        words().standing_chance(chance, error(chance, years), years)
-    )
+    let mut lines = vec![words().promise(&asked.promise), words().short_day().to_owned()];
+    lines.push(words().standing_chance(chance, error(chance, years), years));
+    lines.extend(is_vital(&asked.plan).then(|| words().life_depends().to_owned()));
+    format!("{}\n  {}\n", words().caption(Caption::ThePromise), lines.join("\n  "))
 }
 
 /// What keeps the promise.

@@ -11,6 +11,9 @@ use crate::words::sizing::Sized;
 pub const SHORT_DAY: &str =
     "A short day is one on which the bank sinks below its reserve or cannot carry a load.";
 
+/// That a life may depend on the plan.
+pub const LIFE_DEPENDS: &str = "A life may depend on this: unless you state another chance no invented year may fail. That is no proof; it needs a backup and an alarm of its own.";
+
 /// The months that count, behind a comma.
 #[must_use]
 pub fn season(season: Months) -> String {
@@ -124,12 +127,16 @@ pub fn charger_hours(words: Words, hours: Option<u32>, charger: Amps) -> String 
 /// The tilt that brings most in a month.
 #[must_use]
 pub fn tilt_for(words: Words, tilt: Degrees, south: bool, of: usize, chance: f64) -> String {
+    let (month, chance) = (month(of), words.chance(chance));
+    if tilt.0 <= 0.0 {
+        return format!(
+            "Lying flat the array brings most in {month}; the chance is then {chance}."
+        );
+    }
     let side = if south { "south" } else { "north" };
     format!(
-        "Facing {side} at {} the array brings most in {}; the chance is then {}.",
-        words.amount(tilt),
-        month(of),
-        words.chance(chance)
+        "Facing {side} at {} the array brings most in {month}; the chance is then {chance}.",
+        words.amount(tilt)
     )
 }
 

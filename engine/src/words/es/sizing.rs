@@ -11,6 +11,9 @@ use crate::words::sizing::Sized;
 pub const SHORT_DAY: &str =
     "Un día corto es aquel en que el banco baja de su reserva o no puede con un consumo.";
 
+/// That a life may depend on the plan.
+pub const LIFE_DEPENDS: &str = "Puede que de esto dependa una vida: si no das otra probabilidad, no puede fallar ningún año inventado. Eso no lo demuestra; necesita un respaldo y una alarma propios.";
+
 /// The months that count, behind a comma.
 #[must_use]
 pub fn season(season: Months) -> String {
@@ -133,12 +136,16 @@ pub fn charger_hours(words: Words, hours: Option<u32>, charger: Amps) -> String 
 /// The tilt that brings most in a month.
 #[must_use]
 pub fn tilt_for(words: Words, tilt: Degrees, south: bool, of: usize, chance: f64) -> String {
+    let (month, chance) = (month(of), words.chance(chance));
+    if tilt.0 <= 0.0 {
+        return format!(
+            "Tumbado, el campo solar da más en {month}; la probabilidad es entonces de {chance}."
+        );
+    }
     let side = if south { "sur" } else { "norte" };
     format!(
-        "Hacia el {side} y a {} el campo solar da más en {}; la probabilidad es entonces de {}.",
-        words.amount(tilt),
-        month(of),
-        words.chance(chance)
+        "Hacia el {side} y a {} el campo solar da más en {month}; la probabilidad es entonces de {chance}.",
+        words.amount(tilt)
     )
 }
 
