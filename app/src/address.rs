@@ -69,9 +69,14 @@ fn what_of(name: &str) -> Option<Guessed> {
 
 /// The link that opens a plan as a question.
 pub(crate) fn question(page: &str, what: Guessed, plan: &Document) -> Result<String, Problem> {
-    let link = link(page, plan)?;
+    share::encode(plan).map(|code| format!("{}&p={code}", before_question(page, what)))
+}
+
+/// What stands before the plan in such a link.
+pub(crate) fn before_question(page: &str, what: Guessed) -> String {
+    let page = page.split('#').next().unwrap_or_default();
     let name = GUESSED.get(what as usize).copied().unwrap_or_default();
-    Ok(link.replacen("#p=", &format!("#{QUESTION}{name}&p="), 1))
+    format!("{page}#{QUESTION}{name}")
 }
 
 /// The link to a plan on a page at this address.

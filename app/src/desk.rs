@@ -98,10 +98,11 @@ fn message(answer: Answer) -> Array {
             message.push(&Float64Array::from(written.numbers.as_slice()).into());
             message
         }
-        Answer::Foretold { serial, done, sentences, band } => {
+        Answer::Foretold { serial, done, sentences, band, seldom } => {
             let message = Array::of3(&FORETOLD.into(), &serial.into(), &done.into());
             message.push(&sentences.into());
             message.push(&Float64Array::from(band.as_slice()).into());
+            message.push(&seldom.into());
             message
         }
         Answer::Replayed { serial, sentences, path } => {

@@ -109,6 +109,12 @@ pub(crate) fn after_rest(
     }));
 }
 
+/// A row of quick edits is kept once. What is not kept yet when the page goes is kept then.
+const KEPT_AFTER: Duration = Duration::from_millis(400);
+
+/// What stands below the curve waits for a pause: no hand sees both, and a slider stays quick.
+const BELOW_AFTER: Duration = Duration::from_millis(150);
+
 /// Keeps the plan on the device after every change; tells once if that is refused.
 pub(crate) fn keep_saved(store: Store) {
     let told = StoredValue::new(false);
@@ -117,21 +123,22 @@ pub(crate) fn keep_saved(store: Store) {
         store.id.track();
         store.face.track();
     };
-    after_words(changed, move || match store.keep_now() {
+    let keep = move || match store.keep_now() {
         Ok(()) => told.set_value(false),
         Err(()) if !told.get_value() => {
             told.set_value(true);
             store.complain(WORDS.label(L::StorageRefused));
         }
         Err(()) => {}
-    });
+    };
+    after_rest(changed, keep, KEPT_AFTER);
 }
 
 /// Keeps the plan at once when the page may go: a tab that is left, a new version that is taken.
 pub(crate) fn keep_before_leaving(store: Store) {
-    for event in ["pagehide", "blur"] {
+    for event in ["pagehide", "blur", "visibilitychange"] {
         on_window(event, move || {
-            let _ = store.keep_now();
+            store.keep_change_now();
         });
     }
 }
@@ -148,10 +155,8 @@ pub(crate) fn draw_after_words(store: Store) {
             store.drawn.set(store.answers.get_untracked());
         },
     );
-    after_words(
-        move || store.drawn.track(),
-        move || store.drawn_below.set(store.drawn.get_untracked()),
-    );
+    let below = move || store.drawn_below.set(store.drawn.get_untracked());
+    after_rest(move || store.drawn.track(), below, BELOW_AFTER);
 }
 
 /// Shows the page from its top: whoever starts a plan wants its verdict first, wherever the page of before was scrolled to.

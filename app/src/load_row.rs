@@ -87,7 +87,8 @@ impl Taken {
     fn of(charge: AmpHours, largest: AmpHours, solved: &Solved) -> Self {
         let total = solved.outlook.budget.total.at_least(AmpHours(f64::MIN_POSITIVE));
         let percent = charge / total * 100.0;
-        let percent = if percent < 0.5 { "< 1".to_owned() } else { decimal(percent, 0) };
+        let small = percent > 0.0 && percent < 0.5;
+        let percent = if small { "< 1".to_owned() } else { decimal(percent, 0) };
         Self {
             charge: words().charge_number(charge, solved.system.bank.nominal),
             unit: words().charge_unit(),

@@ -170,6 +170,10 @@ pub(crate) struct Parts {
     /// What the first box with a wrong entry is called; empty while there is none.
     pub(crate) wrong: RwSignal<String>,
     history: RwSignal<Histories>,
+    /// What stands before the plan in the link whose code is shown large.
+    pub(crate) coded: StoredValue<String>,
+    /// What was last kept on the device.
+    kept: StoredValue<Option<(PlanId, Document)>>,
 }
 
 impl Store {
@@ -204,6 +208,8 @@ impl Store {
             chest: RwSignal::new(Chest::Coming),
             wrong: RwSignal::new(String::new()),
             history: RwSignal::new(Histories::new()),
+            coded: StoredValue::new(String::new()),
+            kept: StoredValue::new(None),
         })))
     }
 
@@ -225,6 +231,8 @@ impl Store {
         let present = self.present();
         self.history.update(|history| history.open(present, &id));
         self.show(id, plan);
+        // At once, so that it stands in the list of plans; that it is refused is told when the next change is.
+        let _ = self.keep_now();
     }
 
     /// The present plan and its place.
@@ -247,7 +255,18 @@ impl Store {
         if self.face.get_untracked() != Face::Planner {
             return Ok(());
         }
-        self.plan.with_untracked(|plan| keep::keep(&self.id.get_untracked(), plan))
+        let present = self.present();
+        keep::keep(&present.0, &present.1)?;
+        self.kept.set_value(Some(present));
+        Ok(())
+    }
+
+    /// The same if it is not what was last kept: another window may have changed that since.
+    pub(crate) fn keep_change_now(self) {
+        let known = self.kept.with_value(|kept| *kept == Some(self.present()));
+        if !known {
+            let _ = self.keep_now();
+        }
     }
 
     /// Opens a plan that came from outside: the stored one if it is the same, else as a new one.

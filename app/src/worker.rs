@@ -36,6 +36,8 @@ pub(crate) struct Foretold {
     pub(crate) years: Vec<String>,
     /// Whether it is of the plan as it was before the last edit, or not yet complete.
     pub(crate) coming: bool,
+    /// Whether the month of the start stays over the reserve in less than half of the years.
+    pub(crate) seldom: bool,
 }
 
 /// What stands in the place of a leaf.
@@ -333,6 +335,7 @@ fn take(store: Store, answer: JsValue) {
             months: sentences.by_ref().take(12).collect(),
             years: sentences.collect(),
             coming: answer.get(2).as_f64() != Some(1.0),
+            seldom: answer.get(5).is_truthy(),
         });
         let numbers = Float64Array::from(answer.get(4)).to_vec();
         let hours = numbers.chunks_exact(3).map(|hour| BandHour {

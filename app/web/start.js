@@ -25,16 +25,16 @@ function wantedLanguage(pages) {
   } catch {
     // Storage is refused, so nobody's choice is known.
   }
-  if (chosen || root.lang !== pages[0]?.hreflang) return chosen;
-  const known = pages.map((page) => page.hreflang);
+  if (chosen || root.lang !== pages[0]?.dataset.language) return chosen;
+  const known = pages.map((page) => page.dataset.language);
   return navigator.languages.map((tag) => tag.slice(0, 2)).find((tag) => known.includes(tag));
 }
 
 // Whether the page is on its way to another.
 async function goesElsewhere() {
-  const pages = [...document.querySelectorAll("link[hreflang]")];
+  const pages = [...document.querySelectorAll("link[data-language]")];
   const wanted = wantedLanguage(pages);
-  const page = pages.find((own) => own.hreflang === wanted);
+  const page = pages.find((own) => own.dataset.language === wanted);
   if (!page || wanted === root.lang) return false;
   // Without a network only a page that is kept can be opened.
   if (!navigator.onLine && !(await self.caches?.match(page.href))) return false;

@@ -25,8 +25,8 @@ translated app/web/manifest.webmanifest |
     sed "s|\"lang\": \"en\"|\"lang\": \"$tag\"|; s|\"id\": \"./\"|\"id\": \"$tag/\"|" >"target/$tag/manifest.webmanifest"
 translated index.html | sed "
     s|<html lang=\"en\">|<html lang=\"$tag\">|
-    s|hreflang=\"en\" href=\"./\"|hreflang=\"en\" href=\"../\"|
-    s|hreflang=\"$tag\" href=\"$tag/\"|hreflang=\"$tag\" href=\"./\"|
+    s|data-language=\"en\" href=\"./\"|data-language=\"en\" href=\"../\"|
+    s|data-language=\"$tag\" href=\"$tag/\"|data-language=\"$tag\" href=\"./\"|
     s|app/web/manifest.webmanifest|target/$tag/manifest.webmanifest|
     s|engine/src/words/en/|engine/src/words/$tag/|
     s|data-trunk rel=\"rust\"|& data-cargo-no-default-features data-cargo-features=\"$feature\"|

@@ -4,10 +4,10 @@
 mod in_browser {
     mod appearance;
     mod bad_input;
-    mod buyer;
     mod compare;
     mod editing;
     mod guess;
+    mod journeys;
     mod keeping;
     mod keyboard;
     mod languages;

@@ -137,7 +137,7 @@ fn the_clinic_says_that_lives_depend_on_it() {
     }
     let plan = plan("clinic");
     let words = Words::of(Language::English);
-    let said = words.explanation(&outlook, &system, &|tag| words.name_in(&plan, tag));
+    let said = words.vital(&outlook, &|tag| words.name_in(&plan, tag)).unwrap_or_default();
     let named = "A life may depend on “Vaccine fridge” and “Nebuliser”: each needs a backup of its own and an alarm";
     assert!(said.starts_with(named), "{said}");
     // It keeps up all year, and yet that is not said as good news.

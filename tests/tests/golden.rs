@@ -43,36 +43,36 @@ impl Listing {
 }
 
 impl Visitor for Listing {
-    fn open(&mut self, at: Tag) -> Result<(), Problem> {
+    fn open(&mut self, at: Tag) -> Result<(), Box<Problem>> {
         self.sections.push(vec![json!(format!("{at:?}"))]);
         Ok(())
     }
 
-    fn close(&mut self) -> Result<(), Problem> {
+    fn close(&mut self) -> Result<(), Box<Problem>> {
         Ok(())
     }
 
-    fn number(&mut self, field: Field, value: &mut f64, _: f64) -> Result<(), Problem> {
+    fn number(&mut self, field: Field, value: &mut f64, _: f64) -> Result<(), Box<Problem>> {
         self.put(json!([format!("{field:?}"), *value]));
         Ok(())
     }
 
-    fn option(&mut self, field: Field, value: &mut Option<f64>) -> Result<(), Problem> {
+    fn option(&mut self, field: Field, value: &mut Option<f64>) -> Result<(), Box<Problem>> {
         self.put(json!([format!("{field:?}"), *value]));
         Ok(())
     }
 
-    fn whole(&mut self, value: &mut u32, _: u32, _: u32) -> Result<(), Problem> {
+    fn whole(&mut self, value: &mut u32, _: u32, _: u32) -> Result<(), Box<Problem>> {
         self.put(json!(*value));
         Ok(())
     }
 
-    fn text(&mut self, field: TextField, value: &mut String) -> Result<(), Problem> {
+    fn text(&mut self, field: TextField, value: &mut String) -> Result<(), Box<Problem>> {
         self.put(json!([format!("{field:?}"), value]));
         Ok(())
     }
 
-    fn length(&mut self, list: List, length: usize) -> Result<usize, Problem> {
+    fn length(&mut self, list: List, length: usize) -> Result<usize, Box<Problem>> {
         self.put(json!([format!("{list:?}"), length]));
         Ok(length)
     }

@@ -132,6 +132,9 @@ fn variant(store: Store) -> View {
         let typed = name.get_untracked();
         let named = if typed.trim().is_empty() { next_variant(store) } else { typed };
         keep::keep_family(&id, &of);
+        // It is held against what the plan was held against; that it cannot be kept is told when the plan is.
+        let held = store.baseline.with_untracked(|held| held.as_ref().map(|own| own.plan.clone()));
+        let _ = keep::keep_baseline(&id, held.as_ref());
         store.open(id, Document { name: named, ..store.plan.get_untracked() });
     };
     let set = Callback::new(move |typed| name.set(typed));

@@ -10,8 +10,8 @@ use web_sys::{Event, KeyboardEvent};
 use super::field::{button, choice, fresh_id, number_in, select, text_box};
 use super::leaf::leaf;
 use super::place::hint;
-use super::share::copy_text;
-use crate::address::question;
+use super::share::{copy_text, show_code};
+use crate::address::{before_question, question};
 use crate::bind::{fixed, memo, signal};
 use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::part::{act, dynamic, typed};
@@ -56,11 +56,34 @@ pub(super) fn share_question(store: Store) -> View {
         store.face.set(Face::Guess);
         to_top();
     };
+    // What nobody can guess is not proposed.
+    let has = move |what: Guessed| {
+        store
+            .answers
+            .with(|answers| answers.solved().is_some_and(|own| what.answer(&own.outlook).is_some()))
+    };
+    untrack(|| {
+        if !has(store.guessed.get())
+            && let Some(what) = Guessed::ALL.into_iter().find(|own| has(*own))
+        {
+            store.guessed.set(what);
+        }
+    });
+    let no_answer = memo(Box::new(move || {
+        if has(store.guessed.get()) {
+            String::new()
+        } else {
+            WORDS.label(L::AnswerIsNever).to_owned()
+        }
+    }));
+    let large =
+        move || show_code(store, before_question(&this_page(), store.guessed.get_untracked()));
     let id = "question-box";
     group(vec![
         node("h3").child(WORDS.label(L::GuessFirst)).view(),
         hint(L::GuessHint),
         what(store, |_| ()),
+        node("p").attr("class", "hint").child(no_answer).view(),
         node("div")
             .attr("class", "field")
             .child(node("label").attr("for", id).child(WORDS.label(L::LinkToQuestion)).view())
@@ -82,6 +105,7 @@ pub(super) fn share_question(store: Store) -> View {
             .attr("class", "row")
             .child(button(L::GuessFirst, "button", start))
             .child(button(L::CopyLink, "button", move || copy_text(store, link.get_untracked())))
+            .child(button(L::BigCode, "button", large))
             .view(),
     ])
 }

@@ -4,7 +4,7 @@ use crate::signal::*;
 use chrono::Datelike;
 use sunlarder_engine::outlook::{Figure, Obstacle, Question};
 use sunlarder_engine::quantity::{AmpHours, Hours};
-use sunlarder_engine::words::{Label as L, Term};
+use sunlarder_engine::words::{Label as L, Term, Tone};
 use sunlarder_worker::leaf::Topic;
 
 use super::compare;
@@ -39,7 +39,7 @@ pub(crate) fn verdict(store: Store) -> View {
         None => nothing(),
         Some(said) => node("h1")
             .child(said.before)
-            .child(node("em").attr("class", said.tone.class()).child(said.key).view())
+            .child(node("em").attr("class", tone(store, said.tone)).child(said.key).view())
             .child(said.after)
             .view(),
     });
@@ -51,6 +51,14 @@ pub(crate) fn verdict(store: Store) -> View {
             Err(_) => String::new(),
         })
     }));
+    let vital = memo(Box::new(move || {
+        let of = |own: &Solved| words().vital(&own.outlook, &|tag| store.name_of(tag));
+        store.answers.with(|answers| answers.solved().and_then(|own| of(own)))
+    }));
+    let vital = dynamic(move || match vital.get() {
+        None => nothing(),
+        Some(vital) => node("p").attr("class", "vital").child(vital).view(),
+    });
     let problem = memo(Box::new(move || {
         store.answers.with(|answers| match &answers.0 {
             Ok(_) => String::new(),
@@ -62,6 +70,7 @@ pub(crate) fn verdict(store: Store) -> View {
         .attr("aria-label", WORDS.label(L::Verdict))
         .child(node("p").attr("class", "where").child(place).view())
         .child(headline)
+        .child(vital)
         .child(node("p").attr("class", "lede").attr("id", "lede").child(signal(lede)).view())
         .child(chance(store))
         .child(compare::verdict(store))
@@ -69,6 +78,15 @@ pub(crate) fn verdict(store: Store) -> View {
             node("p").attr("class", "problem").attr("role", "alert").child(signal(problem)).view(),
         )
         .view()
+}
+
+/// The tone of the headline: that an average keeps up is no good news where most years do not.
+fn tone(store: Store, average: Tone) -> Signal<String> {
+    memo(Box::new(move || {
+        let seldom = store.worked.foretold.with(|foretold| foretold.seldom);
+        let tone = if average == Tone::Good && seldom { Tone::Plain } else { average };
+        tone.class().to_owned()
+    }))
 }
 
 /// What weather does to the verdict. While a plan changes the sentences of before stay, faded, so that nothing jumps.

@@ -39,8 +39,8 @@ pub(super) fn share_plan(store: Store) -> View {
         links(store, link),
         leaf(store, Leaf::Code, page()),
         files(store),
-        node("h3").child(WORDS.label(L::OpenLinkOrFile)).view(),
         guess::share_question(store),
+        node("h3").child(WORDS.label(L::OpenLinkOrFile)).view(),
         opener(Callback::new(move |plan| store.open_new(plan))),
         node("p").attr("class", "hint").child(WORDS.label(L::DropHint)).view(),
     ])
@@ -91,7 +91,7 @@ fn links(store: Store, link: Signal<String>) -> View {
                 .view(),
         )
         .child(send)
-        .child(button(L::BigCode, "button", move || store.dialog.set(Some(Dialog::Code))))
+        .child(button(L::BigCode, "button", move || show_code(store, page())))
         .view()
 }
 
@@ -125,10 +125,16 @@ fn files(store: Store) -> View {
 }
 
 /// The code alone with the plan's name, for a hall of phones.
+/// Shows the code of a link large; all but the plan in it.
+pub(super) fn show_code(store: Store, link: String) {
+    store.coded.set_value(link);
+    store.dialog.set(Some(Dialog::Code));
+}
+
 pub(super) fn large_code(store: Store) -> View {
     group(vec![
         node("h3").child(part(store, 0, |plan, _| plan_name(plan))).view(),
-        leaf(store, Leaf::Code, page()),
+        leaf(store, Leaf::Code, store.coded.get_value()),
     ])
 }
 

@@ -212,7 +212,9 @@ impl Desk {
         }));
         sentences.extend(self.words.over_years(&chances));
         sentences.push(self.words.doubt(weather.ensemble.trust(), &chances));
+        let kept = chances.months_kept.get(outlook.month);
         Some(Some(Answer::Foretold {
+            seldom: blocks > 0 && kept.is_some_and(|years| years.middle < 5.0),
             serial: self.serial,
             done: weather.ensemble.done(),
             sentences: list(&sentences),

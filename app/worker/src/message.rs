@@ -118,6 +118,8 @@ pub enum Answer {
         sentences: String,
         /// Low and high edge of the band and the share of the weathers that has reached the reserve, hour by hour \[%\].
         band: Vec<f64>,
+        /// Whether the month of the start stays over the reserve in less than half of the years.
+        seldom: bool,
     },
     /// What the year that was brought does with the plan.
     Replayed {

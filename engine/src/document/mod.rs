@@ -112,46 +112,46 @@ struct Checker {
 }
 
 impl Visitor for Checker {
-    fn open(&mut self, at: Tag) -> Result<(), Problem> {
+    fn open(&mut self, at: Tag) -> Result<(), Box<Problem>> {
         self.at = at;
         Ok(())
     }
 
-    fn close(&mut self) -> Result<(), Problem> {
+    fn close(&mut self) -> Result<(), Box<Problem>> {
         self.at = Tag::None;
         Ok(())
     }
 
-    fn number(&mut self, field: Field, value: &mut f64, _: f64) -> Result<(), Problem> {
+    fn number(&mut self, field: Field, value: &mut f64, _: f64) -> Result<(), Box<Problem>> {
         let range = field.range();
         if !range.holds(*value) {
-            return Err(Problem::OutOfRange { field, at: self.at, value: *value });
+            return Err(Problem::OutOfRange { field, at: self.at, value: *value }.into());
         }
         *value = range.rounded(*value);
         Ok(())
     }
 
-    fn option(&mut self, field: Field, value: &mut Option<f64>) -> Result<(), Problem> {
+    fn option(&mut self, field: Field, value: &mut Option<f64>) -> Result<(), Box<Problem>> {
         value.as_mut().map_or(Ok(()), |value| self.number(field, value, 0.0))
     }
 
-    fn whole(&mut self, value: &mut u32, _: u32, max: u32) -> Result<(), Problem> {
+    fn whole(&mut self, value: &mut u32, _: u32, max: u32) -> Result<(), Box<Problem>> {
         // Choices and masks are valid by their type; this only catches what a file can spell beyond it.
         *value = (*value).min(max);
         Ok(())
     }
 
-    fn text(&mut self, field: TextField, value: &mut String) -> Result<(), Problem> {
+    fn text(&mut self, field: TextField, value: &mut String) -> Result<(), Box<Problem>> {
         let length = value.chars().count();
         if length > field.limit() {
-            return Err(Problem::TooLong { field, at: self.at, length });
+            return Err(Problem::TooLong { field, at: self.at, length }.into());
         }
         Ok(())
     }
 
-    fn length(&mut self, list: List, length: usize) -> Result<usize, Problem> {
+    fn length(&mut self, list: List, length: usize) -> Result<usize, Box<Problem>> {
         if length > list.limit() {
-            return Err(Problem::TooMany { list, length });
+            return Err(Problem::TooMany { list, length }.into());
         }
         Ok(length)
     }

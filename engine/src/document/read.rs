@@ -63,23 +63,25 @@ impl<'a> Reader<'a> {
         stated: &'a Value,
         wanted: Wanted,
         read: impl FnOnce(&'a Value) -> Option<T>,
-    ) -> Result<T, Problem> {
-        read(stated).ok_or_else(|| self.wrong_kind(key, stated, wanted))
+    ) -> Result<T, Box<Problem>> {
+        read(stated).ok_or_else(|| self.wrong_kind(key, stated, wanted).into())
     }
 
     /// What the file states of a field; nothing if it is left to its default.
-    fn stated(&self, key: Name) -> Result<Option<&'a Value>, Problem> {
+    fn stated(&self, key: Name) -> Result<Option<&'a Value>, Box<Problem>> {
         let Some(frame) = self.frames.last() else { return Ok(None) };
         let Some(fields) = frame.fields else { return Ok(None) };
         let needed = |known: &Key| known.name == key && known.presence == Presence::Needed;
         match fields.get(key) {
-            None if frame.keys.iter().any(needed) => Err(self.wrong(key, FieldFault::Missing)),
+            None if frame.keys.iter().any(needed) => {
+                Err(self.wrong(key, FieldFault::Missing).into())
+            }
             stated => Ok(stated),
         }
     }
 
     /// The same of a field that may also be stated as nothing.
-    fn stated_something(&self, key: Name) -> Result<Option<&'a Value>, Problem> {
+    fn stated_something(&self, key: Name) -> Result<Option<&'a Value>, Box<Problem>> {
         Ok(self.stated(key)?.filter(|value| !value.is_null()))
     }
 
@@ -96,7 +98,7 @@ impl<'a> Reader<'a> {
         let fields = self.read("", object, Wanted::Group, Value::as_object)?;
         let unknown = fields.keys().find(|name| !keys.iter().any(|key| key.name == **name));
         if let Some(name) = unknown {
-            return Err(self.wrong(name, FieldFault::Unknown));
+            return Err(self.wrong(name, FieldFault::Unknown).into());
         }
         self.fill(fields);
         Ok(())
@@ -278,11 +280,15 @@ impl NamedVisitor for Reader<'_> {
         Ok(())
     }
 
-    fn length(&mut self, key: Name, list: List, _: usize) -> Result<usize, Problem> {
+    fn length(&mut self, key: Name, list: List, _: usize) -> Result<usize, Box<Problem>> {
         let Some(stated) = self.stated(key)? else { return Ok(0) };
         let length = self.read(key, stated, Wanted::List(list), Value::as_array)?.len();
         // Before room is made for them.
-        if length > list.limit() { Err(Problem::TooMany { list, length }) } else { Ok(length) }
+        if length > list.limit() {
+            Err(Problem::TooMany { list, length }.into())
+        } else {
+            Ok(length)
+        }
     }
 }
 

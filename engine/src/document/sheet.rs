@@ -294,7 +294,7 @@ impl NamedVisitor for Recorder {
         self.add(key, at, Stated::Span(*value))
     }
 
-    fn length(&mut self, _: Name, _: List, length: usize) -> Result<usize, Problem> {
+    fn length(&mut self, _: Name, _: List, length: usize) -> Result<usize, Box<Problem>> {
         // Whatever is in a list stands on the sheet itself.
         Ok(length)
     }
@@ -356,7 +356,7 @@ mod tests {
             Ok(())
         }
 
-        fn length(&mut self, _: List, length: usize) -> Result<usize, Problem> {
+        fn length(&mut self, _: List, length: usize) -> Result<usize, Box<Problem>> {
             Ok(if self.mine() { length + 1 } else { length })
         }
     }

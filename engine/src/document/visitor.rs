@@ -55,26 +55,26 @@ impl TextField {
 /// Does something to every value of a scenario.
 pub trait Visitor {
     /// A section starts: in a link, its presence mask stands here.
-    fn open(&mut self, at: Tag) -> Result<(), Problem>;
+    fn open(&mut self, at: Tag) -> Result<(), Box<Problem>>;
     /// The section ends.
-    fn close(&mut self) -> Result<(), Problem>;
+    fn close(&mut self) -> Result<(), Box<Problem>>;
     /// A number with its default.
-    fn number(&mut self, field: Field, value: &mut f64, default: f64) -> Result<(), Problem>;
+    fn number(&mut self, field: Field, value: &mut f64, default: f64) -> Result<(), Box<Problem>>;
     /// A number that may be left to what is typical.
-    fn option(&mut self, field: Field, value: &mut Option<f64>) -> Result<(), Problem>;
+    fn option(&mut self, field: Field, value: &mut Option<f64>) -> Result<(), Box<Problem>>;
     /// A small whole number that is no quantity (a choice, a mask, a minute), at most `max`.
-    fn whole(&mut self, value: &mut u32, default: u32, max: u32) -> Result<(), Problem>;
+    fn whole(&mut self, value: &mut u32, default: u32, max: u32) -> Result<(), Box<Problem>>;
     /// A text.
-    fn text(&mut self, field: TextField, value: &mut String) -> Result<(), Problem>;
+    fn text(&mut self, field: TextField, value: &mut String) -> Result<(), Box<Problem>>;
     /// The length of a list.
-    fn length(&mut self, list: List, length: usize) -> Result<usize, Problem>;
+    fn length(&mut self, list: List, length: usize) -> Result<usize, Box<Problem>>;
 }
 
 /// The name of a field in a file.
 pub(super) type Name = &'static str;
 
 /// What a visit gives.
-pub(super) type Visited = Result<(), Problem>;
+pub(super) type Visited = Result<(), Box<Problem>>;
 
 /// Does something to every value of a scenario, by its name and form in a file.
 pub(super) trait NamedVisitor {
@@ -119,7 +119,7 @@ pub(super) trait NamedVisitor {
     /// An item of a list of stretches of the day.
     fn span(&mut self, key: Name, at: usize, value: &mut Span) -> Visited;
     /// The length of a list.
-    fn length(&mut self, key: Name, list: List, length: usize) -> Result<usize, Problem>;
+    fn length(&mut self, key: Name, list: List, length: usize) -> Result<usize, Box<Problem>>;
 }
 
 /// Brings a visitor along that wants bare numbers. How each form becomes numbers is part of the link format.
@@ -214,10 +214,10 @@ impl NamedVisitor for Bare<'_> {
     fn span(&mut self, _: Name, _: usize, value: &mut Span) -> Visited {
         self.minute(&mut value.from_min, DAY_MIN - 1)?;
         self.minute(&mut value.to_min, DAY_MIN)?;
-        if value.is_valid() { Ok(()) } else { Err(Problem::BadSpan { span: *value }) }
+        if value.is_valid() { Ok(()) } else { Err(Problem::BadSpan { span: *value }.into()) }
     }
 
-    fn length(&mut self, _: Name, list: List, length: usize) -> Result<usize, Problem> {
+    fn length(&mut self, _: Name, list: List, length: usize) -> Result<usize, Box<Problem>> {
         self.0.length(list, length)
     }
 }

@@ -23,12 +23,15 @@ use crate::working::Tag;
 ///
 /// # Errors
 /// The first problem that the visitor raises.
-pub fn walk(document: &mut Document, v: &mut dyn Visitor) -> Result<(), Problem> {
+pub fn walk(document: &mut Document, v: &mut dyn Visitor) -> Result<(), Box<Problem>> {
     walk_named(document, &mut Bare(v))
 }
 
 /// Walks a whole scenario with the names of a file.
-pub(super) fn walk_named(document: &mut Document, v: &mut dyn NamedVisitor) -> Result<(), Problem> {
+pub(super) fn walk_named(
+    document: &mut Document,
+    v: &mut dyn NamedVisitor,
+) -> Result<(), Box<Problem>> {
     v.open("", Tag::None, keys::DOCUMENT)?;
     v.text("name", TextField::PlanName, &mut document.name)?;
     v.number("standing_a", Field::StandingCurrent, &mut document.standing_a, 0.0)?;
@@ -73,7 +76,7 @@ fn list<T: Default>(
     key: Name,
     kind: List,
     items: &mut Vec<T>,
-) -> Result<(), Problem> {
+) -> Result<(), Box<Problem>> {
     let length = v.length(key, kind, items.len())?;
     items.resize_with(length, T::default);
     Ok(())
@@ -84,7 +87,7 @@ fn present<T: Default>(
     v: &mut dyn NamedVisitor,
     key: Name,
     section: &mut Option<T>,
-) -> Result<(), Problem> {
+) -> Result<(), Box<Problem>> {
     let mut there = section.is_some();
     v.there(key, &mut there)?;
     match (there, section.is_some()) {
@@ -102,7 +105,7 @@ fn choice<T: Copy + PartialEq, const N: usize>(
     value: &mut T,
     all: &[T; N],
     names: &'static [&'static str; N],
-) -> Result<(), Problem> {
+) -> Result<(), Box<Problem>> {
     let mut number = all.iter().position(|one| one == value).unwrap_or(0) as u32;
     v.choice(key, &mut number, names)?;
     if let Some(one) = all.get(number as usize) {
@@ -117,7 +120,7 @@ fn each<const N: usize>(
     key: Name,
     field: Field,
     values: &mut Option<[f64; N]>,
-) -> Result<(), Problem> {
+) -> Result<(), Box<Problem>> {
     let mut there = values.is_some();
     v.there(key, &mut there)?;
     let mut own = values.unwrap_or([0.0; N]);
@@ -128,7 +131,7 @@ fn each<const N: usize>(
     Ok(())
 }
 
-fn place(place: &mut Place, v: &mut dyn NamedVisitor) -> Result<(), Problem> {
+fn place(place: &mut Place, v: &mut dyn NamedVisitor) -> Result<(), Box<Problem>> {
     let blank = Place::default();
     v.open("place", Tag::None, keys::PLACE)?;
     v.text("name", TextField::PlaceName, &mut place.name)?;
@@ -145,7 +148,7 @@ fn place(place: &mut Place, v: &mut dyn NamedVisitor) -> Result<(), Problem> {
     v.close()
 }
 
-fn start(start: &mut Start, v: &mut dyn NamedVisitor) -> Result<(), Problem> {
+fn start(start: &mut Start, v: &mut dyn NamedVisitor) -> Result<(), Box<Problem>> {
     v.open("start", Tag::None, keys::START)?;
     v.date("date", &mut start.date)?;
     v.time("time", &mut start.time)?;
@@ -153,7 +156,7 @@ fn start(start: &mut Start, v: &mut dyn NamedVisitor) -> Result<(), Problem> {
     v.close()
 }
 
-fn bank(bank: &mut Bank, v: &mut dyn NamedVisitor) -> Result<(), Problem> {
+fn bank(bank: &mut Bank, v: &mut dyn NamedVisitor) -> Result<(), Box<Problem>> {
     let blank = Bank::default();
     v.open("bank", Tag::None, keys::BANK)?;
     choice(v, "chemistry", &mut bank.chemistry, Chemistry::ALL, &keys::CHEMISTRY)?;
@@ -182,7 +185,7 @@ fn bank(bank: &mut Bank, v: &mut dyn NamedVisitor) -> Result<(), Problem> {
     v.close()
 }
 
-fn kept(kept: &mut Kept, v: &mut dyn NamedVisitor) -> Result<(), Problem> {
+fn kept(kept: &mut Kept, v: &mut dyn NamedVisitor) -> Result<(), Box<Problem>> {
     let (mut kind, mut own) = match *kept {
         Kept::Inside => (0, 0.0),
         Kept::Outside => (1, 0.0),
@@ -199,7 +202,7 @@ fn kept(kept: &mut Kept, v: &mut dyn NamedVisitor) -> Result<(), Problem> {
     Ok(())
 }
 
-fn inverter(inverter: &mut Inverter, v: &mut dyn NamedVisitor) -> Result<(), Problem> {
+fn inverter(inverter: &mut Inverter, v: &mut dyn NamedVisitor) -> Result<(), Box<Problem>> {
     v.open("inverter", Tag::None, keys::INVERTER)?;
     v.number("rated_w", Field::InverterRated, &mut inverter.rated_w, 1000.0)?;
     v.option("surge_w", Field::InverterSurge, &mut inverter.surge_w)?;
@@ -212,7 +215,7 @@ fn inverter(inverter: &mut Inverter, v: &mut dyn NamedVisitor) -> Result<(), Pro
     v.close()
 }
 
-fn charger(charger: &mut Charger, key: Name, v: &mut dyn NamedVisitor) -> Result<(), Problem> {
+fn charger(charger: &mut Charger, key: Name, v: &mut dyn NamedVisitor) -> Result<(), Box<Problem>> {
     v.open(key, Tag::None, keys::CHARGER)?;
     v.flag("on", &mut charger.on, true)?;
     v.number("limit_a", Field::ChargerCurrent, &mut charger.limit_a, 20.0)?;
@@ -221,7 +224,7 @@ fn charger(charger: &mut Charger, key: Name, v: &mut dyn NamedVisitor) -> Result
     v.close()
 }
 
-fn generator(generator: &mut Generator, v: &mut dyn NamedVisitor) -> Result<(), Problem> {
+fn generator(generator: &mut Generator, v: &mut dyn NamedVisitor) -> Result<(), Box<Problem>> {
     let usual = Generator::default();
     v.open("generator", Tag::None, keys::GENERATOR)?;
     v.flag("on", &mut generator.on, true)?;
@@ -236,7 +239,7 @@ fn generator(generator: &mut Generator, v: &mut dyn NamedVisitor) -> Result<(), 
     v.close()
 }
 
-fn turbine(turbine: &mut Turbine, v: &mut dyn NamedVisitor) -> Result<(), Problem> {
+fn turbine(turbine: &mut Turbine, v: &mut dyn NamedVisitor) -> Result<(), Box<Problem>> {
     v.open("turbine", Tag::None, keys::TURBINE)?;
     v.flag("on", &mut turbine.on, true)?;
     let (mut kind, mut months) = match turbine.output {
@@ -257,7 +260,7 @@ fn turbine(turbine: &mut Turbine, v: &mut dyn NamedVisitor) -> Result<(), Proble
     v.close()
 }
 
-fn load(load: &mut Load, at: Tag, v: &mut dyn NamedVisitor) -> Result<(), Problem> {
+fn load(load: &mut Load, at: Tag, v: &mut dyn NamedVisitor) -> Result<(), Box<Problem>> {
     v.open("loads", at, keys::LOAD)?;
     v.id("appliance", &mut load.appliance)?;
     rating(&mut load.rating, v)?;
@@ -275,7 +278,7 @@ fn load(load: &mut Load, at: Tag, v: &mut dyn NamedVisitor) -> Result<(), Proble
     v.close()
 }
 
-fn rating(rating: &mut Rating, v: &mut dyn NamedVisitor) -> Result<(), Problem> {
+fn rating(rating: &mut Rating, v: &mut dyn NamedVisitor) -> Result<(), Box<Problem>> {
     let mut kind = match rating {
         Rating::PowerW(_) => 0,
         Rating::Plate { .. } => 1,
@@ -314,7 +317,7 @@ fn rating(rating: &mut Rating, v: &mut dyn NamedVisitor) -> Result<(), Problem> 
     Ok(())
 }
 
-fn cooling(cooling: &mut Option<Cooling>, v: &mut dyn NamedVisitor) -> Result<(), Problem> {
+fn cooling(cooling: &mut Option<Cooling>, v: &mut dyn NamedVisitor) -> Result<(), Box<Problem>> {
     let mut there = cooling.is_some();
     v.there("cooling", &mut there)?;
     if there {
@@ -329,7 +332,7 @@ fn cooling(cooling: &mut Option<Cooling>, v: &mut dyn NamedVisitor) -> Result<()
     Ok(())
 }
 
-fn schedule(schedule: &mut Schedule, v: &mut dyn NamedVisitor) -> Result<(), Problem> {
+fn schedule(schedule: &mut Schedule, v: &mut dyn NamedVisitor) -> Result<(), Box<Problem>> {
     v.group("schedule", keys::SCHEDULE)?;
     when(&mut schedule.when, v)?;
     let mut days = u32::from(schedule.days.0);
@@ -342,7 +345,7 @@ fn schedule(schedule: &mut Schedule, v: &mut dyn NamedVisitor) -> Result<(), Pro
     Ok(())
 }
 
-fn when(when: &mut When, v: &mut dyn NamedVisitor) -> Result<(), Problem> {
+fn when(when: &mut When, v: &mut dyn NamedVisitor) -> Result<(), Box<Problem>> {
     let mut kind = match when {
         When::HoursPerDay(_) => 0,
         When::Always => 1,
@@ -372,7 +375,7 @@ fn when(when: &mut When, v: &mut dyn NamedVisitor) -> Result<(), Problem> {
     Ok(())
 }
 
-fn array(array: &mut Array, at: Tag, v: &mut dyn NamedVisitor) -> Result<(), Problem> {
+fn array(array: &mut Array, at: Tag, v: &mut dyn NamedVisitor) -> Result<(), Box<Problem>> {
     let blank = Array::default();
     v.open("arrays", at, keys::ARRAY)?;
     v.number("module_w", Field::ModulePower, &mut array.module_w, blank.module_w)?;
@@ -400,7 +403,7 @@ fn array(array: &mut Array, at: Tag, v: &mut dyn NamedVisitor) -> Result<(), Pro
     v.close()
 }
 
-fn losses(losses: &mut Losses, v: &mut dyn NamedVisitor) -> Result<(), Problem> {
+fn losses(losses: &mut Losses, v: &mut dyn NamedVisitor) -> Result<(), Box<Problem>> {
     v.group("losses", keys::LOSSES)?;
     let usual = Losses::default();
     v.number("dirt_pct", Field::Loss, &mut losses.dirt_pct, usual.dirt_pct)?;
@@ -411,7 +414,7 @@ fn losses(losses: &mut Losses, v: &mut dyn NamedVisitor) -> Result<(), Problem> 
     Ok(())
 }
 
-fn shading(shading: &mut Shading, v: &mut dyn NamedVisitor) -> Result<(), Problem> {
+fn shading(shading: &mut Shading, v: &mut dyn NamedVisitor) -> Result<(), Box<Problem>> {
     v.group("shading", keys::SHADING)?;
     v.number("morning_pct", Field::Shading, &mut shading.morning_pct, 0.0)?;
     v.number("midday_pct", Field::Shading, &mut shading.midday_pct, 0.0)?;
@@ -424,7 +427,7 @@ fn controller(
     controller: &mut Controller,
     blank: &Controller,
     v: &mut dyn NamedVisitor,
-) -> Result<(), Problem> {
+) -> Result<(), Box<Problem>> {
     v.group("controller", keys::CONTROLLER)?;
     choice(
         v,

@@ -289,7 +289,7 @@ impl NamedVisitor for Writer {
         Ok(())
     }
 
-    fn length(&mut self, key: Name, _: List, length: usize) -> Result<usize, Problem> {
+    fn length(&mut self, key: Name, _: List, length: usize) -> Result<usize, Box<Problem>> {
         self.put(key, false, Node::List(Vec::new()));
         Ok(length)
     }

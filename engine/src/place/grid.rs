@@ -324,7 +324,8 @@ impl Spot {
             }
         };
         let (south, north) = (along(self.south), along(self.north));
-        south + (north - south) * self.northing
+        // At a pole one of the two counts for all, and what the other is must not matter to the last bit.
+        south * (1.0 - self.northing) + north * self.northing
     }
 
     /// The cell whose centre is nearest.

@@ -65,13 +65,13 @@ impl<'a> Reader<'a> {
         self.rest.is_empty()
     }
 
-    pub(super) fn byte(&mut self) -> Result<u8, Problem> {
+    pub(super) fn byte(&mut self) -> Result<u8, Box<Problem>> {
         let (first, rest) = self.rest.split_first().ok_or(Problem::Damaged)?;
         self.rest = rest;
         Ok(*first)
     }
 
-    pub(super) fn unsigned(&mut self) -> Result<u64, Problem> {
+    pub(super) fn unsigned(&mut self) -> Result<u64, Box<Problem>> {
         let mut value = 0u64;
         for shift in (0..63).step_by(7) {
             let byte = self.byte()?;
@@ -80,15 +80,15 @@ impl<'a> Reader<'a> {
                 return Ok(value);
             }
         }
-        Err(Problem::Damaged)
+        Err(Problem::Damaged.into())
     }
 
-    pub(super) fn signed(&mut self) -> Result<i64, Problem> {
+    pub(super) fn signed(&mut self) -> Result<i64, Box<Problem>> {
         let value = self.unsigned()?;
         Ok((value >> 1) as i64 ^ -((value & 1) as i64))
     }
 
-    pub(super) fn mask(&mut self) -> Result<Vec<bool>, Problem> {
+    pub(super) fn mask(&mut self) -> Result<Vec<bool>, Box<Problem>> {
         let mut mask = Vec::new();
         loop {
             let byte = self.byte()?;
@@ -111,7 +111,10 @@ mod tests {
             writer.signed(value);
             let bytes = writer.into_bytes();
             assert_eq!(Reader::new(&bytes).signed(), Ok(value));
-            assert_eq!(Reader::new(&bytes[..bytes.len() - 1]).signed(), Err(Problem::Damaged));
+            assert_eq!(
+                Reader::new(&bytes[..bytes.len() - 1]).signed(),
+                Err(Problem::Damaged.into())
+            );
         }
     }
 

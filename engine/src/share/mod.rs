@@ -95,26 +95,26 @@ impl Encoder {
 }
 
 impl Visitor for Encoder {
-    fn open(&mut self, _: Tag) -> Result<(), Problem> {
+    fn open(&mut self, _: Tag) -> Result<(), Box<Problem>> {
         self.section = Writer::default();
         self.mask.clear();
         Ok(())
     }
 
-    fn close(&mut self) -> Result<(), Problem> {
+    fn close(&mut self) -> Result<(), Box<Problem>> {
         self.out.mask(&self.mask);
         self.out.append(&self.section);
         Ok(())
     }
 
-    fn number(&mut self, field: Field, value: &mut f64, default: f64) -> Result<(), Problem> {
+    fn number(&mut self, field: Field, value: &mut f64, default: f64) -> Result<(), Box<Problem>> {
         if self.present(*value != default) {
             self.section.signed(field.range().steps(*value));
         }
         Ok(())
     }
 
-    fn option(&mut self, field: Field, value: &mut Option<f64>) -> Result<(), Problem> {
+    fn option(&mut self, field: Field, value: &mut Option<f64>) -> Result<(), Box<Problem>> {
         self.present(value.is_some());
         if let Some(value) = value {
             self.section.signed(field.range().steps(*value));
@@ -122,21 +122,21 @@ impl Visitor for Encoder {
         Ok(())
     }
 
-    fn whole(&mut self, value: &mut u32, default: u32, _: u32) -> Result<(), Problem> {
+    fn whole(&mut self, value: &mut u32, default: u32, _: u32) -> Result<(), Box<Problem>> {
         if self.present(*value != default) {
             self.section.unsigned((*value).into());
         }
         Ok(())
     }
 
-    fn text(&mut self, _: TextField, value: &mut String) -> Result<(), Problem> {
+    fn text(&mut self, _: TextField, value: &mut String) -> Result<(), Box<Problem>> {
         if self.present(!value.is_empty()) {
             text::write(value, &mut self.section);
         }
         Ok(())
     }
 
-    fn length(&mut self, _: List, length: usize) -> Result<usize, Problem> {
+    fn length(&mut self, _: List, length: usize) -> Result<usize, Box<Problem>> {
         if self.present(length > 0) {
             self.section.unsigned(length as u64);
         }
@@ -160,56 +160,56 @@ impl Decoder<'_> {
 }
 
 impl Visitor for Decoder<'_> {
-    fn open(&mut self, _: Tag) -> Result<(), Problem> {
+    fn open(&mut self, _: Tag) -> Result<(), Box<Problem>> {
         self.mask = self.input.mask()?;
         self.at = 0;
         Ok(())
     }
 
-    fn close(&mut self) -> Result<(), Problem> {
+    fn close(&mut self) -> Result<(), Box<Problem>> {
         // Values beyond those known here: a newer release wrote them.
         if self.mask.iter().skip(self.at).any(|there| *there) {
-            return Err(Problem::NewerVersion { version: 0 });
+            return Err(Problem::NewerVersion { version: 0 }.into());
         }
         Ok(())
     }
 
-    fn number(&mut self, field: Field, value: &mut f64, default: f64) -> Result<(), Problem> {
+    fn number(&mut self, field: Field, value: &mut f64, default: f64) -> Result<(), Box<Problem>> {
         *value = if self.present() { field.range().value(self.input.signed()?) } else { default };
         Ok(())
     }
 
-    fn option(&mut self, field: Field, value: &mut Option<f64>) -> Result<(), Problem> {
+    fn option(&mut self, field: Field, value: &mut Option<f64>) -> Result<(), Box<Problem>> {
         *value =
             if self.present() { Some(field.range().value(self.input.signed()?)) } else { None };
         Ok(())
     }
 
-    fn whole(&mut self, value: &mut u32, default: u32, max: u32) -> Result<(), Problem> {
+    fn whole(&mut self, value: &mut u32, default: u32, max: u32) -> Result<(), Box<Problem>> {
         *value = default;
         if self.present() {
             let found = self.input.unsigned()?;
             // A choice beyond those known here: a newer release has more of them.
             if found > u64::from(max) {
-                return Err(Problem::NewerVersion { version: 0 });
+                return Err(Problem::NewerVersion { version: 0 }.into());
             }
             *value = found as u32;
         }
         Ok(())
     }
 
-    fn text(&mut self, _: TextField, value: &mut String) -> Result<(), Problem> {
+    fn text(&mut self, _: TextField, value: &mut String) -> Result<(), Box<Problem>> {
         *value = if self.present() { text::read(&mut self.input)? } else { String::new() };
         Ok(())
     }
 
-    fn length(&mut self, list: List, _: usize) -> Result<usize, Problem> {
+    fn length(&mut self, list: List, _: usize) -> Result<usize, Box<Problem>> {
         if !self.present() {
             return Ok(0);
         }
         let length = usize::try_from(self.input.unsigned()?).unwrap_or(usize::MAX);
         if length > list.limit() {
-            return Err(Problem::TooMany { list, length });
+            return Err(Problem::TooMany { list, length }.into());
         }
         Ok(length)
     }

@@ -115,7 +115,7 @@ struct Taken<'a, 'b> {
 }
 
 impl Taken<'_, '_> {
-    fn bit(&mut self) -> Result<u32, Problem> {
+    fn bit(&mut self) -> Result<u32, Box<Problem>> {
         if self.left == 0 {
             (self.byte, self.left) = (self.input.byte()?, 8);
         }
@@ -123,7 +123,7 @@ impl Taken<'_, '_> {
         Ok(u32::from(self.byte >> self.left & 1))
     }
 
-    fn bits(&mut self, length: u32) -> Result<u32, Problem> {
+    fn bits(&mut self, length: u32) -> Result<u32, Box<Problem>> {
         let mut value = 0;
         for _ in 0..length {
             value = value << 1 | self.bit()?;
@@ -131,7 +131,7 @@ impl Taken<'_, '_> {
         Ok(value)
     }
 
-    fn letter(&mut self) -> Result<char, Problem> {
+    fn letter(&mut self) -> Result<char, Box<Problem>> {
         let (mut value, mut first) = (self.bits(SHORTEST)?, 0);
         for letters in LETTERS {
             if let Some(letter) = letters.chars().nth((value - first) as usize) {
@@ -140,11 +140,11 @@ impl Taken<'_, '_> {
             first = (first + letters.chars().count() as u32) << 1;
             value = value << 1 | self.bit()?;
         }
-        Err(Problem::Damaged)
+        Err(Problem::Damaged.into())
     }
 }
 
-pub(super) fn read(input: &mut Reader<'_>) -> Result<String, Problem> {
+pub(super) fn read(input: &mut Reader<'_>) -> Result<String, Box<Problem>> {
     let mut bits = Taken { input, byte: 0, left: 0 };
     let mut text = String::new();
     loop {
@@ -191,7 +191,11 @@ mod tests {
             assert_eq!(read(&mut reader).unwrap(), text);
             assert!(reader.is_empty());
             for cut in 0..bytes.len() {
-                assert_eq!(read(&mut Reader::new(&bytes[..cut])), Err(Problem::Damaged), "{text}");
+                assert_eq!(
+                    read(&mut Reader::new(&bytes[..cut])),
+                    Err(Problem::Damaged.into()),
+                    "{text}"
+                );
             }
         }
     }

@@ -320,6 +320,7 @@ labels! {
     BringBack,
     GuessFirst,
     GuessHint,
+    AnswerIsNever,
     GuessWhat,
     GuessHours,
     GuessCharge,

@@ -303,6 +303,12 @@ impl Words {
         speak!(self.language, verdict::explanation(self, outlook, system, name_of))
     }
 
+    /// What a life may depend on, by name, and what it needs; nothing of a plan without such a thing.
+    #[must_use]
+    pub fn vital(self, outlook: &Outlook, name_of: NameOf<'_>) -> Option<String> {
+        speak!(self.language, verdict::vital(outlook, name_of))
+    }
+
     /// What a year of weather that somebody brought does with a plan: sentences, the most important first.
     #[must_use]
     pub fn replayed(self, replayed: &Replayed, system: &System) -> Vec<String> {

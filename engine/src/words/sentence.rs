@@ -14,13 +14,14 @@ pub enum Tone {
 }
 
 impl Tone {
-    /// The style class of the page; nothing stands for the sun's colour.
+    /// The style class of the page; none stands for the sun's colour.
     #[must_use]
     pub const fn class(self) -> &'static str {
         match self {
             Self::Good => "good",
             Self::Bad => "bad",
-            Self::Plain | Self::Warn => "",
+            Self::Plain => "plain",
+            Self::Warn => "",
         }
     }
 }

@@ -103,6 +103,32 @@ impl Page {
         asked.retain(|address| !local(address));
         Ok(asked)
     }
+
+    /// Expects that nothing of what is shown now sticks out or breaks a rule of accessibility.
+    ///
+    /// # Errors
+    /// What does.
+    pub async fn expect_sound(&self) -> Outcome<()> {
+        none_of(self.overflow().await?, "overflow")?;
+        none_of(self.accessibility().await?, "accessibility")
+    }
+
+    /// Expects that since it was last asked nobody has complained and no stranger was asked for anything.
+    ///
+    /// # Errors
+    /// Who has, or who was.
+    pub async fn expect_quiet(&self) -> Outcome<()> {
+        none_of(self.complaints().await?, "complaints")?;
+        none_of(self.foreign_requests().await?, "foreign requests")
+    }
+}
+
+/// The same findings as an error, if there are any.
+fn none_of(found: Vec<String>, what: &str) -> Outcome<()> {
+    if found.is_empty() {
+        return Ok(());
+    }
+    Err(format!("{} of {what}:\n{}", found.len(), found.join("\n")).into())
 }
 
 /// Where `./dev` has put axe-core.

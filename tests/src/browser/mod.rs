@@ -7,11 +7,14 @@
 //! fingers. Two browsers at most run at once, and a measurement runs alone ([`in_browser_alone`]), because the machines
 //! that run this have two cores.
 
+mod answers;
 mod checks;
 mod driver;
 mod paint;
+mod paper;
 mod planner;
 mod site;
+mod steps;
 
 use std::error::Error;
 use std::path::{Path, PathBuf};
@@ -21,9 +24,12 @@ use serde_json::{Value, json};
 use thirtyfour::prelude::*;
 use tokio::sync::Semaphore;
 
+pub use answers::{STEPS, answered, worked};
 use driver::Driver;
+pub use paper::{A4, LETTER};
 pub use planner::{Shown, WORDS};
 pub use site::{Site, copy_of_dist, dist};
+pub use steps::{REPLAY_SAID, REPLAYED};
 
 /// What the harness gives back: any error ends the test with its message.
 pub type Outcome<T> = Result<T, Box<dyn Error + Send + Sync>>;
@@ -53,6 +59,9 @@ impl Look {
     pub const PHONE: Self = Self { width: 360, height: 740, dark: false };
     /// A laptop.
     pub const DESKTOP: Self = Self { width: 1280, height: 800, dark: false };
+
+    /// The two that everything must be good for.
+    pub const BOTH: [Self; 2] = [Self::PHONE, Self::DESKTOP];
 
     /// The same in the dark.
     #[must_use]
@@ -93,6 +102,23 @@ where
     F: Future<Output = Outcome<()>>,
 {
     run(look, BROWSERS, journey).await
+}
+
+/// Runs a journey from the address of the built page on a phone and on a laptop, each in a fresh profile. At its end nothing
+/// may have been complained of and nobody else asked for anything.
+///
+/// # Errors
+/// What the journey gives back, with the size at which it did.
+pub async fn on_phone_and_laptop(journey: impl AsyncFn(&Page, &str) -> Outcome<()>) -> Outcome<()> {
+    let site = Site::of_dist().await?;
+    for look in Look::BOTH {
+        let walk = async |page: Page| {
+            journey(&page, site.address()).await?;
+            page.expect_quiet().await
+        };
+        in_browser(look, walk).await.map_err(|error| format!("{look:?}: {error}"))?;
+    }
+    Ok(())
 }
 
 async fn run<F>(look: Look, places: u32, journey: impl FnOnce(Page) -> F) -> Outcome<()>

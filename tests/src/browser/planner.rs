@@ -2,18 +2,15 @@
 //!
 //! Words come from the engine, so that a journey does not break when a label is put better.
 
-use std::time::Duration;
+use std::time::{Duration, Instant};
 
 use serde::Deserialize as _;
 use serde_json::json;
 use sunlarder_engine::document::{Document, Field};
-use sunlarder_engine::outlook::Outlook;
-use sunlarder_engine::place::Climate;
-use sunlarder_engine::system::System;
 use sunlarder_engine::words::{Label, Language, Words};
 use thirtyfour::prelude::*;
 
-use super::{GLANCE, Outcome, Page};
+use super::{GLANCE, Outcome, PATIENCE, Page, answered};
 
 /// The language of the page.
 pub const WORDS: Words = Words::of(Language::English);
@@ -59,9 +56,7 @@ impl Shown {
     /// # Errors
     /// If nothing can be answered about the plan.
     pub fn expected_in(words: Words, plan: &Document) -> Outcome<Self> {
-        let system = System::assemble(plan, Climate::embedded(), &mut ())
-            .map_err(|problem| words.problem(&problem, &|_| None))?;
-        let outlook = Outlook::of(&system);
+        let (system, outlook) = answered(plan)?;
         let headline = words.headline(&outlook);
         let gain = outlook.months.get(outlook.month).ok_or("no such month")?.gain.kept;
         let nominal = system.bank.nominal;
@@ -130,6 +125,17 @@ impl Page {
     /// # Errors
     /// If it is not there or something lies over it.
     pub async fn press(&self, what: By) -> Outcome<()> {
+        // A finger presses what is there by then: what was made anew since it was looked for is looked for again.
+        for _ in 0..3 {
+            match self.press_once(what.clone()).await {
+                Err(error) if error.to_string().contains("stale") => {}
+                ended => return ended,
+            }
+        }
+        self.press_once(what).await
+    }
+
+    async fn press_once(&self, what: By) -> Outcome<()> {
         let element = self.element(what).await?;
         self.bring_into_view(&element).await?;
         Ok(element.click().await?)
@@ -198,9 +204,30 @@ impl Page {
     /// If the box is not shown.
     pub async fn type_into(&self, field: Field, text: &str) -> Outcome<()> {
         let element = self.number_box(field).await?;
+        self.retype(&element, text).await
+    }
+
+    /// Replaces what stands in a box by typing.
+    ///
+    /// # Errors
+    /// If the box is not shown.
+    pub async fn retype(&self, element: &WebElement, text: &str) -> Outcome<()> {
+        self.bring_into_view(element).await?;
         element.click().await?;
         element.send_keys(Key::Control + "a").await?;
         element.send_keys(Key::Backspace + text).await?;
+        Ok(())
+    }
+
+    /// Puts a date (`2027-02-12`) or a time (`09:30`) into its box; how it is typed depends on the browser's language.
+    ///
+    /// # Errors
+    /// If the box is not shown.
+    pub async fn set_moment(&self, id: &str, text: &str) -> Outcome<()> {
+        let element = self.element(By::Id(id)).await?;
+        let script = "arguments[0].value = arguments[1];
+            arguments[0].dispatchEvent(new Event('change', { bubbles: true }));";
+        self.session.execute(script, vec![element.to_json()?, json!(text)]).await?;
         Ok(())
     }
 
@@ -272,6 +299,18 @@ impl Page {
         self.press(By::XPath(undo)).await
     }
 
+    /// Waits until what weather does to the plan is told.
+    ///
+    /// # Errors
+    /// It is never told.
+    pub async fn wait_for_weather(&self) -> Outcome<()> {
+        self.wait_until(
+            "document.querySelector('#chance').textContent !== ''
+                && document.querySelector('[aria-busy]') === null",
+        )
+        .await
+    }
+
     /// What the page answers now.
     ///
     /// # Errors
@@ -289,9 +328,31 @@ impl Page {
     /// # Errors
     /// If it keeps none, or what it keeps cannot be read.
     pub async fn stored_plan(&self) -> Outcome<Document> {
+        // As when the window is left, so that what waits to be kept is kept.
+        self.evaluate("dispatchEvent(new Event('blur'))").await?;
         let text = self.evaluate(STORED).await?;
         let text = text.as_str().ok_or("no plan is stored")?;
         Document::from_json(text).map_err(|problem| WORDS.problem(&problem, &|_| None).into())
+    }
+
+    /// The plan that the device keeps, once the page shows its figures, and what it shows.
+    ///
+    /// # Errors
+    /// If they do not come to agree within half a minute.
+    pub async fn settled(&self) -> Outcome<(Document, Shown)> {
+        let start = Instant::now();
+        loop {
+            // An edit shows with the next frame, and is kept a frame later.
+            self.resolve("new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done))))").await?;
+            let (shown, plan) = (self.shown().await?, self.stored_plan().await?);
+            let expected = Shown::expected(&plan)?;
+            if (&shown.headline, &shown.facts) == (&expected.headline, &expected.facts) {
+                return Ok((plan, shown));
+            }
+            if start.elapsed() > PATIENCE {
+                return Err(format!("the page shows {shown:?}, not {expected:?}").into());
+            }
+        }
     }
 
     /// The text of what is said in passing; empty if nothing is.

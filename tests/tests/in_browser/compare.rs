@@ -1,30 +1,17 @@
 //! A plan against a baseline, its variants, and two plans side by side.
 
-use serde_json::json;
 use sunlarder_engine::document::{Document, Field};
-use sunlarder_engine::outlook::{Figure, Outlook};
-use sunlarder_engine::place::Climate;
-use sunlarder_engine::system::System;
+use sunlarder_engine::outlook::Figure;
 use sunlarder_engine::words::Label;
-use sunlarder_tests::browser::{Look, Outcome, Page, Site, WORDS, in_browser};
+use sunlarder_tests::browser::{Look, Outcome, Site, WORDS, answered, in_browser};
 use thirtyfour::By;
 
 const NOTHING: [String; 0] = [];
 
 /// A figure of a plan, worked out here and not in the browser.
 fn figure(plan: &Document, figure: Figure) -> Outcome<f64> {
-    let system = System::assemble(plan, Climate::embedded(), &mut ())
-        .map_err(|problem| WORDS.problem(&problem, &|_| None))?;
-    Ok(Outlook::of(&system).figure(&system, figure).ok_or("there is no such figure")?)
-}
-
-/// What stands under a figure of the page.
-fn under(id: &str) -> String {
-    format!("document.querySelector('#{id}').parentElement.querySelector('.against').textContent")
-}
-
-async fn expect_against(page: &Page, id: &str, said: &str) -> Outcome<()> {
-    page.wait_until(&format!("{} === {}", under(id), json!(said))).await
+    let (system, outlook) = answered(plan)?;
+    Ok(outlook.figure(&system, figure).ok_or("there is no such figure")?)
 }
 
 #[tokio::test]
@@ -33,9 +20,12 @@ async fn figures_and_curve_are_held_against_a_baseline_also_after_a_reload() -> 
     in_browser(Look::PHONE, |page| async move {
         page.start_from(site.address(), "camper").await?;
         let before = page.stored_plan().await?;
-        assert_eq!(page.evaluate(&under("fact-usable")).await?, "");
+        assert_eq!(
+            page.evaluate("document.querySelector('.facts .against').textContent").await?,
+            ""
+        );
         page.press_button(Label::KeepAsBaseline).await?;
-        expect_against(&page, "fact-usable", &WORDS.than(Figure::Usable, 0.0, "")).await?;
+        page.expect_against("fact-usable", &WORDS.than(Figure::Usable, 0.0, "")).await?;
         page.open_question(Label::WhatDoYouStore).await?;
         page.type_into(Field::BatteryCapacity, "200").await?;
         let more = |after: &Document| -> Outcome<String> {
@@ -45,7 +35,7 @@ async fn figures_and_curve_are_held_against_a_baseline_also_after_a_reload() -> 
         let after = Document { bank: before.bank.clone(), ..before.clone() };
         let mut after = after;
         after.bank.capacity_ah = 200.0;
-        expect_against(&page, "fact-usable", &more(&after)?).await?;
+        page.expect_against("fact-usable", &more(&after)?).await?;
         let drawn = "document.querySelector('.baseline-line')?.getAttribute('d').length > 100
             && document.querySelectorAll('.baseline-outline').length === 2
             && document.querySelector('.key-baseline') !== null";
@@ -58,40 +48,16 @@ async fn figures_and_curve_are_held_against_a_baseline_also_after_a_reload() -> 
         .await?;
 
         page.reload().await?;
-        expect_against(&page, "fact-usable", &more(&page.stored_plan().await?)?).await?;
+        page.expect_against("fact-usable", &more(&page.stored_plan().await?)?).await?;
         page.wait_until(drawn).await?;
         page.press_button(Label::ClearBaseline).await?;
-        expect_against(&page, "fact-usable", "").await?;
+        page.expect_against("fact-usable", "").await?;
         let kept = "Object.keys(localStorage).filter((key) => key.includes('baseline')).length";
         assert_eq!(page.evaluate(kept).await?, 0);
         assert_eq!(page.complaints().await?, NOTHING);
         Ok(())
     })
     .await
-}
-
-/// Makes a variant of the plan that is open, under the name that is proposed.
-async fn make_variant(page: &Page) -> Outcome<String> {
-    let before = page.shown().await?.name;
-    page.press(By::Id("menu-plans")).await?;
-    page.press_button(Label::MakeVariant).await?;
-    page.wait_until(&format!(
-        "document.querySelector('.plan-name').textContent !== {} && document.querySelector('dialog[open]') === null",
-        json!(before)
-    ))
-    .await?;
-    Ok(page.shown().await?.name)
-}
-
-/// Opens a plan of the list by its whole name.
-async fn switch_to(page: &Page, name: &str) -> Outcome<()> {
-    page.press(By::Id("menu-plans")).await?;
-    let open = WORDS.label(Label::OpenPlan);
-    let row = format!(
-        "//ul[@id='variants']/li[span[normalize-space(.)=\"{name}\"]]//button[.=\"{open}\"]"
-    );
-    page.press(By::XPath(row)).await?;
-    page.wait_until("document.querySelector('dialog[open]') === null").await
 }
 
 #[tokio::test]
@@ -102,7 +68,7 @@ async fn three_variants_stand_together_and_switching_loses_no_undo() -> Outcome<
         let first = page.shown().await?.name;
         let mut names = vec![first.clone()];
         for _ in 0..3 {
-            names.push(make_variant(&page).await?);
+            names.push(page.make_variant(None).await?);
         }
         let proposed: Vec<String> =
             WORDS.variants().iter().take(3).map(|own| format!("{first} · {own}")).collect();
@@ -118,10 +84,10 @@ async fn three_variants_stand_together_and_switching_loses_no_undo() -> Outcome<
         assert_eq!(page.accessibility().await?, NOTHING);
         page.press_button(Label::Close).await?;
 
-        switch_to(&page, &first).await?;
+        page.switch_to(&first).await?;
         page.wait_until("!document.querySelector('#fact-usable').textContent.includes('333')")
             .await?;
-        switch_to(&page, &names[3]).await?;
+        page.switch_to(&names[3]).await?;
         page.wait_until("document.querySelector('#fact-usable').textContent.includes('333')")
             .await?;
         page.press(By::Id("menu-undo")).await?;
@@ -158,7 +124,7 @@ async fn two_plans_lie_side_by_side_with_what_differs() -> Outcome<()> {
         let address = site.address().to_owned();
         in_browser(look, |page| async move {
             page.start_from(&address, "camper").await?;
-            make_variant(&page).await?;
+            page.make_variant(None).await?;
             page.open_question(Label::WhatDoYouStore).await?;
             page.type_into(Field::BatteryCapacity, "150").await?;
             page.wait_until("document.querySelector('#fact-usable').textContent.includes('150')").await?;

@@ -110,6 +110,7 @@ async fn the_curve_is_read_hour_by_hour_with_keys() -> Outcome<()> {
         page.start_from(site.address(), "camper").await?;
         let readout = async || page.session.find(By::ClassName("readout")).await?.text().await;
         assert_eq!(readout().await?, WORDS.label(Label::ScrubHint));
+        page.wait_for_weather().await?;
         let cursor = page.element(By::Css(".curve-cursor")).await?;
         cursor.focus().await?;
         let mut read = Vec::new();

@@ -3,12 +3,9 @@
 use serde_json::json;
 use sunlarder_engine::document::Document;
 use sunlarder_engine::outlook::{Guessed, Outlook};
-use sunlarder_engine::place::Climate;
-use sunlarder_engine::quantity::Volts;
 use sunlarder_engine::share;
-use sunlarder_engine::system::System;
 use sunlarder_engine::words::Label;
-use sunlarder_tests::browser::{Look, Outcome, Page, Site, WORDS, in_browser};
+use sunlarder_tests::browser::{Look, Outcome, Site, WORDS, answered, in_browser};
 use sunlarder_tests::plans::EXAMPLES;
 use thirtyfour::prelude::*;
 
@@ -17,47 +14,8 @@ const NOTHING: [String; 0] = [];
 fn camper() -> Outcome<(Document, Outlook)> {
     let (_, text) = EXAMPLES.iter().find(|(name, _)| *name == "camper").ok_or("no camper")?;
     let plan = Document::from_json(text).map_err(|problem| WORDS.problem(&problem, &|_| None))?;
-    let system = System::assemble(&plan, Climate::embedded(), &mut ())
-        .map_err(|problem| WORDS.problem(&problem, &|_| None))?;
-    let outlook = Outlook::of(&system);
+    let (_, outlook) = answered(&plan)?;
     Ok((plan, outlook))
-}
-
-/// All that would give the answer away.
-fn answers(outlook: &Outlook) -> Vec<String> {
-    let headline = WORDS.headline(outlook);
-    let mut all = vec![
-        WORDS.short(outlook),
-        headline.key,
-        WORDS.amount(outlook.budget.total),
-        WORDS.rounded(outlook.budget.total.0),
-        WORDS.rounded(outlook.capacity.usable.0),
-        WORDS.months_kept(outlook.months_kept()),
-        // The page of this test tells amp-hours, whatever the voltage.
-        WORDS.tightest(outlook, Volts(12.0)),
-    ];
-    let hours = [outlook.run.reserve_at, outlook.run.empty_at, outlook.dark.reserve_at];
-    all.extend(hours.into_iter().flatten().map(|at| WORDS.duration(at)));
-    all.extend(Guessed::ALL.map(|what| WORDS.answer(what, what.answer(outlook))));
-    all
-}
-
-/// What of the answer stands anywhere in the document: text, attributes, properties of boxes.
-async fn given_away(page: &Page, outlook: &Outlook) -> Outcome<Vec<String>> {
-    let all = "document.documentElement.outerHTML + [...document.querySelectorAll('input')].map((own) => own.value + own.placeholder).join(' ') + document.title";
-    let all = page.evaluate(all).await?;
-    let all = all.as_str().ok_or("there is no document")?;
-    Ok(answers(outlook).into_iter().filter(|own| all.contains(own.as_str())).collect())
-}
-
-async fn add(page: &Page, name: &str, guess: &str) -> Outcome<()> {
-    let name_box = page.element(By::Css(".guess .field input:not(.guess-box)")).await?;
-    name_box.send_keys(name).await?;
-    let guess_box = page.element(By::Css(".guess-box")).await?;
-    guess_box.send_keys(Key::Control + "a").await?;
-    guess_box.send_keys(guess).await?;
-    guess_box.send_keys(Key::Enter + "").await?;
-    Ok(())
 }
 
 #[tokio::test]
@@ -68,21 +26,21 @@ async fn a_question_hides_its_answer_until_it_is_revealed() -> Outcome<()> {
         let code = share::encode(&plan).map_err(|problem| WORDS.problem(&problem, &|_| None))?;
         page.open(&format!("{}#guess=hours&p={code}", site.address())).await?;
         page.wait_until("document.querySelector('.known') !== null").await?;
-        let hidden = given_away(&page, &outlook).await?;
+        let hidden = page.given_away(&outlook).await?;
         assert_eq!(hidden, NOTHING);
         assert_eq!(page.overflow().await?, NOTHING);
         assert_eq!(page.accessibility().await?, NOTHING);
         page.reload().await?;
         page.wait_until("document.querySelector('.known') !== null").await?;
-        assert_eq!(given_away(&page, &outlook).await?, NOTHING, "loading it anew hides it still");
+        assert_eq!(page.given_away(&outlook).await?, NOTHING, "loading it anew hides it still");
 
         let answer = Guessed::Hours.answer(&outlook).ok_or("the camper reaches its reserve")?;
         let guesses =
             [0.5, 0.9, 1.1, 2.0, 40.0].map(|share| WORDS.rounded((answer * share).round()));
         for (name, guess) in ["Ada", "", "Ben", "Cy", "Di"].iter().zip(&guesses) {
-            add(&page, name, guess).await?;
+            page.add_guess(name, guess).await?;
         }
-        add(&page, "", "many").await?;
+        page.add_guess("", "many").await?;
         let fault = json!(WORDS.guess_refused(Guessed::Hours, "many"));
         page.wait_until(&format!(
             "document.querySelector('.guess > .error').textContent === {fault}"
@@ -90,7 +48,7 @@ async fn a_question_hides_its_answer_until_it_is_revealed() -> Outcome<()> {
         .await?;
         let count = "document.querySelectorAll('.guesses > li').length";
         assert_eq!(page.evaluate(count).await?, 5);
-        assert_eq!(given_away(&page, &outlook).await?, NOTHING);
+        assert_eq!(page.given_away(&outlook).await?, NOTHING);
         assert_eq!(page.accessibility().await?, NOTHING);
 
         page.press(By::Id("reveal")).await?;
@@ -112,7 +70,7 @@ async fn a_question_hides_its_answer_until_it_is_revealed() -> Outcome<()> {
 
         page.press(By::Id("reveal")).await?;
         page.wait_until(&format!("{count} === 5")).await?;
-        assert_eq!(given_away(&page, &outlook).await?, NOTHING, "hidden again, it is gone");
+        assert_eq!(page.given_away(&outlook).await?, NOTHING, "hidden again, it is gone");
         page.press_button(Label::BackToPlan).await?;
         page.wait_until("document.querySelector('.verdict h1') !== null && location.hash === ''")
             .await?;
@@ -134,7 +92,7 @@ async fn a_plan_is_asked_as_a_question_of_any_kind() -> Outcome<()> {
         page.wait_until(&format!("{link}.includes('#guess=hours&p=')")).await?;
         page.press_button(Label::GuessFirst).await?;
         page.wait_until("document.querySelector('.known') !== null").await?;
-        assert_eq!(given_away(&page, &outlook).await?, NOTHING);
+        assert_eq!(page.given_away(&outlook).await?, NOTHING);
         let month = WORDS.label(Label::GuessMonth);
         page.press(By::XPath(format!("//fieldset//label[normalize-space(.)=\"{month}\"]"))).await?;
         page.wait_until("document.querySelector('.guess select') !== null && location.hash.includes('guess=month')")

@@ -8,12 +8,6 @@ use thirtyfour::By;
 
 const SPANISH: Words = Words::of(Language::Spanish);
 
-/// Opens the dialog of units, habits and language.
-async fn open_habits(page: &Page) -> Outcome<()> {
-    page.press(By::Id("menu-habits")).await?;
-    page.wait_until("document.querySelector('dialog[open] .habits') !== null").await
-}
-
 /// Takes the way to another language and waits for its page.
 async fn switch_to(page: &Page, tag: &str) -> Outcome<()> {
     page.press(By::Css(format!("dialog[open] a[hreflang='{tag}']"))).await?;
@@ -35,7 +29,7 @@ async fn the_plan_goes_along_into_another_language_and_back() -> Outcome<()> {
         let english = page.shown().await?;
         assert_eq!(english, Shown::expected(&plan)?);
 
-        open_habits(&page).await?;
+        page.open_habits().await?;
         switch_to(&page, "es").await?;
         assert_eq!(page.stored_plan().await?, plan);
         let spanish = page.shown().await?;
@@ -51,19 +45,13 @@ async fn the_plan_goes_along_into_another_language_and_back() -> Outcome<()> {
             .await?;
         assert_ne!(page.shown().await?.name, spanish.name);
 
-        open_habits(&page).await?;
+        page.open_habits().await?;
         switch_to(&page, "en").await?;
         let back = page.stored_plan().await?;
         assert_eq!(page.shown().await?, Shown::expected(&back)?);
         Ok(())
     })
     .await
-}
-
-/// Chooses a way in the dialog by its words.
-async fn choose(page: &Page, way: Label) -> Outcome<()> {
-    let words = WORDS.label(way);
-    page.press(By::XPath(format!("//dialog[@open]//label[span[.=\"{words}\"]]"))).await
 }
 
 #[tokio::test]
@@ -74,10 +62,10 @@ async fn habits_change_every_figure_at_once_and_are_kept() -> Outcome<()> {
         let before = page.stored_plan().await?;
         let unit = "document.querySelector('#fact-out .unit').textContent";
         assert_eq!(page.evaluate(unit).await?, json!("Ah"));
-        open_habits(&page).await?;
-        choose(&page, Label::LeadsWh).await?;
-        choose(&page, Label::DegreesFahrenheit).await?;
-        choose(&page, Label::Hours12).await?;
+        page.open_habits().await?;
+        page.choose_habit(Label::LeadsWh).await?;
+        page.choose_habit(Label::DegreesFahrenheit).await?;
+        page.choose_habit(Label::Hours12).await?;
         assert_eq!(page.evaluate(unit).await?, json!("Wh"));
         assert_eq!(page.accessibility().await?, [""; 0]);
         page.press(By::XPath(format!(

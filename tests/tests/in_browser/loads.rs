@@ -1,20 +1,11 @@
 //! Entering loads: found by everyday words, drawn hours, groups, moves, and what is mended with one press.
 
 use serde_json::json;
-use sunlarder_engine::document::{Document, Field, When};
+use sunlarder_engine::document::{Field, When};
 use sunlarder_engine::load::catalogue::Appliance;
 use sunlarder_engine::words::Label;
-use sunlarder_tests::browser::{Look, Outcome, Page, Shown, Site, WORDS, in_browser};
+use sunlarder_tests::browser::{Look, Outcome, Page, Site, WORDS, in_browser};
 use thirtyfour::prelude::*;
-
-/// The plan that the device keeps, once the page shows its figures.
-async fn settled(page: &Page) -> Outcome<(Document, Shown)> {
-    let shown = page.shown().await?;
-    let plan = page.stored_plan().await?;
-    let expected = Shown::expected(&plan)?;
-    assert_eq!((&shown.headline, &shown.facts), (&expected.headline, &expected.facts));
-    Ok((plan, shown))
-}
 
 /// The middle of an element, after it was brought to the middle of the window.
 async fn middle(page: &Page, selector: &str) -> Outcome<(f64, f64, f64)> {
@@ -73,13 +64,13 @@ async fn several_are_added_in_a_row_and_come_into_view() -> Outcome<()> {
     let site = Site::of_dist().await?;
     in_browser(Look::PHONE, |page| async move {
         page.start_from(site.address(), "boat").await?;
-        let before = settled(&page).await?.1.loads.len();
+        let before = page.settled().await?.1.loads.len();
         let kettle = WORDS.appliance(Appliance::Kettle);
         // One letter is missing.
         page.add_from_catalogue("ketle").await?;
         page.wait_for_notice(&WORDS.added(kettle)).await?;
         page.press(By::Css("#found > .results [data-load]")).await?;
-        let (_, shown) = settled(&page).await?;
+        let (_, shown) = page.settled().await?;
         assert_eq!(shown.loads[before..], [kettle, kettle]);
         let in_view =
             "(() => { const at = document.querySelector('li.load.fresh').getBoundingClientRect();
@@ -93,9 +84,9 @@ async fn several_are_added_in_a_row_and_come_into_view() -> Outcome<()> {
         search.send_keys(Key::Enter + "").await?;
         let phone = WORDS.appliance(Appliance::PhoneCharger);
         page.wait_for_notice(&WORDS.added(phone)).await?;
-        assert_eq!(settled(&page).await?.1.loads[before..], [kettle, kettle, phone]);
+        assert_eq!(page.settled().await?.1.loads[before..], [kettle, kettle, phone]);
         page.undo_in_notice().await?;
-        assert_eq!(settled(&page).await?.1.loads[before..], [kettle, kettle]);
+        assert_eq!(page.settled().await?.1.loads[before..], [kettle, kettle]);
 
         search.send_keys(Key::Escape + "").await?;
         page.wait_until("document.activeElement.id === 'add-something'").await?;
@@ -112,7 +103,7 @@ async fn hours_are_drawn_with_a_finger_and_with_keys() -> Outcome<()> {
         page.open_load(0).await?;
         page.press_button(Label::Evening).await?;
         let spans = async || -> Outcome<String> {
-            match &settled(&page).await?.0.loads[0].schedule.when {
+            match &page.settled().await?.0.loads[0].schedule.when {
                 When::Spans(spans) => {
                     Ok(spans.iter().map(ToString::to_string).collect::<Vec<_>>().join(" "))
                 }
@@ -158,7 +149,7 @@ async fn groups_stand_together_and_stay_at_home_together() -> Outcome<()> {
     let site = Site::of_dist().await?;
     in_browser(Look::PHONE, |page| async move {
         page.start_from(site.address(), "camper").await?;
-        let all = settled(&page).await?.1;
+        let all = page.settled().await?.1;
         give_group(&page, 2, "Galley").await?;
         give_group(&page, 4, "Galley").await?;
         let places = "[...document.querySelectorAll('ul.loads:not(.own-loads) > li')].map((own) =>
@@ -167,13 +158,13 @@ async fn groups_stand_together_and_stay_at_home_together() -> Outcome<()> {
         assert_eq!(page.evaluate(places).await?, json!(["Galley", "2", "4", none]));
 
         page.press(By::Css("li.group > .take")).await?;
-        let (plan, at_home) = settled(&page).await?;
+        let (plan, at_home) = page.settled().await?;
         let off: Vec<usize> = (0..plan.loads.len()).filter(|at| !plan.loads[*at].on).collect();
         assert_eq!(off, [2, 4]);
         assert_ne!(at_home.facts, all.facts);
         page.wait_for_notice(&WORDS.group_switched("Galley", false)).await?;
         page.undo_in_notice().await?;
-        assert_eq!(settled(&page).await?.1.facts, all.facts);
+        assert_eq!(page.settled().await?.1.facts, all.facts);
 
         page.press(By::Css("li.group > .group-open")).await?;
         assert_eq!(page.evaluate(places).await?, json!(["Galley", none, "0", "1"]));
@@ -187,12 +178,12 @@ async fn loads_are_moved_by_their_grip_and_keep_the_focus() -> Outcome<()> {
     let site = Site::of_dist().await?;
     in_browser(Look::DESKTOP, |page| async move {
         page.start_from(site.address(), "camper").await?;
-        let start = settled(&page).await?.1.loads;
+        let start = page.settled().await?.1.loads;
         let grip = page.element(By::Css("li.load[data-place='0'] > .grip")).await?;
         grip.focus().await?;
         grip.send_keys(Key::Down + "").await?;
         page.wait_until("document.activeElement.matches(\"li.load[data-place='1'] > .grip\")").await?;
-        let moved = settled(&page).await?.1.loads;
+        let moved = page.settled().await?.1.loads;
         assert_eq!(moved[..2], [start[1].clone(), start[0].clone()]);
 
         let (left, y, width) = middle(&page, "li.load[data-place='2'] > .grip").await?;
@@ -201,13 +192,13 @@ async fn loads_are_moved_by_their_grip_and_keep_the_focus() -> Outcome<()> {
             .await?;
         let x = left + width / 2.0;
         drag(&page, (x, y), (x, top.as_f64().unwrap_or_default() + 3.0)).await?;
-        let dragged = settled(&page).await?.1.loads;
+        let dragged = page.settled().await?.1.loads;
         assert_eq!(dragged[..3], [start[2].clone(), start[1].clone(), start[0].clone()]);
 
         page.press_button(Label::LargestFirst).await?;
-        let (plan, _) = settled(&page).await?;
+        let (plan, _) = page.settled().await?;
         page.press(By::Id("menu-undo")).await?;
-        assert_eq!(settled(&page).await?.1.loads, dragged);
+        assert_eq!(page.settled().await?.1.loads, dragged);
         assert_ne!(plan.loads, page.stored_plan().await?.loads);
         Ok(())
     })
@@ -222,11 +213,11 @@ async fn a_missing_inverter_is_added_with_one_press() -> Outcome<()> {
         page.add_from_catalogue("kettle").await?;
         page.press(By::Css(".outlook [data-inverter]")).await?;
         page.wait_until("document.querySelector('[data-inverter]') === null").await?;
-        let (plan, _) = settled(&page).await?;
+        let (plan, _) = page.settled().await?;
         let rated = plan.inverter.as_ref().map(|own| own.rated_w);
         assert_eq!(rated, Some(2500.0), "a quarter more than the kettle's 2000 W");
         page.undo_in_notice().await?;
-        assert!(settled(&page).await?.0.inverter.is_none());
+        assert!(page.settled().await?.0.inverter.is_none());
         page.element(By::Css(".outlook [data-inverter]")).await?;
         Ok(())
     })
@@ -270,20 +261,20 @@ async fn what_is_typical_is_shown_as_such_until_it_is_typed() -> Outcome<()> {
         page.type_into(Field::GeneratorStart, "30").await?;
         assert_eq!(start.prop("value").await?.as_deref(), Some("30"), "typed out, it stays");
         page.type_into(Field::GeneratorStart, "25").await?;
-        let plan = settled(&page).await?.0;
+        let plan = page.settled().await?.0;
         assert_eq!(plan.generator.map(|own| own.start_pct), Some(25.0));
 
         page.flip(Label::ThereIsATurbine).await?;
         let all = format!("//div[label[.=\"{}\"]]//input", WORDS.label(Label::SameForAll));
         page.element(By::XPath(all)).await?.send_keys("7").await?;
-        let turbine = settled(&page).await?.0.turbine.ok_or("no turbine")?;
+        let turbine = page.settled().await?.0.turbine.ok_or("no turbine")?;
         assert_eq!(format!("{:?}", turbine.output), format!("MeanW({:?})", [7.0; 12]));
 
         page.press_button(Label::WhichTiltIsBest).await?;
         let use_it = By::Css("details.question[open] .note .row button");
         let said = page.element(use_it.clone()).await?.text().await?;
         page.press(use_it).await?;
-        let plan = settled(&page).await?.0;
+        let plan = page.settled().await?.0;
         assert_eq!(said, WORDS.use_tilt(&format!("{}°", plan.arrays[0].tilt_deg)));
         Ok(())
     })

@@ -4,18 +4,13 @@ use std::fs;
 use std::path::Path;
 
 use serde_json::json;
-use sunlarder_tests::browser::{Look, Outcome, Page, Site, copy_of_dist, dist, in_browser};
-
-async fn visit(page: &Page, address: &str) -> Outcome<()> {
-    page.open(address).await?;
-    page.wait_until("document.documentElement.dataset.offline === 'ready'").await
-}
+use sunlarder_tests::browser::{Look, Outcome, Site, copy_of_dist, dist, in_browser};
 
 async fn expect_to_work_without_a_host(path: &'static str) -> Outcome<()> {
     let site = Site::of_folder(&dist()?, path).await?;
     in_browser(Look::PHONE, |page| async move {
         let address = site.address().to_owned();
-        visit(&page, &address).await?;
+        page.visit(&address).await?;
         site.take_away().await?;
         page.set_offline(true).await?;
         page.reload().await?;
@@ -49,7 +44,7 @@ async fn a_new_version_waits_until_it_is_wanted() -> Outcome<()> {
     let folder = copy_of_dist("update")?;
     let site = Site::of_folder(&folder, "/").await?;
     in_browser(Look::PHONE, |page| async move {
-        visit(&page, site.address()).await?;
+        page.visit(site.address()).await?;
         publish_second_version(&folder)?;
         page.reload().await?;
         page.wait_until("document.documentElement.dataset.update === 'waiting'").await?;
@@ -74,11 +69,11 @@ async fn a_half_uploaded_version_is_not_taken() -> Outcome<()> {
     let folder = copy_of_dist("half")?;
     let site = Site::of_folder(&folder, "/").await?;
     in_browser(Look::PHONE, |page| async move {
-        visit(&page, site.address()).await?;
+        page.visit(site.address()).await?;
         // The new worker names a program that the page of this moment does not load.
         publish_second_version(&folder)?;
         let worker = folder.join("offline.js");
-        let listed = fs::read_to_string(&worker)?.replacen("[\n", "[\n  \"program-0123456789abcdef.js\",\n", 1);
+        let listed = fs::read_to_string(&worker)?.replacen('[', "[\"program-0123456789abcdef.js\",", 1);
         fs::write(worker, listed)?;
         fs::write(folder.join("program-0123456789abcdef.js"), "")?;
         let ended = page
@@ -110,7 +105,8 @@ fn publish_second_version(folder: &Path) -> Outcome<()> {
     fs::write(index, changed)?;
     let worker = folder.join("offline.js");
     let script = fs::read_to_string(&worker)?;
-    let changed = script.replacen("const REVISION = \"", "const REVISION = \"second-", 1);
+    let (before, rest) = script.split_once("REVISION").ok_or("it has no revision")?;
+    let changed = format!("{before}REVISION{}", rest.replacen('"', "\"second-", 1));
     assert_ne!(script, changed);
     Ok(fs::write(worker, changed)?)
 }

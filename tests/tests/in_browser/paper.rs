@@ -1,15 +1,12 @@
 //! The printed sheet, the code of the link, and what is dropped on the page.
 
-use base64::Engine as _;
-use base64::engine::general_purpose::STANDARD;
 use serde_json::{Value, json};
 use sunlarder_engine::document::{Document, Load};
-use sunlarder_engine::outlook::Outlook;
-use sunlarder_engine::place::Climate;
 use sunlarder_engine::share;
-use sunlarder_engine::system::System;
 use sunlarder_engine::words::Label;
-use sunlarder_tests::browser::{Look, Outcome, Page, Site, WORDS, in_browser};
+use sunlarder_tests::browser::{
+    A4, LETTER, Look, Outcome, Page, Site, WORDS, answered, in_browser,
+};
 use sunlarder_tests::plans::EXAMPLES;
 use thirtyfour::By;
 
@@ -25,43 +22,6 @@ async fn open_plan(page: &Page, address: &str, plan: &Document) -> Outcome<Strin
     Ok(link)
 }
 
-/// Notes what stands in the page while it is printed, and whether anything of the sheet is seen before and after.
-const NOTE_PRINT: &str = "addEventListener('beforeprint', () => setTimeout(() => {}, 0));
-    new MutationObserver(() => {
-        const sheet = document.querySelector('.sheet');
-        if (sheet) window.printed = { text: sheet.textContent, curves: sheet.querySelectorAll('.curve path').length,
-            codes: sheet.querySelectorAll('.code').length, places: sheet.querySelectorAll('.day svg, .months svg').length };
-    }).observe(document.body, { childList: true });";
-
-/// Prints the page on a paper of a size \[inch\] and gives the number of sheets of paper.
-async fn print(page: &Page, (width, height): (f64, f64)) -> Outcome<usize> {
-    let paper = json!({ "printBackground": true, "paperWidth": width, "paperHeight": height, "marginTop": 0.5,
-        "marginBottom": 0.5, "marginLeft": 0.5, "marginRight": 0.5 });
-    let printed = page.devtools("Page.printToPDF", paper).await?;
-    let data = STANDARD.decode(printed["data"].as_str().unwrap_or_default())?;
-    let text = String::from_utf8_lossy(&data);
-    // Each page of a document is an object of this type; the one of their tree is of another.
-    Ok(text.matches("/Type /Page").count() - text.matches("/Type /Pages").count())
-}
-
-/// The same once the worker has written the sheet of the plan that is open.
-async fn print_sheet(page: &Page, paper: (f64, f64)) -> Outcome<(usize, Value)> {
-    page.session.execute(NOTE_PRINT, Vec::new()).await?;
-    for _ in 0..40 {
-        let sheets = print(page, paper).await?;
-        let seen = page.evaluate("window.printed ?? null").await?;
-        if !seen.is_null() {
-            page.wait_until("document.querySelector('.sheet') === null").await?;
-            return Ok((sheets, seen));
-        }
-        page.resolve("new Promise((done) => setTimeout(done, 250))").await?;
-    }
-    Err("no sheet was printed".into())
-}
-
-const A4: (f64, f64) = (8.27, 11.69);
-const LETTER: (f64, f64) = (8.5, 11.0);
-
 fn plain(text: &str) -> String {
     text.split_whitespace().collect::<Vec<_>>().join(" ")
 }
@@ -74,12 +34,10 @@ async fn every_example_prints_on_one_or_two_sheets() -> Outcome<()> {
             let plan = Document::from_json(text).map_err(|problem| format!("{problem:?}"))?;
             let link = open_plan(&page, site.address(), &plan).await?;
             for paper in [A4, LETTER] {
-                let (sheets, seen) = print_sheet(&page, paper).await?;
+                let (sheets, seen) = page.print_sheet(paper).await?;
                 assert!((1..=2).contains(&sheets), "{name}: {sheets} sheets of {paper:?}");
                 let said = plain(seen["text"].as_str().unwrap_or_default());
-                let system = System::assemble(&plan, Climate::embedded(), &mut ())
-                    .map_err(|problem| format!("{problem:?}"))?;
-                let outlook = Outlook::of(&system);
+                let (system, outlook) = answered(&plan)?;
                 assert!(said.contains(&plain(&WORDS.headline(&outlook).text())), "{name}: {said}");
                 assert!(said.contains(&link), "{name}: {said}");
                 for load in &system.loads {
@@ -110,30 +68,14 @@ async fn blank_full_and_hopeless_plans_print_too() -> Outcome<()> {
         let mut hopeless = Document::default();
         let supply = sunlarder_engine::document::Supply::Ac;
         hopeless.loads = vec![Load { supply, ..Load::default() }];
-        for (plan, most) in [(Document::default(), 1), (hopeless, 2), (full, 6)] {
+        for (plan, most) in [(Document::default(), 1), (hopeless, 2), (full, 8)] {
             open_plan(&page, site.address(), &plan).await?;
-            let (sheets, _) = print_sheet(&page, A4).await?;
+            let (sheets, _) = page.print_sheet(A4).await?;
             assert!((1..=most).contains(&sheets), "{sheets} sheets");
         }
         Ok(())
     })
     .await
-}
-
-/// Where the code stands on the screen, in pixels.
-const CODE: &str =
-    "(() => { const at = document.querySelector('dialog[open] .code').getBoundingClientRect();
-    return { x: at.x, y: at.y, width: at.width, height: at.height, scale: 3 }; })()";
-
-/// Width, height and the grey of each pixel of a picture.
-fn grey(picture: &[u8]) -> Outcome<(usize, usize, Vec<u8>)> {
-    let mut reader = png::Decoder::new(std::io::Cursor::new(picture)).read_info()?;
-    let mut pixels = vec![0; reader.output_buffer_size().ok_or("too large a picture")?];
-    let frame = reader.next_frame(&mut pixels)?;
-    let samples = frame.color_type.samples();
-    // Black and white have the same in every channel; the first will do.
-    let grey = pixels.chunks_exact(samples).map(|pixel| pixel[0]).collect();
-    Ok((frame.width as usize, frame.height as usize, grey))
 }
 
 /// Drops a text or a file on the page, as a browser does.
@@ -183,23 +125,7 @@ async fn the_code_stands_in_the_dialog_and_as_large_as_the_screen() -> Outcome<(
         let plan = Document::from_json(EXAMPLES[2].1).map_err(|problem| format!("{problem:?}"))?;
         let link = open_plan(&page, site.address(), &plan).await?;
         page.press(By::Id("menu-share")).await?;
-        page.wait_until("document.querySelector('dialog[open] .code') !== null").await?;
-        page.session
-            .execute("document.querySelector('dialog[open] .code').scrollIntoView()", Vec::new())
-            .await?;
-        let shot = page
-            .devtools(
-                "Page.captureScreenshot",
-                json!({ "format": "png", "clip": page.evaluate(CODE).await? }),
-            )
-            .await?;
-        let image = STANDARD.decode(shot["data"].as_str().unwrap_or_default())?;
-        let (width, height, grey) = grey(&image)?;
-        let at = |x: usize, y: usize| grey.get(y * width + x).copied().unwrap_or(255);
-        let mut image = rqrr::PreparedImage::prepare_from_greyscale(width, height, at);
-        let grids = image.detect_grids();
-        let read = grids.first().ok_or("no code is seen")?.decode()?.1;
-        assert_eq!(read, link);
+        assert_eq!(page.read_code().await?, link);
         page.press_button(Label::BigCode).await?;
         page.wait_until("document.querySelector('dialog.whole[open] .code')?.clientWidth > 300")
             .await?;

@@ -4,47 +4,12 @@ use std::fs;
 use std::time::Duration;
 
 use serde_json::json;
-use sunlarder_engine::document::Document;
-use sunlarder_engine::outlook::Outlook;
-use sunlarder_engine::place::Climate;
 use sunlarder_engine::simulate::Sunlight;
-use sunlarder_engine::system::System;
 use sunlarder_engine::words::Label;
-use sunlarder_tests::browser::{Look, Outcome, Page, Site, WORDS, in_browser};
+use sunlarder_tests::browser::{Look, Outcome, Site, WORDS, answered, in_browser};
 use thirtyfour::prelude::*;
 
 const NOTHING: [String; 0] = [];
-
-/// The plan of the page, resolved and answered.
-fn answered(plan: &Document) -> Outcome<(System, Outlook)> {
-    let system = System::assemble(plan, Climate::embedded(), &mut ())
-        .map_err(|problem| WORDS.problem(&problem, &|_| None))?;
-    let outlook = Outlook::of(&system);
-    Ok((system, outlook))
-}
-
-/// Brings a figure into sight, so that it is asked for, and waits until it is drawn.
-async fn come_to(page: &Page, id: &str) -> Outcome<()> {
-    let own = format!("document.getElementById({})", json!(id));
-    page.wait_until(&format!("{own} !== null")).await?;
-    page.evaluate(&format!("{own}.scrollIntoView({{ behavior: 'instant', block: 'center' }})"))
-        .await?;
-    page.wait_until(&format!("{own}.querySelector('svg path') !== null")).await
-}
-
-/// Waits until a sentence stands under a picture; it is written anew as often as something is asked.
-async fn expect_note(page: &Page, id: &str, sentence: &str) -> Outcome<()> {
-    let note = format!("document.querySelector('#{id} p.note')?.textContent");
-    page.wait_until(&format!("{note} === {}", json!(sentence))).await
-}
-
-/// Opens the table of a figure and counts its rows.
-async fn rows(page: &Page, id: &str) -> Outcome<usize> {
-    page.press(By::Css(format!("#{id} details.more > summary"))).await?;
-    let rows = format!("document.querySelectorAll('#{id} tbody tr').length");
-    page.wait_until(&format!("{rows} > 0")).await?;
-    Ok(page.evaluate(&rows).await?.as_u64().ok_or("no count")?.try_into()?)
-}
 
 #[tokio::test]
 async fn the_year_and_the_flow_are_drawn_read_and_told() -> Outcome<()> {
@@ -56,17 +21,17 @@ async fn the_year_and_the_flow_are_drawn_read_and_told() -> Outcome<()> {
             let plan = page.stored_plan().await?;
             let (system, outlook) = answered(&plan)?;
 
-            come_to(&page, "flow").await?;
+            page.come_to("flow").await?;
             let flow = outlook.day_flow(&system, &mut Sunlight::default());
-            expect_note(&page, "flow", &WORDS.flow(&flow)).await?;
+            page.expect_note("flow", &WORDS.flow(&flow)).await?;
             let sums = 2 + usize::from(flow.unmet.0 > 0.0);
-            assert_eq!(rows(&page, "flow").await?, flow.from.len() + flow.to.len() + sums);
+            assert_eq!(page.rows("flow").await?, flow.from.len() + flow.to.len() + sums);
 
-            come_to(&page, "carpet").await?;
+            page.come_to("carpet").await?;
             let year = outlook.mean_year(&system);
             let said = WORDS.year(&year, system.bank.reserve);
-            expect_note(&page, "carpet", &said).await?;
-            assert_eq!(rows(&page, "carpet").await?, 12);
+            page.expect_note("carpet", &said).await?;
+            assert_eq!(page.rows("carpet").await?, 12);
 
             let reader = page.element(By::Css("#carpet .reader")).await?;
             reader.send_keys(Key::PageUp + Key::Down).await?;
@@ -124,7 +89,7 @@ async fn every_picture_is_saved_as_a_drawing_and_as_pixels() -> Outcome<()> {
         page.devtools("Browser.setDownloadBehavior", behaviour).await?;
         page.start_from(site.address(), "camper").await?;
         for id in ["flow", "carpet"] {
-            come_to(&page, id).await?;
+            page.come_to(id).await?;
         }
         let count = page.evaluate("document.querySelectorAll('figure .save').length").await?;
         let count = usize::try_from(count.as_u64().unwrap_or_default())?;

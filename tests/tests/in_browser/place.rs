@@ -2,19 +2,9 @@
 
 use serde_json::json;
 use sunlarder_engine::document::Field;
-use sunlarder_engine::outlook::Outlook;
-use sunlarder_engine::place::Climate;
-use sunlarder_engine::system::System;
 use sunlarder_engine::words::{Label, Term};
-use sunlarder_tests::browser::{Look, Outcome, Page, Site, WORDS, in_browser};
+use sunlarder_tests::browser::{Look, Outcome, Page, Site, WORDS, answered, in_browser};
 use thirtyfour::prelude::*;
-
-/// Nothing that a rule of accessibility or the width of the window forbids.
-async fn is_sound(page: &Page) -> Outcome<()> {
-    assert_eq!(page.overflow().await?, [""; 0]);
-    assert_eq!(page.accessibility().await?, [""; 0]);
-    Ok(())
-}
 
 #[tokio::test]
 async fn eight_starts_are_offered_and_one_tap_tells_a_verdict() -> Outcome<()> {
@@ -25,7 +15,7 @@ async fn eight_starts_are_offered_and_one_tap_tells_a_verdict() -> Outcome<()> {
             page.open(address).await?;
             let cards = page.evaluate("document.querySelectorAll('.scenario').length").await?;
             assert_eq!(cards, json!(8));
-            is_sound(&page).await?;
+            page.expect_sound().await?;
             page.screenshot(&format!("start_{}", look.width)).await?;
             page.press(By::Id("start-stall")).await?;
             page.wait_until("document.querySelector('.verdict h1 em') !== null").await?;
@@ -45,18 +35,6 @@ fn stored(what: &str) -> String {
     )
 }
 
-/// A press on the map at shares of its width and height.
-fn tap_at(east: f64, south: f64) -> String {
-    format!(
-        "(() => {{
-            const map = document.querySelector('.world'), box = map.getBoundingClientRect();
-            map.dispatchEvent(new PointerEvent('click', {{ bubbles: true,
-                clientX: box.left + map.clientLeft + map.clientWidth * {east},
-                clientY: box.top + map.clientTop + map.clientHeight * {south} }}));
-        }})()"
-    )
-}
-
 #[tokio::test]
 async fn a_place_is_found_by_its_sea_on_the_map_and_with_arrow_keys() -> Outcome<()> {
     let site = Site::of_dist().await?;
@@ -68,7 +46,7 @@ async fn a_place_is_found_by_its_sea_on_the_map_and_with_arrow_keys() -> Outcome
         page.wait_until("document.querySelector('.where').textContent.includes('Biscay')").await?;
 
         // Kathmandu, by a tap: the clock is that of the town.
-        page.evaluate(&tap_at((85.32 + 180.0) / 360.0, (90.0 - 27.7) / 180.0)).await?;
+        page.tap_map(27.7, 85.32).await?;
         page.wait_until("document.querySelector('.where').textContent.includes('Kathmandu')")
             .await?;
         page.wait_until(&stored("utc_offset_min\": ?345")).await?;
@@ -85,7 +63,7 @@ async fn a_place_is_found_by_its_sea_on_the_map_and_with_arrow_keys() -> Outcome
         assert!((place.latitude_deg - moved.latitude_deg - 10.0).abs() < 0.01, "{moved:?}");
         let said = page.element(By::Id("world-says")).await?.text().await?;
         assert!(said.contains(&moved.name) && !moved.name.contains("Kathmandu"), "{said}");
-        is_sound(&page).await?;
+        page.expect_sound().await?;
         page.screenshot("map_360").await?;
         Ok(())
     })
@@ -105,16 +83,15 @@ async fn the_climate_that_is_used_is_shown_and_taken_over() -> Outcome<()> {
         page.press(By::XPath(fold)).await?;
         page.wait_until("document.querySelectorAll('svg.climate rect').length === 12").await?;
         let plan = page.stored_plan().await?;
-        let system = System::assemble(&plan, Climate::embedded(), &mut ())
-            .map_err(|problem| WORDS.problem(&problem, &|_| None))?;
+        let (system, _) = answered(&plan)?;
         let text = page.evaluate("document.body.textContent").await?;
         for sentence in WORDS.climate_sources(&system.climate) {
             assert!(text.as_str().is_some_and(|text| text.contains(sentence)), "{sentence}");
         }
-        is_sound(&page).await?;
+        page.expect_sound().await?;
         page.flip(Label::OwnSun).await?;
         page.wait_until("document.querySelectorAll('.twelve input').length === 12").await?;
-        is_sound(&page).await?;
+        page.expect_sound().await?;
         page.screenshot("climate_1280").await?;
         Ok(())
     })
@@ -152,7 +129,7 @@ async fn words_are_explained_where_they_stand_even_while_a_plan_cannot_be_worked
         assert_eq!(said, WORDS.explain_field(Field::Tilt));
         let drawn = page.evaluate("document.querySelector('.explained svg path') !== null").await?;
         assert_eq!(drawn, json!(true));
-        is_sound(&page).await?;
+        page.expect_sound().await?;
         page.screenshot("explained_360").await?;
 
         // An idle draw above all loss: the plan cannot be worked out, words still can be explained.
@@ -163,30 +140,6 @@ async fn words_are_explained_where_they_stand_even_while_a_plan_cannot_be_worked
         assert_eq!(said, WORDS.explain_field(Field::InverterRated));
         let kept = page.evaluate("document.querySelectorAll('.explained p').length").await?;
         assert_eq!(kept, json!(3), "what was open stays");
-        Ok(())
-    })
-    .await
-}
-
-#[tokio::test]
-async fn a_nurse_is_told_by_name_what_needs_a_backup_and_an_alarm() -> Outcome<()> {
-    let site = Site::of_dist().await?;
-    in_browser(Look::PHONE, |page| async move {
-        page.start_from(site.address(), "clinic").await?;
-        let plan = page.stored_plan().await?;
-        let system = System::assemble(&plan, Climate::embedded(), &mut ())
-            .map_err(|problem| WORDS.problem(&problem, &|_| None))?;
-        let name_of = |tag| WORDS.name_in(&plan, tag);
-        let said = page.element(By::Id("lede")).await?.text().await?;
-        assert_eq!(said, WORDS.explanation(&Outlook::of(&system), &system, &name_of));
-        assert!(
-            said.contains("Vaccine fridge") && said.contains("backup") && said.contains("alarm")
-        );
-        page.wait_until("document.querySelector('#chance').textContent.includes('a life')").await?;
-        let chance = page.element(By::Id("chance")).await?.text().await?;
-        assert!(!chance.contains("of ten years you") && !chance.contains("stay above"), "{chance}");
-        let good = page.evaluate("document.querySelector('.verdict em.good')").await?;
-        assert!(good.is_null());
         Ok(())
     })
     .await

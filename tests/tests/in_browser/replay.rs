@@ -1,26 +1,15 @@
 //! A person's own year of weather: opened, replayed, drawn, told where it is wrong, taken away.
 
 use std::fs;
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 use serde_json::json;
 use sunlarder_engine::document::Field;
-use sunlarder_engine::outlook::Outlook;
-use sunlarder_engine::place::{Climate, WeatherFile};
-use sunlarder_engine::system::System;
 use sunlarder_engine::words::Label;
-use sunlarder_tests::browser::{Look, Outcome, Page, Site, WORDS, in_browser};
+use sunlarder_tests::browser::{Look, Outcome, REPLAY_SAID, REPLAYED, Site, answered, in_browser};
 use sunlarder_tests::weather_year::weather_year;
-use thirtyfour::By;
 
 const NOTHING: [String; 0] = [];
-/// The sentences under the button, as a text.
-const SAID: &str =
-    "JSON.stringify([...document.querySelectorAll('#replay li')].map((own) => own.textContent))";
-/// Whether the curve has a line of the year, and its legend a key.
-const DRAWN: &str = "document.querySelector('.replayed-line').getAttribute('d') !== ''
-    && document.querySelector('.key-replayed') !== null";
-
 /// Whether the plan that is kept on the device starts at 55 %.
 const STORED_AT_55: &str = "(() => {
     const id = JSON.parse(localStorage.getItem('sunlarder.current'));
@@ -34,36 +23,18 @@ fn written(name: &str, text: &str) -> Outcome<PathBuf> {
     Ok(path)
 }
 
-/// Chooses a file at the button.
-async fn choose(page: &Page, path: &Path) -> Outcome<()> {
-    let input = page.element(By::Css("#replay input[type='file']")).await?;
-    Ok(input.send_keys(path.to_string_lossy().into_owned()).await?)
-}
-
-/// Waits until the sentences are those of the plan that is stored in the weather of a file.
-async fn expect_replayed(page: &Page, text: &str) -> Outcome<()> {
-    let plan = page.stored_plan().await?;
-    let system = System::assemble(&plan, Climate::embedded(), &mut ())
-        .map_err(|problem| WORDS.problem(&problem, &|_| None))?;
-    let file = WeatherFile::read(text).map_err(|fault| WORDS.weather_file_fault(&fault))?;
-    let sentences = WORDS.replayed(&Outlook::of(&system).replay(&system, &file), &system);
-    page.wait_until(&format!("{SAID} === {}", json!(json!(sentences).to_string()))).await?;
-    page.wait_until(DRAWN).await
-}
-
 #[tokio::test]
 async fn a_year_of_weather_is_opened_followed_told_wrong_and_taken_away() -> Outcome<()> {
     let site = Site::of_dist().await?;
     in_browser(Look::PHONE, |page| async move {
         page.start_from(site.address(), "camper").await?;
         let plan = page.stored_plan().await?;
-        let system = System::assemble(&plan, Climate::embedded(), &mut ())
-            .map_err(|problem| WORDS.problem(&problem, &|_| None))?;
+        let (system, _) = answered(&plan)?;
         let text = weather_year(system.site, |month| if month < 3 { 0 } else { 400 });
         let good = written("replayed.epw", &text)?;
         page.open_question(Label::WhereAndWhen).await?;
-        choose(&page, &good).await?;
-        expect_replayed(&page, &text).await?;
+        page.bring_weather(&good).await?;
+        page.expect_replayed(&text).await?;
         assert_eq!(page.accessibility().await?, NOTHING);
         assert_eq!(page.overflow().await?, NOTHING);
         page.screenshot("replay").await?;
@@ -71,20 +42,20 @@ async fn a_year_of_weather_is_opened_followed_told_wrong_and_taken_away() -> Out
         // It follows an edit, and nothing of it is kept on the device.
         page.type_into(Field::StartCharge, "55").await?;
         page.wait_until(STORED_AT_55).await?;
-        expect_replayed(&page, &text).await?;
+        page.expect_replayed(&text).await?;
         let kept = page.evaluate("JSON.stringify(localStorage).includes('Some Bay')").await?;
         assert_eq!(kept, json!(false));
 
         // A wrong one is told by line and column, and can be followed by a good one.
         let wrong = written("wrong.epw", &text.replacen("8.0", "88.0", 1))?;
-        choose(&page, &wrong).await?;
-        page.wait_until(&format!("{SAID}.includes('(line 9, column 7) is 88 °C')")).await?;
+        page.bring_weather(&wrong).await?;
+        page.wait_until(&format!("{REPLAY_SAID}.includes('(line 9, column 7) is 88 °C')")).await?;
         page.wait_until("document.querySelector('.key-replayed') === null").await?;
-        choose(&page, &good).await?;
-        expect_replayed(&page, &text).await?;
+        page.bring_weather(&good).await?;
+        page.expect_replayed(&text).await?;
 
         page.press_button(Label::TakeYearAway).await?;
-        page.wait_until(&format!("{SAID} === '[]' && !({DRAWN})")).await?;
+        page.wait_until(&format!("{REPLAY_SAID} === '[]' && !({REPLAYED})")).await?;
         assert_eq!(page.complaints().await?, NOTHING);
         Ok(())
     })

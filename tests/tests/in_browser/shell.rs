@@ -80,16 +80,21 @@ async fn the_checks_see_what_they_look_for() -> Outcome<()> {
 #[tokio::test]
 async fn the_look_is_the_one_asked_for() -> Outcome<()> {
     let site = Site::of_dist().await?;
-    in_browser(Look::PHONE.in_the_dark(), |page| async move {
-        page.open(site.address()).await?;
-        assert_eq!(page.evaluate("innerWidth").await?, 360);
-        assert_eq!(
-            page.evaluate("matchMedia('(prefers-color-scheme: dark)').matches").await?,
-            true
-        );
-        Ok(())
-    })
-    .await
+    let address = site.address();
+    for look in Look::BOTH.map(Look::in_the_dark) {
+        in_browser(look, |page| async move {
+            page.open(address).await?;
+            let size = page.evaluate("[innerWidth, innerHeight]").await?;
+            assert_eq!(size, json!([look.width, look.height]));
+            assert_eq!(
+                page.evaluate("matchMedia('(prefers-color-scheme: dark)').matches").await?,
+                true
+            );
+            Ok(())
+        })
+        .await?;
+    }
+    Ok(())
 }
 
 #[tokio::test]

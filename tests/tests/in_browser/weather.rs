@@ -1,45 +1,16 @@
 //! What weather does with a plan: worked out beside the page, the same as outside the browser, and never in the way of an edit.
 
 use serde_json::json;
-use sunlarder_engine::document::{Document, Field};
-use sunlarder_engine::outlook::Outlook;
-use sunlarder_engine::place::{Climate, SpreadGrid};
-use sunlarder_engine::simulate::Extent;
-use sunlarder_engine::system::System;
+use sunlarder_engine::document::Field;
 use sunlarder_engine::words::Label;
-use sunlarder_tests::browser::{Look, Outcome, Page, Site, WORDS, in_browser};
-use thirtyfour::By;
-
-/// Whether all weather has been tried.
-const FORETOLD: &str = "document.querySelector('#chance').textContent !== ''
-    && document.querySelector('[aria-busy]') === null";
-
-/// What weather does to the verdict, as the engine says it outside the browser.
-fn expected(plan: &Document) -> Outcome<String> {
-    let system = System::assemble(plan, Climate::embedded(), &mut ())
-        .map_err(|problem| WORDS.problem(&problem, &|_| None))?;
-    let outlook = Outlook::of(&system);
-    let spread = SpreadGrid::embedded().at(system.site);
-    let mut ensemble = outlook.ensemble(&system, &spread, Extent::default());
-    while ensemble.advance() {}
-    let chances = ensemble.chances();
-    let when = WORDS.when_reserve_comes(&chances, &system);
-    Ok(format!("{when} {}", WORDS.month_kept(&chances, &outlook)))
-}
-
-async fn expect_foretold(page: &Page) -> Outcome<String> {
-    page.wait_until(FORETOLD).await?;
-    let said = page.element(By::Id("chance")).await?.text().await?;
-    assert_eq!(said, expected(&page.stored_plan().await?)?);
-    Ok(said)
-}
+use sunlarder_tests::browser::{Look, Outcome, Site, WORDS, in_browser};
 
 #[tokio::test]
 async fn weather_is_foretold_as_outside_the_browser_and_anew_after_an_edit() -> Outcome<()> {
     let site = Site::of_dist().await?;
     in_browser(Look::PHONE, |page| async move {
         page.start_from(site.address(), "camper").await?;
-        let before = expect_foretold(&page).await?;
+        let before = page.expect_foretold().await?;
         let band = "document.querySelector('.band')?.getAttribute('d').length > 200";
         page.wait_until(band).await?;
         let years = "document.querySelectorAll('.weather > li').length >= 5";
@@ -48,7 +19,7 @@ async fn weather_is_foretold_as_outside_the_browser_and_anew_after_an_edit() -> 
         page.open_question(Label::WhatDoYouStore).await?;
         page.paste_into(Field::Reserve, "60").await?;
         page.wait_until("document.querySelector('#chance[aria-busy]') !== null").await?;
-        let after = expect_foretold(&page).await?;
+        let after = page.expect_foretold().await?;
         assert_ne!(after, before);
         assert_eq!(page.complaints().await?, [""; 0]);
         assert_eq!(page.foreign_requests().await?, [""; 0]);

@@ -4,56 +4,19 @@
 
 use std::fs;
 
-use serde_json::{Value, json};
-use sunlarder_engine::document::{Document, Field};
-use sunlarder_engine::outlook::{Outlook, Question};
-use sunlarder_engine::place::Climate;
-use sunlarder_engine::system::System;
-use sunlarder_engine::words::{Label, Line, lines};
-use sunlarder_engine::working::Working;
-use sunlarder_tests::browser::{Look, Outcome, Page, Site, WORDS, copy_of_dist, dist, in_browser};
+use serde_json::json;
+use sunlarder_engine::document::Field;
+use sunlarder_engine::outlook::Question;
+use sunlarder_engine::words::Label;
+use sunlarder_tests::browser::{
+    Look, Outcome, Page, STEPS, Site, WORDS, copy_of_dist, dist, in_browser,
+};
 use thirtyfour::prelude::*;
 
 const NOTHING: [String; 0] = [];
 
-/// Titles and results of the steps in the open panel, in the order in which they stand.
-const STEPS: &str = "[...document.querySelectorAll('.working[open] .step')].map((step) =>
-    [step.querySelector('h3').textContent, step.querySelector('strong').textContent])";
 /// The text of the open panel without its summary.
 const SAID: &str = "[...document.querySelectorAll('.working[open] > :not(summary)')].map((own) => own.textContent).join('')";
-/// Whether the open panel holds steps.
-const WORKED: &str = "document.querySelector('.working[open] .step') !== null";
-
-/// Opens the panel behind a label.
-async fn open_panel(page: &Page, label: Label) -> Outcome<()> {
-    let path = format!(
-        "//details[contains(@class, 'working')]/summary[normalize-space(.)=\"{}\"]",
-        WORDS.label(label)
-    );
-    page.press(By::XPath(path)).await
-}
-
-/// What the panel ought to show of a plan.
-fn expected(plan: &Document, question: Question) -> Outcome<Value> {
-    let system = System::assemble(plan, Climate::embedded(), &mut ())
-        .map_err(|problem| WORDS.problem(&problem, &|_| None))?;
-    let mut working = Working::new();
-    Outlook::of(&system).work(question, &system, &mut working);
-    let lines = lines(&working, WORDS, &|tag| WORDS.name_in(plan, tag));
-    let shown = |(at, line): (usize, &Line)| {
-        let owner = line.owner.as_ref().map(|owner| format!(" – {owner}")).unwrap_or_default();
-        json!([format!("{}. {}{owner}", at + 1, line.title), line.result])
-    };
-    Ok(lines.iter().enumerate().rev().map(shown).collect())
-}
-
-/// Waits until the open panel shows what it ought to of the plan that is stored.
-async fn expect_worked(page: &Page, question: Question) -> Outcome<()> {
-    page.wait_until(WORKED).await?;
-    let expected = expected(&page.stored_plan().await?, question)?;
-    page.wait_until(&format!("JSON.stringify({STEPS}) === {}", json!(expected.to_string()))).await
-}
-
 /// Writes a picture of the open panel; of the whole page it would be blank, because what is out of sight is not drawn.
 async fn look_at_panel(page: &Page) -> Outcome<()> {
     page.resize(page.look.width, 2 * page.look.height).await?;
@@ -79,15 +42,15 @@ async fn an_open_panel_shows_its_steps_and_follows_an_edit() -> Outcome<()> {
     let site = Site::of_dist().await?;
     in_browser(Look::PHONE, |page| async move {
         page.start_from(site.address(), "camper").await?;
-        open_panel(&page, Label::HowBudget).await?;
-        expect_worked(&page, Question::Budget).await?;
+        page.open_panel(Label::HowBudget).await?;
+        page.expect_worked(Question::Budget).await?;
         let before = page.evaluate(STEPS).await?;
 
         page.open_load(0).await?;
         page.type_into(Field::LoadPower, "123").await?;
         page.wait_until(&format!("JSON.stringify({STEPS}) !== {}", json!(before.to_string())))
             .await?;
-        expect_worked(&page, Question::Budget).await?;
+        page.expect_worked(Question::Budget).await?;
         assert_eq!(page.accessibility().await?, NOTHING);
         assert_eq!(page.overflow().await?, NOTHING);
         look_at_panel(&page).await
@@ -110,9 +73,9 @@ async fn every_figure_can_be_asked_for() -> Outcome<()> {
         page.start_from(site.address(), "boat").await?;
         page.open_question(Label::WhatDoYouStore).await?;
         for (label, question) in figures {
-            open_panel(&page, label).await?;
-            expect_worked(&page, question).await?;
-            open_panel(&page, label).await?;
+            page.open_panel(label).await?;
+            page.expect_worked(question).await?;
+            page.open_panel(label).await?;
             page.wait_until("document.querySelector('.working[open]') === null").await?;
         }
         Ok(())
@@ -136,8 +99,8 @@ async fn a_worker_that_dies_is_started_anew_once() -> Outcome<()> {
         page.wait_until("started.length === 1 && started[0].stood === true").await?;
         page.evaluate(die).await?;
         page.wait_until("started.length === 2 && started[1].stood === true").await?;
-        open_panel(&page, Label::HowBudget).await?;
-        expect_worked(&page, Question::Budget).await?;
+        page.open_panel(Label::HowBudget).await?;
+        page.expect_worked(Question::Budget).await?;
         page.evaluate(die).await?;
         let sentence = json!(WORDS.label(Label::NotWorkedOut));
         page.wait_until(&format!("{SAID} === {sentence}")).await?;
@@ -153,8 +116,8 @@ async fn without_workers_the_page_works_it_out_itself() -> Outcome<()> {
     in_browser(Look::PHONE, |page| async move {
         before_all(&page, "delete window.Worker").await?;
         page.start_from(site.address(), "camper").await?;
-        open_panel(&page, Label::HowAutonomy).await?;
-        expect_worked(&page, Question::Autonomy).await?;
+        page.open_panel(Label::HowAutonomy).await?;
+        page.expect_worked(Question::Autonomy).await?;
         assert_eq!(page.evaluate("typeof Worker").await?, "undefined");
         Ok(())
     })
@@ -187,7 +150,7 @@ async fn cannot_be_worked_out_without(begins: &str, ends: &str) -> Outcome<()> {
     let site = Site::of_folder(&folder, "/").await?;
     in_browser(Look::PHONE, |page| async move {
         page.start_from(site.address(), "camper").await?;
-        open_panel(&page, Label::HowBudget).await?;
+        page.open_panel(Label::HowBudget).await?;
         let sentence = json!(WORDS.label(Label::NotWorkedOut));
         page.wait_until(&format!("{SAID} === {sentence}")).await?;
         fs::remove_dir_all(folder)?;
@@ -207,7 +170,7 @@ async fn a_panel_that_waits_says_so() -> Outcome<()> {
         )
         .await?;
         page.start_from(site.address(), "camper").await?;
-        open_panel(&page, Label::HowBudget).await?;
+        page.open_panel(Label::HowBudget).await?;
         let sentence = json!(WORDS.label(Label::BeingWorkedOut));
         page.wait_until(&format!("{SAID} === {sentence}")).await
     })
@@ -224,8 +187,8 @@ async fn after_one_visit_figures_are_worked_out_without_a_network() -> Outcome<(
         page.set_offline(true).await?;
         page.reload().await?;
         page.press(By::Id("start-cabin")).await?;
-        open_panel(&page, Label::HowMonth).await?;
-        expect_worked(&page, Question::Month).await
+        page.open_panel(Label::HowMonth).await?;
+        page.expect_worked(Question::Month).await
     })
     .await
 }

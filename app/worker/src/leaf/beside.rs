@@ -93,9 +93,14 @@ fn plan(paper: &mut Paper, about: About<'_>, scale: Scale) {
         .text(&headline.before)
         .said("em", headline.tone.class(), &headline.key)
         .text(&headline.after)
-        .close()
-        .said("p", "", &words.explanation(outlook, system, &|tag| words.name_in(document, tag)))
-        .class("dl", "facts");
+        .close();
+    let name_of = |tag| words.name_in(document, tag);
+    // One thing, whether there is a warning or not: what follows stands side by side with the other plan's.
+    paper.open("div");
+    if let Some(vital) = words.vital(outlook, &name_of) {
+        paper.said("p", "vital", &vital);
+    }
+    paper.said("p", "", &words.explanation(outlook, system, &name_of)).close().class("dl", "facts");
     for figure in HEAD {
         paper
             .class("div", "fact")

@@ -80,9 +80,10 @@ fn path(code: &QrCode) -> String {
     path
 }
 
-/// The link to a plan on a page at this address.
+/// The link to a plan on a page at this address, behind what it may say of a question.
 pub(super) fn link(page: &str, code: &str) -> String {
-    format!("{page}#p={code}")
+    let joint = if page.contains('#') { '&' } else { '#' };
+    format!("{page}{joint}p={code}")
 }
 
 #[cfg(test)]

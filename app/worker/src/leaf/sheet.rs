@@ -88,8 +88,11 @@ fn verdict(paper: &mut Paper, about: About<'_>) {
         .text(&headline.before)
         .said("strong", "", &headline.key)
         .text(&headline.after)
-        .close()
-        .said("p", "", &words.explanation(outlook, system, &name_of));
+        .close();
+    if let Some(vital) = words.vital(outlook, &name_of) {
+        paper.said("p", "vital", &vital);
+    }
+    paper.said("p", "", &words.explanation(outlook, system, &name_of));
     let speaks = !matches!(outlook.verdict, Verdict::NothingRuns | Verdict::CannotWork { .. });
     if !speaks {
         return;

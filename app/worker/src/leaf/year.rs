@@ -194,7 +194,9 @@ fn scales(paper: &mut Paper, words: Words, year: &YearRun) {
     paper.class("div", "carpet-hours").attr("aria-hidden", "true");
     for hour in MARKS {
         let top = percent(hour.into(), HOURS);
-        paper.open("span").attr(":top", &top).text(&format!("{hour:02}")).close();
+        // The margin is narrow: the half of the day goes below its hour.
+        let mark = words.hour_mark(hour.into()).replacen('\u{a0}', " ", 1);
+        paper.open("span").attr(":top", &top).text(&mark).close();
     }
     paper.close().class("div", "carpet-months").attr("aria-hidden", "true");
     let mut day = 0;

@@ -39,12 +39,15 @@ fn month_missed(range: &Range, name: &str) -> String {
                 "In no invented {name} does the bank sink below your reserve; a life must not rest on that alone."
             );
         }
+        [_, _, 10] => "every year".to_owned(),
         [most, _, least] if most == least => format!("{most} of ten years"),
+        [10, _, 0] => "none to all of ten years".to_owned(),
+        [10, _, least] => format!("{least} of ten years or more"),
         [most, _, 0] => format!("up to {most} of ten years"),
         [most, _, least] => format!("{least} to {most} of ten years"),
     };
     format!(
-        "In {years} {name} takes the bank below your reserve. Where a life may depend on it, no such year is one of few: make the bank or the array larger."
+        "In {years} {name} takes the bank below your reserve. Where a life may depend on it, not one such year will do: make the bank or the array larger."
     )
 }
 
@@ -238,7 +241,7 @@ mod tests {
         for (kept, said) in [
             (range(5.8, 9.2, 10.0), "In up to 4 of ten years December takes the bank below"),
             (range(2.0, 5.0, 8.0), "In 2 to 8 of ten years December takes the bank below"),
-            (range(0.0, 0.0, 0.0), "In 10 of ten years December takes the bank below"),
+            (range(0.0, 0.0, 0.0), "In every year December takes the bank below"),
             (range(9.9, 10.0, 10.0), "In no invented December does the bank sink below"),
         ] {
             chances.months_kept[11] = kept;

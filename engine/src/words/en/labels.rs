@@ -380,6 +380,9 @@ pub fn label(label: Label) -> &'static str {
         Label::NameOfVariant => "Name of a new variant",
         Label::BringBack => "Bring the deleted plan back",
         Label::GuessFirst => "Guess first",
+        Label::AnswerIsNever => {
+            "In this plan that never comes, which nobody can guess: ask for something else."
+        }
         Label::GuessHint => {
             "For a workshop: the answer hides until people have guessed. The guesses stay on this device and go with the page."
         }

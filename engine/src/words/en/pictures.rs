@@ -47,8 +47,14 @@ pub const UNDER_RESERVE: &str = "under the reserve";
 pub const SUNRISE_AND_SUNSET: &str = "sunrise, sunset";
 
 /// The heads of the table behind the carpet.
-pub const YEAR_HEADS: [&str; 6] =
-    ["Month", "Lowest, %", "Under reserve, h", "Loads short, h", "Days that gain", "Days filled"];
+pub const YEAR_HEADS: [&str; 6] = [
+    "Month",
+    "Lowest, %",
+    "Under reserve, h",
+    "Loads short, h",
+    "Days that end fuller",
+    "Days filled",
+];
 
 /// Where energy comes from or goes; a load goes by its name.
 #[must_use]

@@ -71,16 +71,14 @@ pub fn explanation(
     system: &System,
     name_of: NameOf<'_>,
 ) -> String {
-    let vital = vital(outlook, name_of);
     if let Verdict::CannotWork { why } = &outlook.verdict {
-        let why = obstacle(words, why, name_of);
-        return vital.map_or(why.clone(), |vital| format!("{why} {vital}"));
+        return obstacle(words, why, name_of);
     }
     if matches!(outlook.verdict, Verdict::NothingRuns) {
         return "Pick things from the list, or type your own, and the answer appears here.".into();
     }
     let times = outlook.times();
-    let mut parts = Vec::from_iter(vital);
+    let mut parts = Vec::new();
     // Then what belongs to the run of the headline, then the run without sun, so that no one mixes the two.
     if let Verdict::StartsBelowReserve { reserve, .. } = &outlook.verdict {
         parts.push(format!(
@@ -88,17 +86,7 @@ pub fn explanation(
             words.amount(*reserve)
         ));
     }
-    if matches!(outlook.verdict, Verdict::ReachesReserve { .. }) {
-        parts.push(match times.to_empty {
-            Some(empty) => format!("In that weather the bank is empty after {}.", duration(empty)),
-            None => format!("In that weather it is not quite empty after {HORIZON_DAYS} days."),
-        });
-    }
-    if let (Some(full), true) = (times.to_full, system.start.charge < 0.97)
-        && outlook.run.reserve_at.is_none_or(|reserve| full < reserve)
-    {
-        parts.push(format!("In that weather it is full after {}.", duration(full)));
-    }
+    parts.extend(in_that_weather(outlook, system));
     parts.extend(without_sun(outlook));
     if outlook.run.totals.generator.0 > 0.0 {
         parts.push("All of this counts on the generator, and on its fuel.".into());
@@ -110,8 +98,28 @@ pub fn explanation(
     parts.join(" ")
 }
 
+/// When the bank is full and when empty in the weather of the headline.
+fn in_that_weather(outlook: &Outlook, system: &System) -> Option<String> {
+    let times = outlook.times();
+    let full = times.to_full.filter(|full| {
+        system.start.charge < 0.97 && outlook.run.reserve_at.is_none_or(|reserve| *full < reserve)
+    });
+    let empties = matches!(outlook.verdict, Verdict::ReachesReserve { .. });
+    let happens = match (full.map(duration), times.to_empty.map(duration)) {
+        (Some(full), Some(empty)) if empties => {
+            format!("the bank is full after {full} and empty after {empty}")
+        }
+        (None, Some(empty)) if empties => format!("the bank is empty after {empty}"),
+        (_, None) if empties => format!("the bank is not quite empty after {HORIZON_DAYS} days"),
+        (Some(full), _) => format!("the bank is full after {full}"),
+        _ => return None,
+    };
+    Some(format!("In that weather {happens}."))
+}
+
 /// By name what lives depend on, and what each of it needs.
-fn vital(outlook: &Outlook, name_of: NameOf<'_>) -> Option<String> {
+#[must_use]
+pub fn vital(outlook: &Outlook, name_of: NameOf<'_>) -> Option<String> {
     let named = |own: &Obstacle| match own {
         Obstacle::VitalLoad { load } => Some(format!("“{}”", load_name(*load, name_of))),
         _ => None,

@@ -42,14 +42,21 @@ fn month_missed(range: &Range, name: &str) -> String {
                 "En ningún {name} inventado baja el banco de tu reserva; una vida no debe fiarse solo de eso."
             );
         }
+        [_, _, 10] => {
+            return format!(
+                "Todos los años el banco baja de tu reserva en {name}. Donde puede depender una vida, ni un año así es aceptable: agranda el banco o el campo."
+            );
+        }
         [1, _, 1] => "1 año".to_owned(),
         [most, _, least] if most == least => format!("{most} años"),
         [1, _, 0] => "hasta 1 año".to_owned(),
+        [10, _, 0] => "de ninguno a todos los años".to_owned(),
+        [10, _, least] => format!("{least} años o más"),
         [most, _, 0] => format!("hasta {most} años"),
         [most, _, least] => format!("de {least} a {most} años"),
     };
     format!(
-        "En {name} el banco baja de tu reserva {years} de cada diez. Donde puede depender una vida, ningún año así es uno de pocos: agranda el banco o el campo."
+        "En {name} el banco baja de tu reserva {years} de cada diez. Donde puede depender una vida, ni un año así es aceptable: agranda el banco o el campo."
     )
 }
 

@@ -390,6 +390,9 @@ pub fn label(label: Label) -> &'static str {
         Label::NameOfVariant => "Nombre de la variante nueva",
         Label::BringBack => "Recuperar el plan borrado",
         Label::GuessFirst => "Primero, estimar",
+        Label::AnswerIsNever => {
+            "En este plan eso no llega nunca, y nadie puede adivinarlo: pregunta otra cosa."
+        }
         Label::GuessHint => {
             "Para un taller: la respuesta se oculta hasta que la gente la haya estimado. Las estimaciones se quedan en este dispositivo y se van con la página."
         }

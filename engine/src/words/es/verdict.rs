@@ -71,17 +71,15 @@ pub fn explanation(
     system: &System,
     name_of: NameOf<'_>,
 ) -> String {
-    let vital = vital(outlook, name_of);
     if let Verdict::CannotWork { why } = &outlook.verdict {
-        let why = obstacle(words, why, name_of);
-        return vital.map_or(why.clone(), |vital| format!("{why} {vital}"));
+        return obstacle(words, why, name_of);
     }
     if matches!(outlook.verdict, Verdict::NothingRuns) {
         return "Elige cosas de la lista o escribe las tuyas, y aquí aparecerá la respuesta."
             .into();
     }
     let times = outlook.times();
-    let mut parts = Vec::from_iter(vital);
+    let mut parts = Vec::new();
     // Then what belongs to the run of the headline, then the run without sun, so that no one mixes the two.
     if let Verdict::StartsBelowReserve { reserve, .. } = &outlook.verdict {
         parts.push(format!(
@@ -89,21 +87,7 @@ pub fn explanation(
             words.amount(*reserve)
         ));
     }
-    if matches!(outlook.verdict, Verdict::ReachesReserve { .. }) {
-        parts.push(match times.to_empty {
-            Some(empty) => {
-                format!("Con ese tiempo el banco se vacía al cabo de {}.", duration(empty))
-            }
-            None => {
-                format!("Con ese tiempo no se vacía del todo al cabo de {HORIZON_DAYS} días.")
-            }
-        });
-    }
-    if let (Some(full), true) = (times.to_full, system.start.charge < 0.97)
-        && outlook.run.reserve_at.is_none_or(|reserve| full < reserve)
-    {
-        parts.push(format!("Con ese tiempo se llena al cabo de {}.", duration(full)));
-    }
+    parts.extend(in_that_weather(outlook, system));
     parts.extend(without_sun(outlook));
     if outlook.run.totals.generator.0 > 0.0 {
         parts.push("Todo esto cuenta con el generador y con su combustible.".into());
@@ -115,8 +99,28 @@ pub fn explanation(
     parts.join(" ")
 }
 
+/// When the bank is full and when empty in the weather of the headline.
+fn in_that_weather(outlook: &Outlook, system: &System) -> Option<String> {
+    let times = outlook.times();
+    let full = times.to_full.filter(|full| {
+        system.start.charge < 0.97 && outlook.run.reserve_at.is_none_or(|reserve| *full < reserve)
+    });
+    let empties = matches!(outlook.verdict, Verdict::ReachesReserve { .. });
+    let happens = match (full.map(duration), times.to_empty.map(duration)) {
+        (Some(full), Some(empty)) if empties => {
+            format!("se llena al cabo de {full} y se vacía al cabo de {empty}")
+        }
+        (None, Some(empty)) if empties => format!("se vacía al cabo de {empty}"),
+        (_, None) if empties => format!("no se vacía del todo al cabo de {HORIZON_DAYS} días"),
+        (Some(full), _) => format!("se llena al cabo de {full}"),
+        _ => return None,
+    };
+    Some(format!("Con ese tiempo el banco {happens}."))
+}
+
 /// By name what lives depend on, and what each of it needs.
-fn vital(outlook: &Outlook, name_of: NameOf<'_>) -> Option<String> {
+#[must_use]
+pub fn vital(outlook: &Outlook, name_of: NameOf<'_>) -> Option<String> {
     let named = |own: &Obstacle| match own {
         Obstacle::VitalLoad { load } => Some(format!("«{}»", load_name(*load, name_of))),
         _ => None,

@@ -292,7 +292,13 @@ fn told(answered: &Answered) -> Told {
     Told {
         kind,
         text: words().headline(outlook).text(),
-        explanation: words().explanation(outlook, &answered.system, &name_of),
+        explanation: [
+            words().vital(outlook, &name_of).unwrap_or_default(),
+            words().explanation(outlook, &answered.system, &name_of),
+        ]
+        .join(" ")
+        .trim()
+        .to_owned(),
         months: (1..=12).filter(|month| bits >> (month - 1) & 1 == 1).collect(),
         reserve_at_local,
         short_ah,

@@ -45,7 +45,9 @@ fn verdict(answered: &Answered) -> String {
     let outlook = &answered.outlook;
     let name_of = |tag| answered.name_of(tag);
     let explanation = words().explanation(outlook, &answered.system, &name_of);
-    format!("{}\n{explanation}\n", words().headline(outlook).text())
+    let vital =
+        words().vital(outlook, &name_of).map_or(String::new(), |vital| format!("{vital}\n"));
+    format!("{}\n{vital}{explanation}\n", words().headline(outlook).text())
 }
 
 fn budget(answered: &Answered) -> String {

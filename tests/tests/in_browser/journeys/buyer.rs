@@ -5,14 +5,11 @@
 use serde_json::json;
 use sunlarder_engine::document::Field;
 use sunlarder_engine::load::catalogue::Appliance;
-use sunlarder_engine::outlook::{Outlook, Verdict};
-use sunlarder_engine::place::Climate;
+use sunlarder_engine::outlook::Verdict;
 use sunlarder_engine::share;
-use sunlarder_engine::system::System;
 use sunlarder_engine::words::Label;
-use sunlarder_tests::browser::{Look, Outcome, Page, Shown, Site, WORDS, in_browser};
+use sunlarder_tests::browser::{Look, Outcome, Page, Shown, Site, WORDS, answered, in_browser};
 use thirtyfour::By;
-use thirtyfour::components::SelectElement;
 
 /// Letters of a whole link that a text message or a QR code still takes.
 const LONGEST_LINK: usize = 2000;
@@ -23,37 +20,52 @@ const LONGEST_CODE: usize = 400;
 async fn a_buyer_plans_a_camper_and_sends_the_link() -> Outcome<()> {
     let site = Site::of_dist().await?;
     let address = site.address();
-    let (mut link, mut sent) = (String::new(), None);
-    let (link_out, sent_out) = (&mut link, &mut sent);
-    in_browser(Look::PHONE, |page| async move {
-        page.start_from(address, "camper").await?;
-        expect_native_figures(&page).await?;
-        go_to_nairobi_in_july(&page).await?;
-        add_a_kettle(&page).await?;
-        make_it_work(&page).await?;
-        *link_out = take_link(&page).await?;
-        *sent_out = Some(page.shown().await?);
-        assert_eq!(page.complaints().await?, [""; 0]);
-        assert_eq!(page.foreign_requests().await?, [""; 0]);
-        Ok(())
-    })
-    .await?;
-    let sent = sent.ok_or("no plan was sent")?;
+    for (look, other) in [(Look::PHONE, Look::DESKTOP), (Look::DESKTOP, Look::PHONE)] {
+        let mut taken = None;
+        let taken_out = &mut taken;
+        in_browser(look, |page| async move {
+            page.open(address).await?;
+            page.expect_sound().await?;
+            page.start_from(address, "camper").await?;
+            expect_native_figures(&page).await?;
+            say_what_drives_it(&page).await?;
+            go_to_nairobi_in_july(&page).await?;
+            add_a_kettle(&page).await?;
+            make_it_work(&page).await?;
+            page.expect_sound().await?;
+            *taken_out = Some((take_link(&page).await?, page.shown().await?));
+            page.expect_sound().await?;
+            page.expect_quiet().await
+        })
+        .await?;
+        let (link, sent) = taken.ok_or("no plan was sent")?;
+        let link = &link;
+        in_browser(other, |page| async move { open_sent(&page, link, sent).await }).await?;
+    }
+    Ok(())
+}
 
-    let link = &link;
-    in_browser(Look::DESKTOP, |page| async move {
-        page.open(link).await?;
-        page.wait_until("document.querySelector('.verdict h1') !== null").await?;
-        assert_eq!(page.shown().await?, sent);
-        expect_native_figures(&page).await?;
-        assert_eq!(
-            page.evaluate("location.hash").await?,
-            "",
-            "an edited plan is no longer the link's"
-        );
-        Ok(())
-    })
-    .await
+/// Somebody else's screen.
+async fn open_sent(page: &Page, link: &str, sent: Shown) -> Outcome<()> {
+    page.open(link).await?;
+    page.wait_until("document.querySelector('.verdict h1') !== null").await?;
+    assert_eq!(page.shown().await?, sent);
+    expect_native_figures(page).await?;
+    assert_eq!(page.evaluate("location.hash").await?, "", "an edited plan is no longer the link's");
+    page.expect_sound().await?;
+    page.expect_quiet().await
+}
+
+/// The first minute: the verdict in words, and what drives it.
+async fn say_what_drives_it(page: &Page) -> Outcome<()> {
+    let plan = page.stored_plan().await?;
+    let (system, outlook) = answered(&plan)?;
+    let name_of = |tag| WORDS.name_in(&plan, tag);
+    let why = page.element(By::Id("lede")).await?.text().await?;
+    assert_eq!(why, WORDS.explanation(&outlook, &system, &name_of));
+    let tightest = page.evaluate("document.getElementById('tightest').textContent").await?;
+    assert_eq!(tightest, WORDS.tightest(&outlook, system.bank.nominal));
+    page.expect_sound().await
 }
 
 /// The page shows the very figures that the engine computes outside the browser.
@@ -66,21 +78,11 @@ async fn expect_native_figures(page: &Page) -> Outcome<Shown> {
 async fn go_to_nairobi_in_july(page: &Page) -> Outcome<()> {
     let before = page.shown().await?;
     page.open_question(Label::WhereAndWhen).await?;
-    page.element(By::Id("search-town")).await?.send_keys("Nairobi").await?;
-    page.wait_until("document.querySelector('.results button') !== null").await?;
-    page.press(By::Css(".results button")).await?;
-    page.wait_until("document.querySelector('.where').textContent.includes('Nairobi')").await?;
+    page.go_to("Nairobi").await?;
     let moved = expect_native_figures(page).await?;
     assert_ne!(moved.facts, before.facts);
 
-    let month = format!("//div[label[.=\"{}\"]]//select", WORDS.label(Label::Month));
-    let select = SelectElement::new(&page.element(By::XPath(month)).await?).await?;
-    select.select_by_value("6").await?;
-    page.wait_until(&format!(
-        "document.querySelector('.where').textContent.includes('{}')",
-        WORDS.month(6)
-    ))
-    .await?;
+    page.choose_month(6).await?;
     let july = expect_native_figures(page).await?;
     assert_ne!(july.facts, moved.facts);
     Ok(())
@@ -122,9 +124,8 @@ async fn make_it_work(page: &Page) -> Outcome<()> {
 /// The verdict on the stored plan, as the engine gives it outside the browser.
 async fn verdict(page: &Page) -> Outcome<Verdict> {
     let plan = page.stored_plan().await?;
-    let system = System::assemble(&plan, Climate::embedded(), &mut ())
-        .map_err(|problem| WORDS.problem(&problem, &|_| None))?;
-    Ok(Outlook::of(&system).verdict)
+    let (_, outlook) = answered(&plan)?;
+    Ok(outlook.verdict)
 }
 
 /// The link as the box shows it and as the clipboard holds it.
