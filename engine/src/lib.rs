@@ -19,6 +19,7 @@ pub mod place;
 pub mod quantity;
 pub mod share;
 pub mod simulate;
+pub mod sizing;
 pub mod sky;
 pub mod source;
 pub mod sun;

@@ -463,3 +463,57 @@ fn a_closed_pipe_is_no_failure() {
     let output = child.wait_with_output().unwrap();
     assert!(output.status.success() && output.stderr.is_empty(), "{output:?}");
 }
+
+#[test]
+fn sizes_are_told_with_what_keeps_the_promise() {
+    let boat = example("boat.json");
+    let prices = ["--price", "2.5,0.6", "--weight", "0.12,0.05"];
+    let text = said(&run(&[&["size", &boat][..], &prices].concat())).replace('\u{a0}', " ");
+    for part in [
+        "No short day all year round, with a chance of at least 100 %.",
+        "A life may depend on this",
+        "Least to add: a bank of ",
+        "Beside this bank the smallest array that keeps it is ",
+        "Cheapest: ",
+        "Lightest: ",
+        "What would help, each by itself",
+        "  12 V ",
+        "as planned",
+    ] {
+        assert!(text.contains(part), "{part}: {text}");
+    }
+    let trip = ["size", &boat, "--promise", "trip=5", "--season", "6-8", "--chance", "80%"];
+    let cabin = said(&run(&["size", &example("cabin.json"), "--season", "7"]));
+    assert!(cabin.contains("at least 90\u{a0}%.") && !cabin.contains("A life"), "{cabin}");
+    let text = said(&run(&[&trip[..], &["--language", "es"]].concat())).replace('\u{a0}', " ");
+    assert!(text.contains("Un viaje de 5 días"), "{text}");
+    assert!(text.contains("de junio a agosto, con una probabilidad de al menos 80 %."), "{text}");
+}
+
+#[test]
+fn a_plan_without_an_array_is_sized_beside_one() {
+    let plan = PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join("without_array.json");
+    let text = std::fs::read_to_string(example("camper.json")).unwrap();
+    let mut own: Value = serde_json::from_str(&text).unwrap();
+    own.as_object_mut().unwrap().remove("arrays");
+    std::fs::write(&plan, own.to_string()).unwrap();
+    let plan = plan.to_str().unwrap();
+    let season = ["size", plan, "--season", "6"];
+    let text = said(&run(&season)).replace('\u{a0}', " ");
+    assert!(text.contains("a chance of 0 %") && text.contains("an array of"), "{text}");
+    assert!(!text.contains("brings most in"), "no array stands there yet: {text}");
+}
+
+#[test]
+fn a_promise_that_cannot_be_is_told_with_its_range() {
+    let plan = example("boat.json");
+    let refused = |option: &str, given: &str, words: &str| {
+        assert_refused(&run(&["size", &plan, option, given]), 2, words);
+    };
+    refused("--promise", "moon=3", "There is no promise “moon=3”");
+    refused("--promise", "trip=100", "The promise has the number 100; it goes from 1 to 60.");
+    refused("--chance", "0", "The chance in per cent has the number 0; it goes from 1 to 100.");
+    refused("--season", "13", "“13” is no season");
+    refused("--price", "2.5", "The price: “2.5” is not two numbers");
+    assert_refused(&run(&["plan", &plan, "--chance", "90"]), 2, "no option “--chance”");
+}

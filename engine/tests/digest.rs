@@ -14,6 +14,7 @@ use sunlarder_engine::place::{Climate, SpreadGrid};
 use sunlarder_engine::quantity::{AmpHours, Amps, Celsius, Degrees, Hours, Percent, Volts, Watts};
 use sunlarder_engine::share;
 use sunlarder_engine::simulate::{Almanac, Extent, Flows, Range, Run, Sun, Sunlight, run};
+use sunlarder_engine::sizing::{Lanes, Promise, Sizing};
 use sunlarder_engine::sky::{
     DAYS_PER_YEAR, DaySpec, DayTable, Plane, Season, Trust, Weather, WeatherSpec,
 };
@@ -201,6 +202,21 @@ fn example(text: &str, digest: &mut Digest) {
     whole_run(digest, &run(almanac, full, Sun::Mean, YEAR, false));
 }
 
+/// Cells of a map after a month and a half from summer on, of every example, in 32 bits.
+fn lanes(digest: &mut Digest) {
+    for (_, text) in EXAMPLES {
+        let plan = Document::from_json(text).unwrap();
+        let system = System::assemble(&plan, Climate::embedded(), &mut ()).unwrap();
+        let spread = SpreadGrid::embedded().at(system.site);
+        let sizing = Sizing::new(&system, &Outlook::of(&system), &spread, 1);
+        let store = sizing.stores(0.5)[0];
+        let mut lanes = Lanes::full([0.1, 0.5, 1.0, 3.0], &store);
+        lanes.pass(&store, &sizing.hours(&Promise::default(), 1000));
+        let cells = lanes.charge.into_iter().chain(lanes.near).chain(lanes.margin);
+        digest.all(cells.map(f64::from));
+    }
+}
+
 fn line(name: &str, fill: impl FnOnce(&mut Digest)) -> String {
     let mut digest = Digest::new();
     fill(&mut digest);
@@ -214,6 +230,7 @@ fn lines() -> String {
     for (name, text) in EXAMPLES {
         lines += &line(name, |digest| example(text, digest));
     }
+    lines += &line("lanes", lanes);
     lines
 }
 

@@ -5,6 +5,7 @@ pub mod browser;
 pub mod calibration;
 pub mod expression;
 pub mod golden;
+pub mod lanes;
 pub mod plain_store;
 pub mod plans;
 pub mod provenance;

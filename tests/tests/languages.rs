@@ -7,13 +7,17 @@ use std::fs;
 use std::path::Path;
 
 use sunlarder_engine::bank::Quality;
-use sunlarder_engine::document::{Chemistry, Document, Field, Problem};
+use sunlarder_engine::document::{Chemistry, Document, Field, Months, Problem};
 use sunlarder_engine::load::catalogue::{Appliance, Group};
 use sunlarder_engine::outlook::{End, Figure, Guessed, Obstacle, Outlook, Question};
 use sunlarder_engine::place::{Climate, SpreadGrid, SummerTime, WeatherFileFault};
-use sunlarder_engine::quantity::{AmpHours, Amps, Celsius, Hours, Percent, VoltAmps, Volts, Watts};
+use sunlarder_engine::quantity::{
+    AmpHours, Amps, Celsius, Degrees, Hours, Percent, VoltAmps, Volts, Watts,
+};
 use sunlarder_engine::simulate::{Extent, Sunlight};
+use sunlarder_engine::sizing::{Change, Kind, Promise};
 use sunlarder_engine::system::System;
+use sunlarder_engine::words::sizing::Sized;
 use sunlarder_engine::words::{
     Habits, Label, Language, LeadingUnit, SITE, Temperature, Term, Words, lines,
 };
@@ -331,4 +335,54 @@ fn comparisons_and_guesses_are_in_spanish_too() {
         assert!(one != other || !sentence, "{one}");
         assert!(!other.contains(['“', '”', '{']), "{other}");
     }
+}
+
+/// What is said of promises and sizes.
+fn sizes(words: Words) -> Vec<String> {
+    let amounts = Sized { charge: AmpHours(220.0), power: Watts(850.0) };
+    let kinds = [
+        Kind::Through,
+        Kind::ShortDays { most: 0 },
+        Kind::ShortDays { most: 1 },
+        Kind::ShortDays { most: 9 },
+        Kind::WithoutSun { days: 1 },
+        Kind::Trip { days: 7 },
+    ];
+    let seasons = [0xfff, 1 << 4, 0b0001_1111_0000, 0b0100_0001].map(Months);
+    let usual = Promise::default();
+    let mut told: Vec<String> =
+        kinds.map(|kind| words.promise(&Promise { kind, ..usual })).into_iter().collect();
+    told.extend(seasons.map(|season| words.promise(&Promise { season, ..usual })));
+    told.extend([20, 1].map(|years| words.standing_chance(0.85, 0.08, years)));
+    told.extend([Some(amounts), None].map(|size| words.suggested_size(size)));
+    told.extend([Some(amounts), None].map(|size| words.smallest_bank(size)));
+    told.extend([Some(amounts), None].map(|size| words.smallest_array(size)));
+    told.extend([Some(1), Some(5), None].map(|hours| words.charger_hours(hours, Amps(20.0))));
+    told.extend([true, false].map(|south| words.tilt_for(Degrees(60.0), south, 11, 0.5)));
+    told.push(words.tilt_for(Degrees(0.0), true, 11, 0.5));
+    let changes = [
+        Change::LessUse { load: 0, hours: Hours(2.0) },
+        Change::Direct { load: 0 },
+        Change::MoreArray { array: 0 },
+        Change::Tilted { tilt: Degrees(60.0) },
+        Change::Tracking,
+        Change::MoreBank,
+        Change::Warmer { at: Celsius(20.0) },
+        Change::LongerEngine { hours: Hours(1.0) },
+    ];
+    told.extend(changes.map(|change| words.change(&change, "X")));
+    told.extend([words.short_day(), words.life_depends()].map(str::to_owned));
+    told
+}
+
+#[test]
+fn promises_and_sizes_are_said_in_every_language() {
+    let (english, spanish) = (sizes(ENGLISH), sizes(SPANISH));
+    for (one, other) in english.iter().zip(&spanish) {
+        assert!(!one.is_empty() && one != other, "{one}");
+        assert_eq!(leftovers(other), Vec::<&str>::new(), "{other}");
+    }
+    let apart: BTreeSet<&String> = spanish.iter().collect();
+    // The usual promise is among the kinds and among the seasons.
+    assert_eq!(apart.len() + 1, spanish.len(), "{spanish:?}");
 }

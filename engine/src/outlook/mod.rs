@@ -27,7 +27,7 @@ pub use figure::Figure;
 pub use flow::{DayFlow, End, Flow, day_flow};
 pub use guess::{Guessed, NEAR, median};
 pub use months::{ArrayDay, Gain, Generated, Month, array_yield, month};
-pub use obstacle::{Obstacle, Peak, fitting_inverter, obstacles};
+pub use obstacle::{Obstacle, Peak, fitting_inverter, largest_power, obstacles};
 pub use question::Question;
 pub use verdict::{Verdict, clock_time};
 
@@ -44,7 +44,7 @@ use crate::system::System;
 use crate::working::{Formula, Trace, term};
 
 /// Seed of the weather: the same for all plans, so that two of them meet the same weather and their difference is their own.
-const WEATHER_SEED: u64 = 2026;
+pub(crate) const WEATHER_SEED: u64 = 2026;
 /// Days of the longest run.
 pub const HORIZON_DAYS: usize = 31;
 /// Days of the months, for means over the year.

@@ -343,13 +343,21 @@ const SAG_AT: Percent = Percent(10.0);
 /// The largest current of loads that run together, at the lowest voltage.
 fn largest_current(system: &System, steps: &[Peak]) -> Amps {
     let low = system.bank.low_voltage();
-    let drawn = |peak: &Peak| {
-        let inverter = system.inverter.as_ref().filter(|_| peak.ac.0 > 0.0);
-        let inverter =
-            inverter.map_or(Watts::ZERO, |inverter| inverter.input_of(peak.ac, peak.apparent));
-        (peak.dc + inverter) / low + system.standing
-    };
+    let drawn = |peak: &Peak| drawn(system, peak) / low + system.standing;
     steps.iter().map(drawn).fold(Amps::ZERO, Amps::at_least)
+}
+
+/// What is drawn from the bank at one time.
+fn drawn(system: &System, peak: &Peak) -> Watts {
+    let inverter = system.inverter.as_ref().filter(|_| peak.ac.0 > 0.0);
+    peak.dc + inverter.map_or(Watts::ZERO, |own| own.input_of(peak.ac, peak.apparent))
+}
+
+/// The largest power of loads that run together, at the bank; standing draws are not among them.
+#[must_use]
+pub fn largest_power(system: &System) -> Watts {
+    let steps = running_by_step(system);
+    steps.iter().map(|peak| drawn(system, peak)).fold(Watts::ZERO, Watts::at_least)
 }
 
 /// Whether the hardest start, or what runs together, pulls the bank under its cut-off near the reserve in the coldest month.

@@ -42,6 +42,14 @@ pub enum Fault {
     Weather(WeatherFileFault),
     /// A year of weather and CSV, which has no room for it.
     WeatherInCsv,
+    /// A promise that there is not.
+    UnknownPromise(String),
+    /// A season that cannot be read.
+    NoSeason(String),
+    /// Something that is to be two numbers and is not.
+    NotTwoNumbers(Operand, String),
+    /// A number out of its range.
+    Beyond(Operand, f64, (f64, f64)),
     /// A plan that is refused.
     Refused(Problem),
     /// The figure does not exist for this plan: nothing is used, so it lasts for ever.
@@ -63,6 +71,10 @@ impl Fault {
                 | Self::WeatherInCsv
                 | Self::UnknownFigure(_)
                 | Self::NoMonth(_)
+                | Self::UnknownPromise(_)
+                | Self::NoSeason(_)
+                | Self::NotTwoNumbers(..)
+                | Self::Beyond(..)
                 | Self::UnknownLanguage(_)
         )
     }
@@ -87,6 +99,16 @@ pub enum Operand {
     Weather,
     /// A language.
     Language,
+    /// A promise.
+    Promise,
+    /// A chance.
+    Chance,
+    /// Months that count.
+    Season,
+    /// What an amp-hour and a watt cost.
+    Price,
+    /// What they weigh.
+    Weight,
 }
 
 /// A word or two beside a figure, or over a column.
@@ -198,6 +220,44 @@ pub enum Caption {
     PolarDay,
     /// Before the source of a formula.
     Source,
+    /// Heading of a promise.
+    ThePromise,
+    /// Heading of what keeps it.
+    WhatKeepsIt,
+    /// Heading of the smallest combinations.
+    SmallestTogether,
+    /// Over the chances.
+    Chance,
+    /// Over the banks.
+    TheBank,
+    /// Over the arrays.
+    TheArray,
+    /// Over the prices.
+    Price,
+    /// Over the weights.
+    Weight,
+    /// Before the cheapest combination.
+    Cheapest,
+    /// Before the lightest.
+    Lightest,
+    /// Heading of what would help.
+    WouldHelp,
+    /// Without any change.
+    Unchanged,
+    /// Over the short days a year.
+    ShortDaysYear,
+    /// Over the share of trials that fail.
+    TrialsFailing,
+    /// Heading of the system voltages.
+    Voltages,
+    /// Over the system voltages.
+    SystemVoltage,
+    /// Over the largest current of the loads.
+    LoadsAtOnce,
+    /// Over the current of the arrays.
+    ArraysAtOnce,
+    /// Beside the voltage of the plan.
+    AsItIs,
 }
 
 impl Language {

@@ -13,7 +13,10 @@ use sunlarder_engine::outlook::{HORIZON_DAYS, Outlook};
 use sunlarder_engine::place::{Climate, SpreadGrid};
 use sunlarder_engine::share;
 use sunlarder_engine::simulate::{Almanac, Extent, Sun, Sunlight, run};
+use sunlarder_engine::sizing::map::SIDE;
+use sunlarder_engine::sizing::{Course, Map, Promise, YEARS};
 use sunlarder_engine::system::System;
+use sunlarder_tests::lanes::{by_numpy, sizing_of};
 use sunlarder_tests::plans::EXAMPLES;
 
 /// Repetitions of what takes milliseconds.
@@ -107,7 +110,81 @@ fn years(name: &str, text: &str) -> Result<(), Problem> {
     Ok(())
 }
 
+/// Repetitions of a map.
+const MAPS: usize = 5;
+/// Hours that the reference goes through.
+const REFERENCE_HOURS: usize = 720;
+
+/// Time for a cell and a step of a map of so many banks over so many years \[ns\], and for the whole of it.
+fn per_step(plan: &Document, banks: usize, years: usize) -> Result<(f64, Duration), Problem> {
+    let sizing = sizing_of(plan, years)?;
+    let promise = Promise::default();
+    let mut course = Course::of(&sizing, &promise);
+    while course.advance(&sizing) {}
+    let [bank_sizes, array_sizes] = sizing.axes(&promise);
+    let arrays = array_sizes.sizes().map(|size| size as f32);
+    let whole = median(MAPS, || {
+        for bank in &bank_sizes.sizes()[..banks] {
+            drop(black_box(sizing.row(&course, *bank, black_box(arrays))));
+        }
+    });
+    let steps = (banks * arrays.len() * course.hours()) as f64;
+    Ok((whole.as_secs_f64() * 1e9 / steps, whole))
+}
+
+/// Times the reliability map: 24 banks, 24 arrays, 20 weather years, and the reference where there is one.
+fn map(name: &str, text: &str) -> Result<(), Problem> {
+    let plan = Document::from_json(text)?;
+    let (nanoseconds, whole) = per_step(&plan, SIDE, YEARS)?;
+    let promise = Promise::default();
+    let sizing = sizing_of(&plan, YEARS)?;
+    let all = median(MAPS, || {
+        let mut map = Map::new(&sizing, &promise);
+        while map.advance(&sizing) {}
+        drop(black_box(map));
+    });
+    let coarse = median(MAPS, || {
+        let mut map = Map::new(&sizing, &promise);
+        while !map.is_coarse() && map.advance(&sizing) {}
+        drop(black_box(map));
+    });
+    let [_, array_sizes] = sizing.axes(&promise);
+    let cells: Vec<f32> =
+        (0..SIDE).flat_map(|_| array_sizes.sizes().map(|size| size as f32)).collect();
+    let hours = sizing.hours(&promise, REFERENCE_HOURS);
+    let stores = sizing.stores(1.0);
+    let reference = by_numpy(&stores[0], &cells, &hours).map(|own| own.nanoseconds);
+    let ratio = reference.map_or_else(
+        || "no NumPy".to_owned(),
+        |own| format!("{own:>10.1} {:>9.1}x", own / nanoseconds),
+    );
+    let seconds = [coarse, all, whole].map(|time| format!("{:>10.3}", time.as_secs_f64()));
+    println!("{name:<10} {} {nanoseconds:>10.2} {ratio}", seconds.join(" "));
+    Ok(())
+}
+
+/// Times maps of every example, then how the cost grows.
+fn maps() -> Result<(), Problem> {
+    println!(
+        "\nreliability map, {SIDE} x {SIDE} x {YEARS} years, in seconds: coarse with its weather, complete, every cell stepped; ns per cell-step, by NumPy, ratio"
+    );
+    for (name, text) in EXAMPLES {
+        map(name, text)?;
+    }
+    println!("\nhow it grows: banks of {SIDE} arrays, years, ns per cell-step, milliseconds");
+    let plan = Document::from_json(EXAMPLES[0].1)?;
+    for (banks, years) in [(6, 5), (12, 5), (24, 5), (6, 10), (6, 20), (24, 20)] {
+        let (nanoseconds, whole) = per_step(&plan, banks, years)?;
+        println!("{banks:>6} {years:>6} {nanoseconds:>10.2} {:>10.1}", whole.as_secs_f64() * 1e3);
+    }
+    Ok(())
+}
+
 fn main() -> ExitCode {
+    // `bench map` times maps alone.
+    if std::env::args().nth(1).as_deref() == Some("map") {
+        return ended(maps());
+    }
     let cores = std::thread::available_parallelism().map_or(1, usize::from);
     println!("{}, {cores} cores; medians of {ROUNDS} in microseconds", processor());
     println!(
@@ -138,5 +215,15 @@ fn main() -> ExitCode {
             return ExitCode::FAILURE;
         }
     }
-    ExitCode::SUCCESS
+    ended(maps())
+}
+
+fn ended(result: Result<(), Problem>) -> ExitCode {
+    match result {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(problem) => {
+            eprintln!("{problem:?}");
+            ExitCode::FAILURE
+        }
+    }
 }

@@ -2,16 +2,20 @@
 
 use std::ffi::OsString;
 
-use chrono::{DateTime, NaiveDate, NaiveDateTime, NaiveTime};
+use chrono::NaiveDateTime;
 use lexopt::{Arg, Parser};
-use sunlarder_engine::document::{Field, Problem};
+use sunlarder_engine::document::{Field, Months, Problem};
 use sunlarder_engine::outlook::Question;
-use sunlarder_engine::quantity::Degrees;
+use sunlarder_engine::quantity::{Degrees, Percent};
 use sunlarder_engine::simulate::Sun;
+use sunlarder_engine::sizing::{Kind, Promise, Rates};
 use sunlarder_engine::sun::Site;
 use sunlarder_engine::words::Language;
 use sunlarder_engine::words::command_line::{Fault, Operand};
 use sunlarder_engine::working::Tag;
+
+use crate::promise;
+use crate::values::{figure, instant, month};
 
 /// What to do.
 #[derive(Clone, Debug, PartialEq)]
@@ -39,6 +43,19 @@ pub(crate) enum Command {
         figure: Question,
         /// For which month, January being 0; that of the start if none is given.
         month: Option<usize>,
+    },
+    /// Print how big it must be.
+    Size {
+        /// File, link or `-`.
+        plan: String,
+        /// What is to be kept.
+        promise: Promise,
+        /// Whether its chance was typed.
+        stated: bool,
+        /// What bank and array cost.
+        price: Option<Rates>,
+        /// What they weigh.
+        weight: Option<Rates>,
     },
     /// Print the link code.
     Link {
@@ -89,6 +106,11 @@ struct Typed {
     without_sun: bool,
     weather: Option<String>,
     month: Option<usize>,
+    kind: Option<Kind>,
+    chance: Option<f64>,
+    season: Option<Months>,
+    price: Option<Rates>,
+    weight: Option<Rates>,
     help: bool,
     version: bool,
 }
@@ -132,6 +154,13 @@ pub(crate) fn parse(parser: Parser) -> Result<Command, Fault> {
             figure: figure(rest.next(Operand::Figure)?)?,
             month: typed.month,
         },
+        Some("size") => Command::Size {
+            plan: rest.next(Operand::Plan)?,
+            promise: typed.promise(),
+            stated: typed.chance.is_some(),
+            price: typed.price,
+            weight: typed.weight,
+        },
         Some("link") => Command::Link { plan: rest.next(Operand::Plan)? },
         Some("file") => Command::File { plan: rest.next(Operand::Plan)? },
         Some("climate") => Command::Climate { site: rest.site()?, form: typed.form()? },
@@ -174,6 +203,23 @@ fn sort(mut parser: Parser) -> Result<Typed, Fault> {
                 let given = parser.value().map_err(|_| Fault::Missing(Operand::Weather))?;
                 typed.weather = Some(given.to_string_lossy().into_owned());
             }
+            Some(Arg::Long("promise")) => {
+                typed.kind = Some(promise::kind(&value(&mut parser, Operand::Promise)?)?);
+            }
+            Some(Arg::Long("chance")) => {
+                typed.chance = Some(promise::chance(&value(&mut parser, Operand::Chance)?)?);
+            }
+            Some(Arg::Long("season")) => {
+                typed.season = Some(promise::season(&value(&mut parser, Operand::Season)?)?);
+            }
+            Some(Arg::Long("price")) => {
+                let given = value(&mut parser, Operand::Price)?;
+                typed.price = Some(promise::rates(Operand::Price, &given)?);
+            }
+            Some(Arg::Long("weight")) => {
+                let given = value(&mut parser, Operand::Weight)?;
+                typed.weight = Some(promise::rates(Operand::Weight, &given)?);
+            }
             Some(Arg::Long("language")) => {
                 let given = parser.value().map_err(|_| Fault::Missing(Operand::Language))?;
                 let given = given.to_string_lossy();
@@ -185,6 +231,12 @@ fn sort(mut parser: Parser) -> Result<Typed, Fault> {
             Some(Arg::Short(name)) => return Err(Fault::UnknownOption(format!("-{name}"))),
         }
     }
+}
+
+/// What stands behind an option.
+fn value(parser: &mut Parser, operand: Operand) -> Result<String, Fault> {
+    let given = parser.value().map_err(|_| Fault::Missing(operand))?;
+    Ok(given.to_string_lossy().into_owned())
 }
 
 /// The next argument if it is a number below zero.
@@ -205,6 +257,16 @@ impl Typed {
         }
     }
 
+    /// The promise that is asked about: the usual one but for what was typed.
+    fn promise(&self) -> Promise {
+        let usual = Promise::default();
+        Promise {
+            kind: self.kind.unwrap_or(usual.kind),
+            chance: self.chance.map_or(usual.chance, Percent),
+            season: self.season.unwrap_or(usual.season),
+        }
+    }
+
     /// Refuses options that the command would pass over.
     fn fits(&self, command: &Command) -> Result<(), Fault> {
         use Command as C;
@@ -213,6 +275,7 @@ impl Typed {
             C::Climate { .. } => &["--json", "--csv"],
             C::Sun { .. } => &["--json"],
             C::Working { .. } => &["--month"],
+            C::Size { .. } => &["--promise", "--chance", "--season", "--price", "--weight"],
             C::Link { .. } | C::File { .. } | C::Version => &[],
             C::Help => return Ok(()),
         };
@@ -222,6 +285,11 @@ impl Typed {
             (self.without_sun, "--without-sun"),
             (self.weather.is_some(), "--weather"),
             (self.month.is_some(), "--month"),
+            (self.kind.is_some(), "--promise"),
+            (self.chance.is_some(), "--chance"),
+            (self.season.is_some(), "--season"),
+            (self.price.is_some(), "--price"),
+            (self.weight.is_some(), "--weight"),
         ];
         match given.into_iter().find(|(given, name)| *given && !allowed.contains(name)) {
             Some((_, name)) => Err(Fault::UnknownOption(name.to_owned())),
@@ -256,37 +324,10 @@ impl<I: Iterator<Item = String>> Operands<I> {
     }
 }
 
-fn figure(given: String) -> Result<Question, Fault> {
-    match given.as_str() {
-        "capacity" => Ok(Question::Capacity),
-        "budget" => Ok(Question::Budget),
-        "autonomy" => Ok(Question::Autonomy),
-        "month" => Ok(Question::Month),
-        _ => Err(Fault::UnknownFigure(given)),
-    }
-}
-
-fn month(given: &str) -> Result<usize, Fault> {
-    let number = given.parse().ok().filter(|number| (1..=12).contains(number));
-    number.map(|number: usize| number - 1).ok_or_else(|| Fault::NoMonth(given.to_owned()))
-}
-
-/// Reads a date and time by ISO 8601: with an offset, or in universal time; a date alone is its midnight.
-fn instant(given: String) -> Result<NaiveDateTime, Fault> {
-    let text = given.replacen(' ', "T", 1);
-    if let Ok(zoned) = DateTime::parse_from_rfc3339(&text) {
-        return Ok(zoned.naive_utc());
-    }
-    let bare = text.strip_suffix(['Z', 'z']).unwrap_or(&text);
-    ["%Y-%m-%dT%H:%M:%S%.f", "%Y-%m-%dT%H:%M"]
-        .into_iter()
-        .find_map(|format| NaiveDateTime::parse_from_str(bare, format).ok())
-        .or_else(|| Some(bare.parse::<NaiveDate>().ok()?.and_time(NaiveTime::MIN)))
-        .ok_or(Fault::NotAnInstant(given))
-}
-
 #[cfg(test)]
 mod tests {
+    use chrono::{NaiveDate, NaiveTime};
+
     use super::*;
 
     fn parsed(line: &str) -> Result<Command, Fault> {

@@ -7,9 +7,12 @@
 mod arguments;
 mod climate;
 mod plan;
+mod promise;
 mod read;
+mod size;
 mod sun;
 mod table;
+mod values;
 mod worked;
 
 use std::io::{self, Write};
@@ -74,6 +77,11 @@ fn answer(command: &Command) -> Result<String, Fault> {
         }
         Command::Working { plan, figure, month } => {
             worked::text(&read::plan(plan)?, *figure, *month)
+        }
+        Command::Size { plan, promise, stated, price, weight } => {
+            let plan = read::plan(plan)?;
+            let promise = if *stated { *promise } else { size::usual(&plan, *promise) };
+            size::text(plan, promise, *price, *weight)
         }
         Command::Link { plan } => {
             let code = share::encode(&read::plan(plan)?).map_err(Fault::Refused)?;

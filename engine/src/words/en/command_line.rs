@@ -17,6 +17,9 @@ sunlarder answers what runs, what is stored, what comes in and how long it lasts
       budget and outlook; --csv gives the run, one row a step
   sunlarder working PLAN FIGURE [--month 1..12]
       how a figure comes about: capacity, budget, autonomy or month
+  sunlarder size PLAN [--promise through | short-days=N | without-sun=N | trip=N]
+                 [--chance PERCENT] [--season 5-9] [--price AH,W] [--weight AH,W]
+      how big bank and array must be to keep a promise, and what would help
   sunlarder link PLAN
       the link code of a plan
   sunlarder file PLAN
@@ -32,6 +35,9 @@ PLAN is a file, a link or its code, or - for what comes on standard input.
 North and east are positive. Instants are in universal time unless they state an offset.
 With --without-sun the run goes on without any sun; shore power and engine stay.
 With --language es any of them speaks Spanish.
+A promise is through the season without a short day, at most N short days in ten years, N days without
+any sun, or a trip of N days from full; with a chance of 90 % unless you state another.
+--price and --weight state what an amp-hour of the bank and a watt of the array cost or weigh.
 With --weather the plan also goes through the year of hourly weather in an EPW file.
 ";
 
@@ -96,6 +102,25 @@ pub fn caption(caption: Caption) -> &'static str {
         C::PolarNight => "The sun does not rise on this day",
         C::PolarDay => "The sun does not set on this day",
         C::Source => "Source",
+        C::ThePromise => "What is promised",
+        C::WhatKeepsIt => "What keeps it",
+        C::SmallestTogether => "The smallest that keep it together, as the map has them",
+        C::Chance => "chance",
+        C::TheBank => "bank",
+        C::TheArray => "array",
+        C::Price => "price",
+        C::Weight => "weight",
+        C::Cheapest => "Cheapest",
+        C::Lightest => "Lightest",
+        C::WouldHelp => "What would help, each by itself",
+        C::Unchanged => "As it is",
+        C::ShortDaysYear => "short days a year",
+        C::TrialsFailing => "trials that fail",
+        C::Voltages => "System voltages and the largest currents they mean",
+        C::SystemVoltage => "system",
+        C::LoadsAtOnce => "to the loads",
+        C::ArraysAtOnce => "from the array",
+        C::AsItIs => "as planned",
     }
 }
 
@@ -142,6 +167,25 @@ pub fn fault(words: Words, fault: &Fault, name_of: NameOf<'_>) -> String {
         Fault::WeatherInCsv => {
             "The year of weather has no CSV: leave --csv or --weather away.".into()
         }
+        Fault::UnknownPromise(given) => format!(
+            "There is no promise “{given}”: ask for through, short-days=N, without-sun=N or trip=N."
+        ),
+        Fault::NoSeason(given) => {
+            format!("“{given}” is no season; give months by their numbers, as in 5-9 or 12,1.")
+        }
+        Fault::NotTwoNumbers(operand, given) => {
+            format!(
+                "{}: “{given}” is not two numbers with a comma between them.",
+                self::operand(*operand)
+            )
+        }
+        Fault::Beyond(operand, given, (least, most)) => format!(
+            "{} has the number {}; it goes from {} to {}.",
+            self::operand(*operand),
+            words.as_given(*given),
+            words.as_given(*least),
+            words.as_given(*most)
+        ),
         Fault::Refused(problem) => problems::problem(words, problem, name_of),
         Fault::NothingUsed => {
             "This plan uses nothing, so there are no days of autonomy to work out.".into()
@@ -159,6 +203,11 @@ fn operand(operand: Operand) -> &'static str {
         Operand::Month => "The month",
         Operand::Weather => "The weather file",
         Operand::Language => "The language",
+        Operand::Promise => "The promise",
+        Operand::Chance => "The chance in per cent",
+        Operand::Season => "The season",
+        Operand::Price => "The price",
+        Operand::Weight => "The weight",
     }
 }
 

@@ -17,6 +17,9 @@ sunlarder responde qué funciona, qué se almacena, qué entra y cuánto dura.
       consumo y perspectivas; --csv da la simulación, una fila por paso
   sunlarder working PLAN DATO [--month 1..12]
       cómo se llega a un dato: capacity, budget, autonomy o month
+  sunlarder size PLAN [--promise through | short-days=N | without-sun=N | trip=N]
+                 [--chance PORCENTAJE] [--season 5-9] [--price AH,W] [--weight AH,W]
+      cuánto banco y campo solar hace falta para cumplir una promesa, y qué ayudaría
   sunlarder link PLAN
       el código de enlace de un plan
   sunlarder file PLAN
@@ -32,6 +35,9 @@ PLAN es un archivo, un enlace o su código, o - para lo que llega por la entrada
 El norte y el este son positivos. Los instantes son de hora universal si no indican otra.
 Con --without-sun la simulación sigue sin nada de sol; la red y el motor se quedan.
 Con --language en cualquiera de ellas habla inglés.
+Una promesa es pasar la temporada sin ningún día corto, como mucho N días cortos en diez años, N días sin
+nada de sol o un viaje de N días con el banco lleno; con una probabilidad del 90 % si no das otra.
+--price y --weight dicen cuánto cuestan o pesan un amperio-hora del banco y un vatio del campo solar.
 Con --weather el plan pasa también por el año de datos horarios de un archivo EPW.
 ";
 
@@ -96,6 +102,25 @@ pub fn caption(caption: Caption) -> &'static str {
         C::PolarNight => "Este día no sale el sol",
         C::PolarDay => "Este día no se pone el sol",
         C::Source => "Fuente",
+        C::ThePromise => "Lo que se promete",
+        C::WhatKeepsIt => "Lo que lo cumple",
+        C::SmallestTogether => "Lo más pequeño que lo cumple junto, según el mapa",
+        C::Chance => "probabilidad",
+        C::TheBank => "banco",
+        C::TheArray => "campo solar",
+        C::Price => "precio",
+        C::Weight => "peso",
+        C::Cheapest => "Lo más barato",
+        C::Lightest => "Lo más ligero",
+        C::WouldHelp => "Lo que ayudaría, cada cosa por sí sola",
+        C::Unchanged => "Tal como está",
+        C::ShortDaysYear => "días cortos al año",
+        C::TrialsFailing => "intentos fallidos",
+        C::Voltages => "Tensiones del sistema y las mayores corrientes que suponen",
+        C::SystemVoltage => "sistema",
+        C::LoadsAtOnce => "hacia los consumos",
+        C::ArraysAtOnce => "del campo solar",
+        C::AsItIs => "según el plan",
     }
 }
 
@@ -142,6 +167,27 @@ pub fn fault(words: Words, fault: &Fault, name_of: NameOf<'_>) -> String {
         Fault::NoWeather(given) => format!("No hay ningún archivo meteorológico «{given}»."),
         Fault::Weather(fault) => weather_file::fault(words, fault),
         Fault::WeatherInCsv => "El año de tiempo no tiene CSV: quita --csv o --weather.".into(),
+        Fault::UnknownPromise(given) => format!(
+            "No existe la promesa «{given}»: pide through, short-days=N, without-sun=N o trip=N."
+        ),
+        Fault::NoSeason(given) => {
+            format!(
+                "«{given}» no es una temporada; da los meses por su número, como en 5-9 o 12,1."
+            )
+        }
+        Fault::NotTwoNumbers(operand, given) => {
+            format!(
+                "{}: «{given}» no son dos números separados por una coma.",
+                self::operand(*operand)
+            )
+        }
+        Fault::Beyond(operand, given, (least, most)) => format!(
+            "{}: el número es {} y va de {} a {}.",
+            self::operand(*operand),
+            words.as_given(*given),
+            words.as_given(*least),
+            words.as_given(*most)
+        ),
         Fault::Refused(problem) => problems::problem(words, problem, name_of),
         Fault::NothingUsed => {
             "Este plan no usa nada, así que no hay días de autonomía que calcular.".into()
@@ -158,6 +204,11 @@ fn operand(operand: Operand) -> &'static str {
         Operand::Figure => "el dato",
         Operand::Month => "el mes",
         Operand::Weather => "el archivo meteorológico",
+        Operand::Promise => "La promesa",
+        Operand::Chance => "La probabilidad en tanto por ciento",
+        Operand::Season => "La temporada",
+        Operand::Price => "El precio",
+        Operand::Weight => "El peso",
         Operand::Language => "el idioma",
     }
 }

@@ -1,0 +1,62 @@
+//! The lanes of the engine beside their reference by NumPy.
+
+use std::fmt::Write as _;
+use std::io::Write as _;
+use std::path::Path;
+use std::process::{Command, Stdio};
+
+use sunlarder_engine::document::{Document, Problem};
+use sunlarder_engine::outlook::Outlook;
+use sunlarder_engine::place::{Climate, SpreadGrid};
+use sunlarder_engine::sizing::hours::Hour;
+use sunlarder_engine::sizing::{Sizing, Store};
+use sunlarder_engine::system::System;
+
+/// A plan ready to be sized.
+///
+/// # Errors
+/// If it is refused.
+pub fn sizing_of(plan: &Document, years: usize) -> Result<Sizing, Problem> {
+    let system = System::assemble(plan, Climate::embedded(), &mut ())?;
+    let spread = SpreadGrid::embedded().at(system.site);
+    Ok(Sizing::new(&system, &Outlook::of(&system), &spread, years))
+}
+
+/// What the reference made of some hours.
+#[derive(Debug)]
+pub struct Reference {
+    /// Time for a cell and a step \[ns\].
+    pub nanoseconds: f64,
+    /// State of charge in each cell.
+    pub charge: Vec<f32>,
+    /// What was left over the reserve at the worst.
+    pub margin: Vec<f32>,
+}
+
+/// Runs the reference; none where there is no Python with NumPy.
+#[must_use]
+pub fn by_numpy(store: &Store, arrays: &[f32], hours: &[Hour]) -> Option<Reference> {
+    let script = Path::new(env!("CARGO_MANIFEST_DIR")).join("reference/lanes.py");
+    let mut python = Command::new("python3")
+        .arg(script)
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .stderr(Stdio::null())
+        .spawn()
+        .ok()?;
+    let mut text = format!("{store:?}\n");
+    for array in arrays {
+        let _ = write!(text, "{array} ");
+    }
+    for hour in hours {
+        let _ = write!(text, "\n{hour:?}");
+    }
+    python.stdin.take()?.write_all(text.as_bytes()).ok()?;
+    let output = python.wait_with_output().ok().filter(|output| output.status.success())?;
+    let said = String::from_utf8(output.stdout).ok()?;
+    let mut lines = said.lines();
+    let nanoseconds = lines.next()?.parse().ok()?;
+    let mut numbers =
+        || lines.next()?.split(' ').map(|number| number.parse().ok()).collect::<Option<Vec<f32>>>();
+    Some(Reference { nanoseconds, charge: numbers()?, margin: numbers()? })
+}
