@@ -5,7 +5,7 @@ use sunlarder_engine::document::Document;
 use wasm_bindgen::JsCast;
 use web_sys::{Event, KeyboardEvent, PointerEvent};
 
-use crate::bind::{memo, said, to_load};
+use crate::bind::{drawn, memo, to_load};
 use crate::dom::arranged::arranged;
 use crate::dom::node::{Node, View, node};
 use crate::dom::part::{Listener, act, when};
@@ -45,7 +45,8 @@ impl Loads {
         Self {
             store,
             rows,
-            taken: said(store, |solved| load_row::taken(solved).0),
+            // A frame after the verdict: an edit moves the share of every other load, too.
+            taken: drawn(store.drawn, |solved| load_row::taken(solved).0),
             items,
             folded,
             open: RwSignal::new(None),

@@ -8,7 +8,7 @@ use super::field::{Figure, fields};
 use super::inverter::inverter_editor;
 use super::load_list::{Loads, list};
 use super::question::question;
-use crate::bind::said;
+use crate::bind::{drawn, said};
 use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::part::dynamic;
 use crate::load_row::{self, Taken};
@@ -31,7 +31,7 @@ pub(crate) fn loads(store: Store) -> View {
 
 fn inside(store: Store) -> View {
     let loads = Loads::new(store);
-    let own = said(store, |solved| load_row::taken(solved).1);
+    let own = drawn(store.drawn, |solved| load_row::taken(solved).1);
     let own = dynamic(move || own.get().into_iter().map(own_row).collect::<Vec<_>>().view());
     group(vec![
         group(vec![list(loads), node("ul").attr("class", "loads own-loads").child(own).view()]),
