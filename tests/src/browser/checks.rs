@@ -45,6 +45,20 @@ const RUN_AXE: &str =
     results.violations.flatMap((rule) => rule.nodes.map((node) =>
         `${rule.id} (${rule.impact}): ${node.target.join(' ')}: ${node.failureSummary}`)))";
 
+/// Once the page has kept its height for a second: what the worker writes moves what stands below it, and a check that began before
+/// takes what lies over each other then for what is seen. Whatever grows for longer than ten is looked at as it is.
+const SETTLED: &str = "(async () => {
+    // What is out of sight has no layout of its own, and would seem to lie over what follows.
+    for (const part of document.querySelectorAll('.picture, .load')) part.style.contentVisibility = 'visible';
+    let height = 0, kept = 0;
+    for (let look = 0; look < 50 && kept < 5; look += 1) {
+        await new Promise((done) => setTimeout(done, 200));
+        const now = document.documentElement.scrollHeight;
+        kept = now === height ? kept + 1 : 0;
+        height = now;
+    }
+})()";
+
 impl Page {
     /// Elements that do not fit the width of the window; elements within a scrolling box may be wider.
     ///
@@ -63,6 +77,7 @@ impl Page {
         let rules = std::fs::read_to_string(&file)
             .map_err(|error| format!("cannot read {} ({error}): run ./dev test", file.display()))?;
         self.session.execute(rules, Vec::new()).await?;
+        self.resolve(SETTLED).await?;
         strings(&self.resolve(RUN_AXE).await?)
     }
 

@@ -39,6 +39,17 @@ async fn under_a_path_of_a_host_the_page_works_and_stays() -> Outcome<()> {
     expect_to_work_without_a_host("/some/where/").await
 }
 
+/// Once nothing more has been fetched for a second: a browser lets the old worker finish what it is at before a new one takes over.
+const FETCHED: &str = "(async () => {
+    let known = -1, kept = 0;
+    while (kept < 5) {
+        await new Promise((done) => setTimeout(done, 200));
+        const now = performance.getEntriesByType('resource').length;
+        kept = now === known ? kept + 1 : 0;
+        known = now;
+    }
+})()";
+
 #[tokio::test]
 async fn a_new_version_waits_until_it_is_wanted() -> Outcome<()> {
     let folder = copy_of_dist("update")?;
@@ -48,9 +59,11 @@ async fn a_new_version_waits_until_it_is_wanted() -> Outcome<()> {
         publish_second_version(&folder)?;
         page.reload().await?;
         page.wait_until("document.documentElement.dataset.update === 'waiting'").await?;
+        page.resolve(FETCHED).await?;
         page.reload().await?;
         assert_eq!(page.evaluate("document.documentElement.dataset.version").await?, json!(null));
         page.wait_until("document.documentElement.dataset.update === 'waiting'").await?;
+        page.resolve(FETCHED).await?;
 
         page.evaluate("document.dispatchEvent(new CustomEvent('sunlarder:take-over')) && null")
             .await?;
