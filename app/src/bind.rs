@@ -17,14 +17,6 @@ where
     memo(Box::new(move || store.plan.with(|plan| get(plan, place))))
 }
 
-/// A signal that is computed anew when what it reads has changed; compiled once a type.
-pub(crate) fn memo<T>(get: Box<dyn Fn() -> T + Send + Sync>) -> Signal<T>
-where
-    T: PartialEq + 'static,
-{
-    Signal::computed(get)
-}
-
 /// Something that is done when what it reads has changed; compiled once.
 pub(crate) fn watch(mut act: Box<dyn FnMut()>) {
     Effect::new(move |_| act());

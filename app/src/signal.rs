@@ -179,18 +179,18 @@ impl<T: 'static> Signal<T> {
     where
         T: PartialEq,
     {
-        Self::computed(Box::new(get))
+        memo(Box::new(get))
     }
+}
 
-    /// The same; compiled once a type.
-    pub(crate) fn computed(get: Box<dyn Fn() -> T + Send + Sync>) -> Self
-    where
-        T: PartialEq,
-    {
-        let place = place(Box::new(RefCell::new(None::<T>)), None);
-        compute(place, Box::new(move || renew(place, get())));
-        Self(place, PhantomData)
-    }
+/// The same; compiled once a type.
+pub(crate) fn memo<T>(get: Box<dyn Fn() -> T + Send + Sync>) -> Signal<T>
+where
+    T: PartialEq + 'static,
+{
+    let place = place(Box::new(RefCell::new(None::<T>)), None);
+    compute(place, Box::new(move || renew(place, get())));
+    Signal(place, PhantomData)
 }
 
 /// Puts a value in the place of another; whether it is another.

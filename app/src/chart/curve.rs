@@ -10,7 +10,6 @@ use super::path::strokes;
 use super::shape::{self, dot, line, path, rect, text};
 use super::start_handle::{Start, start_handle};
 use super::width::{css, width_of};
-use crate::bind::memo;
 use crate::dom::node::{View, group, node, nothing};
 use crate::dom::part::{Listener, dynamic};
 use sunlarder_engine::words::decimal;

@@ -5,7 +5,6 @@ use crate::signal::*;
 use super::bars::{largest, scale, share};
 use super::path::{self, Bar};
 use super::shape::{self, line};
-use crate::bind::memo;
 use crate::dom::node::{View, group, node};
 use crate::dom::part::{act, dynamic};
 use sunlarder_engine::words::decimal;

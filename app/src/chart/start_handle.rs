@@ -6,7 +6,6 @@ use web_sys::{Event, KeyboardEvent, PointerEvent};
 
 use super::curve_plot::CurvePlot;
 use super::width::css;
-use crate::bind::memo;
 use crate::dom::node::{View, node};
 use crate::dom::part::Listener;
 use sunlarder_engine::quantity::Within;

@@ -12,7 +12,7 @@ use web_sys::{Event, KeyboardEvent};
 
 use super::field::button;
 use super::load_list::{Loads, row_of};
-use crate::bind::{memo, part, signal, watch};
+use crate::bind::{part, signal, watch};
 use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::paper::elements;
 use crate::dom::part::{Listener, act, dynamic, typed, when};

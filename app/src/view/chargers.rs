@@ -8,7 +8,7 @@ use sunlarder_engine::words::Label as L;
 
 use super::field::{Figure, choice, fields, toggle};
 use super::schedule::schedule_editor;
-use crate::bind::{edit, memo, part, said};
+use crate::bind::{edit, part, said};
 use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::part::{dynamic, when};
 use crate::store::{Solved, Store, WORDS, words};

@@ -13,7 +13,6 @@ use super::field::button;
 use super::leaf::leaf;
 use super::place::hint;
 use super::share::opener;
-use crate::bind::memo;
 use crate::chart::{CurveData, DayData, MonthData};
 use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::part::{act, dynamic, when};

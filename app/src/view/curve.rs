@@ -13,7 +13,7 @@ use super::leaf::worked;
 use super::pictures::save;
 use super::reader::{Cells, reader};
 use super::table::table;
-use crate::bind::{drawn, edit, fixed, memo, part, said, signal};
+use crate::bind::{drawn, edit, fixed, part, said, signal};
 use crate::chart::{CurveData, Start, day_strip, remaining_curve};
 use crate::dom::node::{Child as _, View, node};
 use crate::dom::part::{dynamic, when};

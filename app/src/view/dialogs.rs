@@ -7,7 +7,7 @@ use wasm_bindgen::JsCast;
 
 use super::field::{button, button_unless, text_box};
 use super::share::save_text;
-use crate::bind::{edit, fixed, memo, part, watch};
+use crate::bind::{edit, fixed, part, watch};
 use crate::dom::node::{Child as _, View, group, node, nothing};
 use crate::dom::part::{Listener, dynamic, when};
 use crate::drawers::{Drawers, drawer};

@@ -10,9 +10,9 @@ use web_sys::{Event, KeyboardEvent};
 use super::field::{button, choice, fresh_id, number_in, select, text_box};
 use super::leaf::leaf;
 use super::place::hint;
-use super::share::{copy_text, show_code};
+use super::share::{copy_text, link_box, show_code};
 use crate::address::{before_question, question};
-use crate::bind::{fixed, memo, signal};
+use crate::bind::{fixed, signal};
 use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::part::{act, dynamic, typed};
 use crate::edge::{bare_address, put_into_address, this_page, to_top};
@@ -78,29 +78,12 @@ pub(super) fn share_question(store: Store) -> View {
     }));
     let large =
         move || show_code(store, before_question(&this_page(), store.guessed.get_untracked()));
-    let id = "question-box";
     group(vec![
         node("h3").child(WORDS.label(L::GuessFirst)).view(),
         hint(L::GuessHint),
         what(store, |_| ()),
         node("p").attr("class", "hint").child(no_answer).view(),
-        node("div")
-            .attr("class", "field")
-            .child(node("label").attr("for", id).child(WORDS.label(L::LinkToQuestion)).view())
-            .child(
-                node("div")
-                    .attr("class", "entry")
-                    .child(
-                        node("input")
-                            .attr("id", id)
-                            .attr("type", "text")
-                            .attr("readonly", true)
-                            .prop("value", link)
-                            .view(),
-                    )
-                    .view(),
-            )
-            .view(),
+        link_box("question-box", L::LinkToQuestion, link).view(),
         node("div")
             .attr("class", "row")
             .child(button(L::GuessFirst, "button", start))

@@ -6,7 +6,6 @@ use sunlarder_worker::leaf::{Leaf, Topic};
 
 use super::field::fresh_id;
 use super::leaf::leaf;
-use crate::bind::memo;
 use crate::dom::node::{View, node};
 use crate::dom::part::{act, when};
 use crate::store::{Store, WORDS};

@@ -5,7 +5,7 @@ use sunlarder_engine::document::Document;
 use wasm_bindgen::JsCast;
 use web_sys::{Event, KeyboardEvent, PointerEvent};
 
-use crate::bind::{drawn, memo, to_load};
+use crate::bind::{drawn, to_load};
 use crate::dom::arranged::arranged;
 use crate::dom::node::{Node, View, node};
 use crate::dom::part::{Listener, act, when};

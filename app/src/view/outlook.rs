@@ -14,7 +14,7 @@ use super::leaf::worked;
 use super::pictures::save;
 use super::place::{has_place, in_month, place_name, today};
 use super::table::table;
-use crate::bind::{drawn, fixed, memo, part, said, signal, watch};
+use crate::bind::{drawn, fixed, part, said, signal, watch};
 use crate::chart::month_balance;
 use crate::dom::node::{Child as _, View, group, node, nothing};
 use crate::dom::part::dynamic;

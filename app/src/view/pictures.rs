@@ -12,7 +12,7 @@ use super::field::more_while;
 use super::leaf::{leaf, leaf_of};
 use super::place::has_place;
 use super::reader::{Cells, reader};
-use crate::bind::{memo, signal};
+use crate::bind::signal;
 use crate::dom::node::{Child as _, View, node};
 use crate::dom::part::{Listener, dynamic, when};
 use crate::edge::send;

@@ -5,7 +5,6 @@ use sunlarder_engine::words::{Label, decimal};
 use wasm_bindgen::JsCast;
 use web_sys::{Event, KeyboardEvent, PointerEvent};
 
-use crate::bind::memo;
 use crate::dom::node::{View, node};
 use crate::dom::part::{Listener, when};
 use crate::store::WORDS;

@@ -9,9 +9,9 @@ use wasm_bindgen::JsValue;
 use super::field::button;
 use super::place::hint;
 use super::share::file_button;
-use crate::bind::memo;
 use crate::dom::node::{View, node};
 use crate::dom::part::{dynamic, when};
+use crate::signal::memo;
 use crate::store::Store;
 use crate::worker::bring;
 

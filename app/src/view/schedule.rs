@@ -8,7 +8,6 @@ use sunlarder_engine::words::{Label as L, clock};
 
 use super::field::{NumberBox, button_unless, choice, more};
 use super::strip::strip;
-use crate::bind::memo;
 use crate::dom::node::{Child as _, View, group, node, nothing};
 use crate::dom::part::{act, dynamic, typed};
 use crate::store::{Store, WORDS, words};

@@ -20,7 +20,7 @@ use super::leaf::leaf;
 use super::sheet::print;
 use crate::address;
 use crate::bind::{part, signal};
-use crate::dom::node::{View, group, node};
+use crate::dom::node::{Node, View, group, node};
 use crate::dom::part::{Listener, act, typed};
 use crate::store::{Dialog, Store, WORDS, words};
 
@@ -35,7 +35,9 @@ pub(crate) fn page() -> String {
 pub(super) fn share_plan(store: Store) -> View {
     let link = part(store, 0, |plan, _| address::link(&page(), plan).unwrap_or_default());
     group(vec![
-        link_box(link),
+        link_box("link-box", L::LinkToPlan, link)
+            .child(node("p").attr("class", "hint").child(WORDS.label(L::LinkHint)).view())
+            .view(),
         links(store, link),
         leaf(store, Leaf::Code, page()),
         files(store),
@@ -46,25 +48,13 @@ pub(super) fn share_plan(store: Store) -> View {
     ])
 }
 
-fn link_box(link: Signal<String>) -> View {
+/// A box that shows a link, to be marked and copied by hand.
+pub(super) fn link_box(id: &'static str, label: L, link: Signal<String>) -> Node {
+    let shown = node("input").attr("id", id).attr("type", "text").attr("readonly", true);
     node("div")
         .attr("class", "field")
-        .child(node("label").attr("for", "link-box").child(WORDS.label(L::LinkToPlan)).view())
-        .child(
-            node("div")
-                .attr("class", "entry")
-                .child(
-                    node("input")
-                        .attr("id", "link-box")
-                        .attr("type", "text")
-                        .attr("readonly", true)
-                        .prop("value", link)
-                        .view(),
-                )
-                .view(),
-        )
-        .child(node("p").attr("class", "hint").child(WORDS.label(L::LinkHint)).view())
-        .view()
+        .child(node("label").attr("for", id).child(WORDS.label(label)).view())
+        .child(node("div").attr("class", "entry").child(shown.prop("value", link).view()).view())
 }
 
 /// What can be done with the link.

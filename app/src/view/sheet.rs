@@ -8,7 +8,6 @@ use sunlarder_worker::leaf::Leaf;
 
 use super::place::today;
 use super::share::page;
-use crate::bind::memo;
 use crate::chart::{CurveData, day_strip, month_balance, printed_curve};
 use crate::dom::node::{Child as _, Node, View, group, node, nothing};
 use crate::dom::paper::elements;

@@ -11,7 +11,7 @@ use web_sys::{Event, KeyboardEvent};
 
 use super::field::fresh_id;
 use super::schedule::Edited;
-use crate::bind::{memo, said};
+use crate::bind::said;
 use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::part::{Listener, dynamic};
 use crate::dom::stroke::{Stroke, stroked};

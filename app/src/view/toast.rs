@@ -7,7 +7,7 @@ use crate::signal::*;
 use sunlarder_engine::words::Label as L;
 
 use super::field::button;
-use crate::bind::{memo, watch};
+use crate::bind::watch;
 use crate::dom::node::{View, node, nothing};
 use crate::dom::part::{Listener, act, dynamic, when};
 use crate::edge::on_document;

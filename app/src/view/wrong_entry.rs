@@ -3,7 +3,7 @@
 use crate::signal::*;
 use wasm_bindgen::JsCast;
 
-use crate::bind::{memo, signal};
+use crate::bind::signal;
 use crate::dom::node::{View, node};
 use crate::dom::part::{act, when};
 use crate::dom::sight::show;

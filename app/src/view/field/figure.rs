@@ -9,7 +9,6 @@ use sunlarder_worker::leaf::Topic;
 
 use super::super::help::asked;
 use super::number::NumberBox;
-use crate::bind::memo;
 use crate::dom::node::{View, node};
 use crate::store::{Solved, Store, WORDS};
 
