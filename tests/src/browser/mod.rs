@@ -232,14 +232,23 @@ impl Page {
     /// # Errors
     /// If that takes longer than half a minute.
     pub async fn wait_until(&self, expression: &str) -> Outcome<()> {
-        let start = Instant::now();
+        self.becomes(expression, true).await
+    }
+
+    /// Waits until a JavaScript expression has a value: pictures follow the words by some frames, longer on a machine that has other work.
+    ///
+    /// # Errors
+    /// If that takes longer than half a minute.
+    pub async fn becomes(&self, expression: &str, expected: impl Into<Value>) -> Outcome<()> {
+        let (start, expected) = (Instant::now(), expected.into());
         loop {
             let seen = self.evaluate(expression).await;
-            if matches!(&seen, Ok(value) if value == &Value::Bool(true)) {
+            if matches!(&seen, Ok(value) if value == &expected) {
                 return Ok(());
             }
             if start.elapsed() > PATIENCE {
-                return Err(format!("waited in vain for `{expression}`; it is now {seen:?}").into());
+                let waited = format!("waited in vain for `{expression}` to be {expected}");
+                return Err(format!("{waited}; it is now {seen:?}").into());
             }
             tokio::time::sleep(GLANCE).await;
         }

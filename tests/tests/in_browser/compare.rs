@@ -53,7 +53,7 @@ async fn figures_and_curve_are_held_against_a_baseline_also_after_a_reload() -> 
         page.press_button(Label::ClearBaseline).await?;
         page.expect_against("fact-usable", "").await?;
         let kept = "Object.keys(localStorage).filter((key) => key.includes('baseline')).length";
-        assert_eq!(page.evaluate(kept).await?, 0);
+        page.becomes(kept, 0).await?;
         assert_eq!(page.complaints().await?, NOTHING);
         Ok(())
     })
@@ -79,7 +79,7 @@ async fn three_variants_stand_together_and_switching_loses_no_undo() -> Outcome<
             .await?;
         page.press(By::Id("menu-plans")).await?;
         let rows = "document.querySelectorAll('dialog[open] #variants > li').length";
-        assert_eq!(page.evaluate(rows).await?, 4);
+        page.becomes(rows, 4).await?;
         assert_eq!(page.overflow().await?, NOTHING);
         assert_eq!(page.accessibility().await?, NOTHING);
         page.press_button(Label::Close).await?;
@@ -136,12 +136,12 @@ async fn two_plans_lie_side_by_side_with_what_differs() -> Outcome<()> {
             let apart = page.evaluate(&format!("Math.abs({tops}[0] - {tops}[1]) < 1")).await?;
             assert_eq!(apart, look.width >= 1100, "beside each other where there is room");
             let rows = "document.querySelectorAll('.beside table')[0].querySelectorAll('tbody tr').length";
-            assert_eq!(page.evaluate(rows).await?, Figure::ALL.len());
+            page.becomes(rows, Figure::ALL.len()).await?;
             let said = page.evaluate("document.querySelectorAll('.beside table')[1].textContent").await?;
             let said = said.as_str().unwrap_or_default().replace('\u{a0}', " ");
             let field = WORDS.field(Field::BatteryCapacity);
             assert!(said.contains(field) && said.contains("150 Ah100 Ah"), "{said}");
-            assert_eq!(page.evaluate("document.querySelectorAll('.beside table')[1].querySelectorAll('tbody tr').length").await?, 1);
+            page.becomes("document.querySelectorAll('.beside table')[1].querySelectorAll('tbody tr').length", 1).await?;
             assert_eq!(page.overflow().await?, NOTHING);
             assert_eq!(page.accessibility().await?, NOTHING);
             page.press_button(Label::BackToPlan).await?;

@@ -60,7 +60,7 @@ async fn changes_are_taken_back_and_made_again() -> Outcome<()> {
     in_browser(Look::PHONE, |page| async move {
         page.start_from(site.address(), "boat").await?;
         let start = settled(&page).await?;
-        assert_eq!(page.evaluate("document.getElementById('menu-undo').disabled").await?, true);
+        page.becomes("document.getElementById('menu-undo').disabled", true).await?;
         page.open_load(0).await?;
         page.press_button(Label::Delete).await?;
         let deleted = settled(&page).await?;
@@ -79,7 +79,7 @@ async fn changes_are_taken_back_and_made_again() -> Outcome<()> {
             page.press(By::Id("menu-redo")).await?;
             assert_eq!(settled(&page).await?, *expected);
         }
-        assert_eq!(page.evaluate("document.getElementById('menu-redo').disabled").await?, true);
+        page.becomes("document.getElementById('menu-redo').disabled", true).await?;
         Ok(())
     })
     .await
@@ -97,7 +97,7 @@ async fn a_month_is_picked_in_its_picture() -> Outcome<()> {
         let where_now = page.element(By::ClassName("where")).await?.text().await?;
         assert!(where_now.contains(WORDS.month(5)), "{where_now}");
         let current = "document.querySelector('.months-picks li:nth-child(6) button').getAttribute('aria-current')";
-        assert_eq!(page.evaluate(current).await?, "true");
+        page.becomes(current, "true").await?;
         Ok(())
     })
     .await

@@ -47,7 +47,7 @@ async fn a_question_hides_its_answer_until_it_is_revealed() -> Outcome<()> {
         ))
         .await?;
         let count = "document.querySelectorAll('.guesses > li').length";
-        assert_eq!(page.evaluate(count).await?, 5);
+        page.becomes(count, 5).await?;
         assert_eq!(page.given_away(&outlook).await?, NOTHING);
         assert_eq!(page.accessibility().await?, NOTHING);
 
@@ -57,7 +57,7 @@ async fn a_question_hides_its_answer_until_it_is_revealed() -> Outcome<()> {
             "document.querySelector('.answer-words')?.textContent === {said}"
         ))
         .await?;
-        assert_eq!(page.evaluate("document.querySelectorAll('.guess-dot').length").await?, 5);
+        page.becomes("document.querySelectorAll('.guess-dot').length", 5).await?;
         let near = WORDS.guesses_near(Guessed::Hours, 2, 5);
         let text = page.evaluate("document.querySelector('.revealed').textContent").await?;
         assert!(text.as_str().is_some_and(|text| text.contains(&near)), "{text}");

@@ -74,7 +74,7 @@ async fn plans_stay_apart_and_are_switched_copied_and_deleted() -> Outcome<()> {
         page.wait_until(&format!("{ROWS}.length === 2")).await?;
         assert_eq!(page.shown().await?, copy);
         let kept = "Object.keys(localStorage).filter((key) => key.startsWith('sunlarder.plan.')).length";
-        assert_eq!(page.evaluate(kept).await?, 2);
+        page.becomes(kept, 2).await?;
         Ok(())
     })
     .await
@@ -121,7 +121,7 @@ async fn garbage_in_the_storage_is_told_and_left_alone() -> Outcome<()> {
             "{ROWS}.filter((own) => own === {}).length",
             json!(WORDS.label(Label::UnreadablePlan))
         );
-        assert_eq!(page.evaluate(&unreadable).await?, 3);
+        page.becomes(&unreadable, 3).await?;
         assert_eq!(page.overflow().await?, NOTHING);
         assert_eq!(page.accessibility().await?, NOTHING);
 
@@ -167,7 +167,7 @@ async fn expect_to_work_without_storage(refusal: &str) -> Outcome<()> {
             .await?;
         assert_ne!(page.shown().await?.facts, before.facts);
         assert_eq!(page.notice().await?, "", "it is told once, not at every key");
-        assert_eq!(page.evaluate("window.told").await?, 1);
+        page.becomes("window.told", 1).await?;
         page.press(By::Id("menu-plans")).await?;
         page.press_button(Label::CopyPlan).await?;
         assert_eq!(page.shown().await?.name, WORDS.copy_of(&before.name));

@@ -131,7 +131,7 @@ async fn a_plan_is_made_with_the_keyboard_alone() -> Outcome<()> {
         mend_and_move(&page, &mut hidden).await?;
         send_link(&page, &mut hidden).await?;
         // Escape has given the keys back to where the dialog was opened.
-        assert_eq!(page.evaluate("document.activeElement.id").await?, "menu-share");
+        page.becomes("document.activeElement.id", "menu-share").await?;
         assert!(hidden.is_empty(), "the focus is not to be seen on {hidden:#?}");
         Ok(())
     })

@@ -61,12 +61,12 @@ async fn habits_change_every_figure_at_once_and_are_kept() -> Outcome<()> {
         page.start_from(site.address(), "camper").await?;
         let before = page.stored_plan().await?;
         let unit = "document.querySelector('#fact-out .unit').textContent";
-        assert_eq!(page.evaluate(unit).await?, json!("Ah"));
+        page.becomes(unit, json!("Ah")).await?;
         page.open_habits().await?;
         page.choose_habit(Label::LeadsWh).await?;
         page.choose_habit(Label::DegreesFahrenheit).await?;
         page.choose_habit(Label::Hours12).await?;
-        assert_eq!(page.evaluate(unit).await?, json!("Wh"));
+        page.becomes(unit, json!("Wh")).await?;
         assert_eq!(page.accessibility().await?, [""; 0]);
         page.press(By::XPath(format!(
             "//dialog[@open]//button[.=\"{}\"]",
@@ -86,7 +86,7 @@ async fn habits_change_every_figure_at_once_and_are_kept() -> Outcome<()> {
         assert_eq!(page.stored_plan().await?.place.record_low_c, Some(-10.0));
 
         page.reload().await?;
-        assert_eq!(page.evaluate(unit).await?, json!("Wh"));
+        page.becomes(unit, json!("Wh")).await?;
         let after = page.stored_plan().await?;
         assert_eq!((after.loads, after.bank), (before.loads, before.bank), "habits change no plan");
         Ok(())

@@ -130,7 +130,7 @@ async fn hours_are_drawn_with_a_finger_and_with_keys() -> Outcome<()> {
         assert_eq!(spans().await?, "00:00-00:45 06:00-10:00 18:00-19:00 20:30-22:00");
         let said = strip.attr("aria-valuetext").await?;
         assert_eq!(said, Some(WORDS.on_at("00:30", "00:45", true)));
-        assert!(page.evaluate("document.querySelectorAll('.strip > .night').length").await? == 2);
+        page.becomes("document.querySelectorAll('.strip > .night').length", 2).await?;
         Ok(())
     })
     .await
@@ -155,7 +155,7 @@ async fn groups_stand_together_and_stay_at_home_together() -> Outcome<()> {
         let places = "[...document.querySelectorAll('ul.loads:not(.own-loads) > li')].map((own) =>
             own.dataset.place ?? own.querySelector('.load-name').textContent).slice(0, 4)";
         let none = WORDS.label(Label::NoGroup);
-        assert_eq!(page.evaluate(places).await?, json!(["Galley", "2", "4", none]));
+        page.becomes(places, json!(["Galley", "2", "4", none])).await?;
 
         page.press(By::Css("li.group > .take")).await?;
         let (plan, at_home) = page.settled().await?;
@@ -167,7 +167,7 @@ async fn groups_stand_together_and_stay_at_home_together() -> Outcome<()> {
         assert_eq!(page.settled().await?.1.facts, all.facts);
 
         page.press(By::Css("li.group > .group-open")).await?;
-        assert_eq!(page.evaluate(places).await?, json!(["Galley", none, "0", "1"]));
+        page.becomes(places, json!(["Galley", none, "0", "1"])).await?;
         Ok(())
     })
     .await
@@ -300,7 +300,7 @@ async fn what_is_said_never_lies_over_what_is_filled_in() -> Outcome<()> {
             scrollBy(0, 70); own.focus({ preventScroll: true }); return null; })()";
         page.evaluate(bring).await?;
         page.wait_until(clear).await?;
-        assert_eq!(page.evaluate("document.querySelector('.toast.above') !== null").await?, true);
+        page.wait_until("document.querySelector('.toast.above') !== null").await?;
         Ok(())
     })
     .await

@@ -61,7 +61,7 @@ async fn a_new_version_waits_until_it_is_wanted() -> Outcome<()> {
         page.wait_until("document.documentElement.dataset.update === 'waiting'").await?;
         page.resolve(FETCHED).await?;
         page.reload().await?;
-        assert_eq!(page.evaluate("document.documentElement.dataset.version").await?, json!(null));
+        page.becomes("document.documentElement.dataset.version", json!(null)).await?;
         page.wait_until("document.documentElement.dataset.update === 'waiting'").await?;
         page.resolve(FETCHED).await?;
 
@@ -102,7 +102,7 @@ async fn a_half_uploaded_version_is_not_taken() -> Outcome<()> {
             .await?;
         assert_eq!(ended, "redundant");
         page.reload().await?;
-        assert_eq!(page.evaluate("document.documentElement.dataset.version").await?, json!(null));
+        page.becomes("document.documentElement.dataset.version", json!(null)).await?;
         fs::remove_dir_all(folder)?;
         Ok(())
     })

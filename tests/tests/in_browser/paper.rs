@@ -112,7 +112,7 @@ async fn what_is_dropped_opens_and_loses_nothing() -> Outcome<()> {
         let kept =
             "Object.keys(localStorage).filter((key) => key.startsWith('sunlarder.plan.')).length";
         page.wait_until(&format!("{kept} === 2")).await?;
-        assert_eq!(page.evaluate("document.querySelector('.drop')").await?, Value::Null);
+        page.becomes("document.querySelector('.drop')", Value::Null).await?;
         Ok(())
     })
     .await

@@ -8,8 +8,8 @@ const NOTHING: [String; 0] = [];
 /// Opens the page and expects it to be quiet, at home, accessible and within its width.
 async fn expect_in_order(page: &Page, address: &str) -> Outcome<()> {
     page.open(address).await?;
-    assert_eq!(page.evaluate("document.title").await?, "Sunlarder");
-    assert_eq!(page.evaluate("document.getElementById('skeleton')").await?, json!(null));
+    page.becomes("document.title", "Sunlarder").await?;
+    page.becomes("document.getElementById('skeleton')", json!(null)).await?;
     assert_eq!(page.overflow().await?, NOTHING);
     assert_eq!(page.accessibility().await?, NOTHING);
     page.screenshot("shell").await?;

@@ -14,7 +14,7 @@ async fn weather_is_foretold_as_outside_the_browser_and_anew_after_an_edit() -> 
         let band = "document.querySelector('.band')?.getAttribute('d').length > 200";
         page.wait_until(band).await?;
         let years = "document.querySelectorAll('.weather > li').length >= 5";
-        assert_eq!(page.evaluate(years).await?, json!(true));
+        page.becomes(years, json!(true)).await?;
 
         page.open_question(Label::WhatDoYouStore).await?;
         page.paste_into(Field::Reserve, "60").await?;
@@ -36,7 +36,7 @@ async fn a_plan_that_runs_nothing_or_nowhere_has_no_weather() -> Outcome<()> {
         let nothing = "document.querySelector('#chance').textContent === ''
             && document.querySelector('[aria-busy]') === null";
         page.wait_until(nothing).await?;
-        assert_eq!(page.evaluate("document.querySelector('.weather')").await?, json!(null));
+        page.becomes("document.querySelector('.weather')", json!(null)).await?;
 
         // Something runs now, but nowhere.
         page.add_from_catalogue("laptop").await?;

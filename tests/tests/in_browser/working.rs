@@ -104,7 +104,7 @@ async fn a_worker_that_dies_is_started_anew_once() -> Outcome<()> {
         page.evaluate(die).await?;
         let sentence = json!(WORDS.label(Label::NotWorkedOut));
         page.wait_until(&format!("{SAID} === {sentence}")).await?;
-        assert_eq!(page.evaluate("started.length").await?, 2);
+        page.becomes("started.length", 2).await?;
         Ok(())
     })
     .await
@@ -118,7 +118,7 @@ async fn without_workers_the_page_works_it_out_itself() -> Outcome<()> {
         page.start_from(site.address(), "camper").await?;
         page.open_panel(Label::HowAutonomy).await?;
         page.expect_worked(Question::Autonomy).await?;
-        assert_eq!(page.evaluate("typeof Worker").await?, "undefined");
+        page.becomes("typeof Worker", "undefined").await?;
         Ok(())
     })
     .await

@@ -78,8 +78,8 @@ async fn lay_beside_the_first(page: &Page) -> Outcome<()> {
             "document.querySelectorAll('.beside table')[{table}].querySelectorAll('tbody tr').length"
         )
     };
-    assert_eq!(page.evaluate(&rows(0)).await?, Figure::ALL.len());
-    assert_eq!(page.evaluate(&rows(1)).await?, 1);
+    page.becomes(&rows(0), Figure::ALL.len()).await?;
+    page.becomes(&rows(1), 1).await?;
     let differs = "document.querySelectorAll('.beside table')[1].textContent";
     let differs = page.evaluate(differs).await?;
     let differs = differs.as_str().unwrap_or_default();

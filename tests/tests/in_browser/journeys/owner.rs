@@ -94,7 +94,7 @@ async fn read_how_long(page: &Page) -> Outcome<()> {
     ];
     let rows =
         "[...document.querySelector('.times tbody tr').children].map((own) => own.textContent)";
-    assert_eq!(page.evaluate(rows).await?, json!(row));
+    page.becomes(rows, json!(row)).await?;
     page.open_panel(Label::HowWorkedOut).await?;
     page.expect_worked(Question::Run).await?;
     page.expect_sound().await?;

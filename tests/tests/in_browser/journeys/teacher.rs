@@ -90,9 +90,9 @@ async fn reveal(page: &Page) -> Outcome<()> {
     assert!(revealed.contains(&WORDS.guesses_near(Guessed::Hours, 2, PUPILS.len())), "{revealed}");
     assert!(revealed.contains("Ada") && revealed.contains(&WORDS.guesser(2)), "{revealed}");
     let dots = "document.querySelectorAll('.guess-dot').length";
-    assert_eq!(page.evaluate(dots).await?, PUPILS.len());
+    page.becomes(dots, PUPILS.len()).await?;
     let steps = "[...document.querySelectorAll('.revealed .step')].map((step) =>
         [step.querySelector('h3').textContent, step.querySelector('strong').textContent])";
-    assert_eq!(page.evaluate(steps).await?, worked(&plan, Question::Run)?);
+    page.becomes(steps, worked(&plan, Question::Run)?).await?;
     page.expect_sound().await
 }
