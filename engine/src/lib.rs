@@ -11,6 +11,7 @@
 #![doc = include_str!("../LIMITS.md")]
 
 pub mod bank;
+pub mod digits;
 pub mod document;
 pub mod gauge;
 pub mod load;

@@ -1,13 +1,14 @@
 //! Guess first: a question whose answer is nowhere on the page until it is revealed, and everybody's guesses.
 
 use crate::signal::*;
+use sunlarder_engine::digits;
 use sunlarder_engine::outlook::Guessed;
 use sunlarder_engine::words::{Label as L, Typed, decimal};
 use sunlarder_worker::leaf::{self, Leaf};
 use wasm_bindgen::JsCast;
 use web_sys::{Event, KeyboardEvent};
 
-use super::field::{button, choice, fresh_id, number_in, select, text_box};
+use super::field::{button, choice, fresh_id, select, text_box};
 use super::leaf::leaf;
 use super::place::hint;
 use super::share::{copy_text, link_box, show_code};
@@ -152,7 +153,7 @@ fn form(store: Store) -> View {
             Guessed::Month => Some(month.get_untracked() as f64),
             _ if typed.trim().is_empty() => None,
             _ => match words().typed(&typed) {
-                Typed::Number(digits) => number_in(&digits),
+                Typed::Number(digits) => digits::number(&digits),
                 _ => None,
             },
         };

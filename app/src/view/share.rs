@@ -4,7 +4,7 @@ use std::rc::Rc;
 
 use crate::signal::*;
 use sunlarder_engine::document::Document;
-use sunlarder_engine::place::MAX_FILE_BYTES;
+use sunlarder_engine::place::{MAX_FILE_BYTES, is_letter};
 use sunlarder_engine::share;
 use sunlarder_engine::words::Label as L;
 use sunlarder_worker::leaf::Leaf;
@@ -146,7 +146,7 @@ pub(crate) fn read_text(text: &str) -> Result<Document, String> {
 /// A name that every file system takes, without its ending.
 pub(crate) fn file_name(name: &str) -> String {
     let kept: String =
-        name.chars().map(|own| if own.is_alphanumeric() { own } else { '-' }).take(40).collect();
+        name.chars().map(|own| if is_letter(own) { own } else { '-' }).take(40).collect();
     let kept = kept.trim_matches('-').to_ascii_lowercase();
     if kept.is_empty() { "sunlarder-plan".into() } else { format!("sunlarder-{kept}") }
 }

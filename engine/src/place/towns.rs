@@ -160,6 +160,14 @@ pub fn folded(text: &str) -> String {
     plain
 }
 
+/// Whether it is a letter or a figure. Of other scripts all counts as one but signs and punctuation: the tables for all scripts would weigh
+/// more than this list.
+#[must_use]
+pub fn is_letter(own: char) -> bool {
+    own.is_ascii_alphanumeric()
+        || !matches!(own, '\0'..='\u{bf}' | '×' | '÷' | '\u{2000}'..='\u{2bff}' | '\u{3000}'..='\u{3003}')
+}
+
 /// The small letter of a Latin one. The tables for all scripts of the world would weigh more than this list.
 fn lowered(letter: char) -> char {
     let code = u32::from(letter);

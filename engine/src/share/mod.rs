@@ -18,7 +18,7 @@ pub use address::{PARAMETER, code_in};
 
 use base64::Engine as _;
 use base64::engine::general_purpose::URL_SAFE_NO_PAD;
-use crc::{CRC_24_OPENPGP, Crc};
+use crc::{CRC_24_OPENPGP, Crc, NoTable};
 
 use crate::document::{Document, Field, List, Problem, TextField, Visitor, walk};
 use crate::working::Tag;
@@ -31,7 +31,8 @@ const LINK_VERSION: u8 = 1;
 const MAX_CODE: usize = 65_536;
 
 /// Detects every change of up to 24 neighbouring bits and all but one in 16 million others.
-const CHECKSUM: Crc<u32> = Crc::<u32>::new(&CRC_24_OPENPGP);
+/// Bit by bit: a table of 1 kB would weigh more on the page than it saves on some hundred bytes.
+const CHECKSUM: Crc<u32, NoTable> = Crc::<u32, NoTable>::new(&CRC_24_OPENPGP);
 
 /// The code of a scenario.
 ///

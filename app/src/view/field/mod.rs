@@ -16,7 +16,7 @@ pub(crate) use control::{
 };
 pub(crate) use figure::{Figure, fields};
 pub(crate) use fold::{more, more_while};
-pub(crate) use number::{NumberBox, number_in};
+pub(crate) use number::NumberBox;
 
 /// A new id for an element that something refers to.
 pub(crate) fn fresh_id(what: &str) -> String {

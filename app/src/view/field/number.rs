@@ -1,6 +1,7 @@
 //! The box for a number: label, text, unit, slider, hint, and what is wrong with what was typed.
 
 use crate::signal::*;
+use sunlarder_engine::digits;
 use sunlarder_engine::document::{Field, Problem};
 use sunlarder_engine::words::{Label, Typed, decimal};
 use sunlarder_engine::working::Tag;
@@ -25,7 +26,7 @@ pub(crate) fn read(text: &str, field: Field, optional: bool) -> Result<Option<f6
         Typed::Ambiguous { thousands, decimals } => {
             return Err(WORDS.ambiguous(field, text, &thousands, &decimals));
         }
-        Typed::Number(digits) => number_in(&digits),
+        Typed::Number(digits) => digits::number(&digits),
         Typed::Other => None,
     };
     let Some(value) = value else { return Err(words().no_number(field, text)) };
@@ -40,15 +41,6 @@ pub(crate) fn read(text: &str, field: Field, optional: bool) -> Result<Option<f6
         return Err(words().whole_number(field, text));
     }
     Ok(Some(field.range().rounded(value)))
-}
-
-/// A number in digits. On the page the browser reads it: Rust's own reader brings a table of 10 kB that nothing else needs.
-pub(crate) fn number_in(text: &str) -> Option<f64> {
-    #[cfg(target_arch = "wasm32")]
-    let value = wasm_bindgen::JsValue::from_str(text).unchecked_into_f64();
-    #[cfg(not(target_arch = "wasm32"))]
-    let value = text.parse().unwrap_or(f64::NAN);
-    Some(value).filter(|value| !value.is_nan())
 }
 
 /// A number box with what stands around it.
@@ -104,7 +96,7 @@ impl NumberBox {
             let now =
                 Signal::derive(move || plain(words().shown(field, value.get().unwrap_or(low))));
             let slide = typed(move |typed| {
-                if let Some(new) = number_in(&typed) {
+                if let Some(new) = digits::number(&typed) {
                     let new = field.range().rounded(words().meant(field, new));
                     text.set(boxed(new));
                     error.set(String::new());

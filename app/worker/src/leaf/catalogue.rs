@@ -109,7 +109,7 @@ fn words_of(query: &str) -> Vec<String> {
 
 /// Small letters without their accents; what is neither letter nor figure parts words.
 fn folded(text: &str) -> String {
-    let letter = |own: char| if own.is_alphanumeric() { own } else { ' ' };
+    let letter = |own: char| if place::is_letter(own) { own } else { ' ' };
     let text: String = place::folded(text).chars().map(letter).collect();
     text.split_whitespace().collect::<Vec<_>>().join(" ")
 }

@@ -5,6 +5,7 @@
 //! to be told apart for them.
 
 use chrono::{Datelike, NaiveDate};
+use sunlarder_engine::digits;
 use sunlarder_engine::simulate::YearRun;
 use sunlarder_engine::sun::{Daylight, daylight};
 use sunlarder_engine::system::System;
@@ -31,7 +32,7 @@ fn year(argument: &str, about: About<'_>) -> Option<YearRun> {
     }
     let mut numbers = argument.split(' ');
     let number = numbers.next()?.parse().ok()?;
-    let spread: Vec<f64> = numbers.map(str::parse).collect::<Result<_, _>>().ok()?;
+    let spread: Vec<f64> = numbers.map(digits::number).collect::<Option<_>>()?;
     let spread: [f64; MONTHS] = spread.try_into().ok()?;
     Some(outlook.weather_year(system, &spread, number))
 }

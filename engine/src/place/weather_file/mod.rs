@@ -12,7 +12,6 @@
 //! line and the column, because a gap filled by guess would be weather that never was. A 29 February may be there.
 
 mod fault;
-mod number;
 mod read;
 
 pub use fault::{Column, MAX_FILE_BYTES, WeatherFileFault};

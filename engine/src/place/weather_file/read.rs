@@ -1,7 +1,7 @@
 //! Reading a weather file line by line.
 
-use super::number::number;
 use super::{Column, FILE_HOURS, FileDay, FileHour, MAX_FILE_BYTES, WeatherFile, WeatherFileFault};
+use crate::digits::number;
 use crate::quantity::{Celsius, Degrees, Hours, Irradiance};
 use crate::sun::Site;
 

@@ -1,9 +1,9 @@
-//! Numbers as weather files write them.
+//! Numbers in plain digits, as files and messages write them.
 //!
 //! **Why not the standard library's.** Its exact reader of any number brings a table of 10 kB that does not compress, and the
-//! page's worker would carry it for this alone.
+//! page would carry it for this alone.
 //!
-//! **Exact** for up to fifteen digits with a power of ten up to 22, which is all that such files hold: a whole number below 2⁵³ over an
+//! **Exact** for up to fifteen digits with a power of ten up to 22, which is all that they hold: a whole number below 2⁵³ over an
 //! exact power of ten is rounded once (Clinger 1990, *How to read floating point numbers accurately*, PLDI). Beyond, to some units of
 //! the last place.
 
@@ -13,7 +13,8 @@ const MOST: u64 = 100_000_000_000_000_000;
 const MOST_POWER: i32 = 400;
 
 /// The number of a text: a sign, digits with at most one point, a power of ten; none if it is anything else or has no end.
-pub(super) fn number(text: &str) -> Option<f64> {
+#[must_use]
+pub fn number(text: &str) -> Option<f64> {
     let (sign, unsigned) = match text.strip_prefix('-') {
         Some(rest) => (-1.0, rest),
         None => (1.0, text.strip_prefix('+').unwrap_or(text)),
