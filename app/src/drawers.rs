@@ -23,6 +23,8 @@ pub(crate) struct Drawers {
     pub(crate) bank: fn(Store) -> View,
     /// What comes in.
     pub(crate) sources: fn(Store) -> View,
+    /// What would help.
+    pub(crate) sizing: fn(Store) -> View,
     /// An open load.
     pub(crate) load: Of<usize>,
     /// The search for a load.

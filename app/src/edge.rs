@@ -198,7 +198,8 @@ pub(crate) fn send(name: &str, detail: &JsValue) {
     }
 }
 
-/// Shows the calm page when the program stops, whatever the cause.
+/// Tells why the program stops. A release has no such messages: the starter script notices the trap.
+#[cfg(debug_assertions)]
 pub(crate) fn catch_panics() {
     std::panic::set_hook(Box::new(|panic| {
         console_error_panic_hook::hook(panic);

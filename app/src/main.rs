@@ -28,6 +28,7 @@ fn main() {
     if web_sys::window().is_none() {
         return;
     }
+    #[cfg(debug_assertions)]
     edge::catch_panics();
     wasm_bindgen_futures::spawn_local(async {
         match assets::climate().await {

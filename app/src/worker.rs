@@ -78,6 +78,8 @@ pub(crate) struct Worked {
     pub(crate) replayed: RwSignal<String>,
     /// Hour and state of charge in that year \[h, %\].
     pub(crate) path: RwSignal<Vec<(f64, f64)>>,
+    /// The chance of keeping the promise (ratio), once it is worked out.
+    pub(crate) standing: RwSignal<Option<f64>>,
     /// What is to be written.
     wishes: RwSignal<Vec<Wish>>,
     /// The number of the next wish.
@@ -95,6 +97,7 @@ impl Worked {
             band: RwSignal::new(Vec::new()),
             replayed: RwSignal::new(String::new()),
             path: RwSignal::new(Vec::new()),
+            standing: RwSignal::new(None),
             wishes: RwSignal::new(Vec::new()),
             next: StoredValue::new(0),
             serial: StoredValue::new(0),

@@ -2,7 +2,7 @@
 // It is a file of its own because the page's policy allows no inline script.
 //
 // Events on `document`, between this script and the program:
-//   sunlarder:stopped    from the program: it has panicked; `detail` is the message
+//   sunlarder:stopped    from a debug build of the program: it has panicked; `detail` is the message
 //   sunlarder:update     to the program: a new version waits (also as `data-update="waiting"` on <html>)
 //   sunlarder:take-over  from the program: the person agreed to the new version
 //   sunlarder:stands     from the program: the page answers, and what can wait may begin

@@ -29,6 +29,7 @@ mod share;
 mod sheet;
 mod shell;
 pub(crate) mod shut;
+mod sizing;
 mod sources;
 mod start;
 mod strip;

@@ -6,7 +6,7 @@ use sunlarder_engine::document::{
 };
 use sunlarder_engine::words::{Label as L, clock};
 
-use super::field::{NumberBox, button_unless, choice, more};
+use super::field::{NumberBox, button_unless, choice, month_toggles, more, toggles};
 use super::strip::strip;
 use crate::dom::node::{Child as _, View, group, node, nothing};
 use crate::dom::part::{act, dynamic, typed};
@@ -263,59 +263,15 @@ fn span_row(edited: Edited, place: usize) -> View {
 
 fn weekdays(edited: Edited) -> View {
     let names = words().week().map(|day| (day, WORDS.weekday_short(day))).into();
-    toggles(
-        L::DaysOfTheWeek,
-        names,
-        edited,
-        |schedule| schedule.days.0.into(),
-        |schedule, bits| {
-            schedule.days = Days(bits as u8);
-        },
-    )
+    let now = Signal::derive(move || edited.value.with(|schedule| schedule.days.0.into()));
+    let set = move |bits| edited.change(|schedule| schedule.days = Days(bits as u8));
+    toggles(L::DaysOfTheWeek, names, now, Callback::new(set))
 }
 
 fn months(edited: Edited) -> View {
-    let names = (0..12).map(|month| (month, WORDS.month_short(month))).collect();
-    toggles(
-        L::MonthsOfTheYear,
-        names,
-        edited,
-        |schedule| schedule.months.0,
-        |schedule, bits| {
-            schedule.months = Months(bits);
-        },
-    )
-}
-
-/// A row of small switches, one a bit, each under its name.
-fn toggles(
-    legend: L,
-    names: Vec<(usize, &'static str)>,
-    edited: Edited,
-    get: fn(&Schedule) -> u16,
-    set: fn(&mut Schedule, u16),
-) -> View {
-    let one = |(bit, name): (usize, &'static str)| {
-        let has = Signal::derive(move || edited.value.with(get) >> bit & 1 == 1);
-        let flip =
-            typed(move |_| edited.change(|schedule| set(schedule, get(schedule) ^ 1 << bit)));
-        node("label")
-            .child(
-                node("input")
-                    .attr("type", "checkbox")
-                    .prop("checked", has)
-                    .on("change", flip)
-                    .view(),
-            )
-            .child(node("span").child(name).view())
-            .view()
-    };
-    let all: Vec<View> = names.into_iter().map(one).collect();
-    node("fieldset")
-        .attr("class", "days")
-        .child(node("legend").child(WORDS.label(legend)).view())
-        .child(all)
-        .view()
+    let now = Signal::derive(move || edited.value.with(|schedule| schedule.months.0));
+    let set = move |bits| edited.change(|schedule| schedule.months = Months(bits));
+    month_toggles(L::MonthsOfTheYear, now, Callback::new(set))
 }
 
 #[cfg(test)]

@@ -14,6 +14,7 @@ use super::outlook::{bar, cautions, facts, months, times, verdict, weather};
 use super::pictures::{carpet, flow};
 use super::place::place_section;
 use super::sheet::sheet;
+use super::sizing::help_section;
 use super::sources::sources;
 use super::start::start;
 use super::toast::toast;
@@ -81,6 +82,7 @@ fn planner(store: Store) -> View {
                 .child(bank_section(store))
                 .child(sources(store))
                 .child(place_section(store))
+                .child(help_section(store))
                 .view(),
         )
         .child(

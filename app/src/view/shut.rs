@@ -1,7 +1,7 @@
 //! The insides of what is shut when the page stands; see `drawers.rs`.
 
 use super::load_editor::load_editor;
-use super::{bank, catalogue, compare, dialogs, guess, habits, place, share, sources};
+use super::{bank, catalogue, compare, dialogs, guess, habits, place, share, sizing, sources};
 use crate::drawers::Drawers;
 
 /// All of them.
@@ -9,6 +9,7 @@ pub(crate) const DRAWERS: Drawers = Drawers {
     place: place::inside,
     bank: bank::inside,
     sources: sources::inside,
+    sizing: sizing::inside,
     load: load_editor,
     search: catalogue::search,
     plans: dialogs::plans,

@@ -209,6 +209,22 @@ fields! {
     TailCurrent: 0.1..20.0 by 10.0, Percent;
     /// Voltage of one battery at which loads are cut off.
     LowCutOff: 0.5..600.0 by 100.0, Volt;
+    /// Short days that are allowed in ten years.
+    ShortDays: 0.0..1000.0 by 1.0, One;
+    /// Days without any sun.
+    DaysWithoutSun: 1.0..60.0 by 1.0, One;
+    /// Days of a trip.
+    DaysOfTrip: 1.0..60.0 by 1.0, One;
+    /// Chance of keeping a promise, at least.
+    Chance: 1.0..100.0 by 10.0, Percent;
+    /// Price of 100 Ah of a bank, in whatever money.
+    BankPrice: 0.0..1000000.0 by 100.0, One;
+    /// Price of 100 W of modules, in the same money.
+    ArrayPrice: 0.0..1000000.0 by 100.0, One;
+    /// Weight of 100 Ah of a bank, in kilograms.
+    BankWeight: 0.0..10000.0 by 10.0, One;
+    /// Weight of 100 W of modules, in kilograms.
+    ArrayWeight: 0.0..10000.0 by 10.0, One;
 }
 
 #[cfg(test)]

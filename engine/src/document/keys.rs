@@ -67,6 +67,7 @@ pub(super) const DOCUMENT: Keys = &[
     spared("alternator"),
     spared("generator"),
     spared("turbine"),
+    spared("promise"),
 ];
 
 pub(super) const PLACE: Keys = &[
@@ -178,6 +179,18 @@ pub(super) const GENERATOR: Keys = &[
 ];
 pub(super) const TURBINE: Keys = &[spared("on"), needed("output"), spared("hours")];
 
+pub(super) const PROMISE: Keys = &[
+    needed("what"),
+    spared("chance_pct"),
+    spared("months"),
+    spared("bank_price"),
+    spared("array_price"),
+    spared("bank_kg"),
+    spared("array_kg"),
+];
+
+pub(super) const PROMISED: &Forms =
+    &Forms { names: &["through", "short_days", "without_sun", "trip"], bare: 0b0001 };
 pub(super) const RATING: &Forms =
     &Forms { names: &["power_w", "plate", "label_kwh_per_year", "output"], bare: 0 };
 pub(super) const WHEN: &Forms =

@@ -10,6 +10,7 @@ mod field;
 mod keys;
 mod painting;
 mod problem;
+mod promise;
 mod read;
 mod schedule;
 mod sections;
@@ -23,6 +24,7 @@ pub use date::{date_from, date_text};
 pub use field::{Field, Range};
 pub use painting::{is_painted, painted};
 pub use problem::{FieldFault, Found, Problem, Wanted};
+pub use promise::{Promise, Promised};
 pub use schedule::{ClockTime, DAY_MIN, Days, Months, Schedule, Span, When};
 pub use sections::{
     Array, Awake, Bank, Charger, Chemistry, Controller, ControllerKind, Cooling, Document,

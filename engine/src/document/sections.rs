@@ -5,6 +5,7 @@
 
 use chrono::NaiveDate;
 
+use super::promise::Promise;
 use super::schedule::{ClockTime, Schedule, When};
 use super::sources::{Generator, Turbine};
 use crate::place::{Clock, SummerTime};
@@ -38,6 +39,8 @@ pub struct Document {
     pub generator: Option<Generator>,
     /// Small wind or water turbine.
     pub turbine: Option<Turbine>,
+    /// What it shall keep, if somebody said so.
+    pub promise: Option<Promise>,
 }
 
 /// Where the plan stands.
@@ -409,6 +412,7 @@ impl Default for Document {
             alternator: None,
             generator: None,
             turbine: None,
+            promise: None,
         }
     }
 }

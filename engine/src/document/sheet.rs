@@ -36,6 +36,8 @@ pub enum Part {
     Generator,
     /// The turbine.
     Turbine,
+    /// What it shall keep.
+    Promise,
 }
 
 impl Part {
@@ -52,6 +54,7 @@ impl Part {
             ("alternator", _) => Self::Alternator,
             ("generator", _) => Self::Generator,
             ("turbine", _) => Self::Turbine,
+            ("promise", _) => Self::Promise,
             _ => Self::Plan,
         }
     }

@@ -25,6 +25,7 @@ pub mod lanes;
 pub mod map;
 pub mod promise;
 mod size;
+mod stated;
 pub mod store;
 
 pub use answers::{Voltage, largest_power, voltages};

@@ -42,6 +42,7 @@ mod pictures;
 mod reading;
 mod sentence;
 pub mod sheet;
+pub mod sizes;
 pub mod sizing;
 mod worked;
 

@@ -9,7 +9,8 @@ use sunlarder_engine::bank::typical;
 use sunlarder_engine::document::{
     Array, Awake, Bank, Charger, Chemistry, ClockTime, Controller, ControllerKind, Cooling,
     DAY_MIN, Days, Document, Field, Generator, Inverter, Kept, Load, Losses, Months, Mounting,
-    Place, Rating, Schedule, Shading, Span, Start, Supply, Turbine, TurbineOutput, When,
+    Place, Promise, Promised, Rating, Schedule, Shading, Span, Start, Supply, Turbine,
+    TurbineOutput, When,
 };
 use sunlarder_engine::place::SummerTime;
 
@@ -475,6 +476,31 @@ fn turbine(kind: Kind) -> impl Strategy<Value = Turbine> {
     })
 }
 
+fn promise(kind: Kind) -> impl Strategy<Value = Promise> {
+    let what = prop_oneof![
+        Just(Promised::Through),
+        kind.number(Field::ShortDays, 0.0, 50.0).prop_map(Promised::ShortDays),
+        kind.number(Field::DaysWithoutSun, 1.0, 9.0).prop_map(Promised::WithoutSun),
+        kind.number(Field::DaysOfTrip, 1.0, 30.0).prop_map(Promised::Trip),
+    ];
+    let rates = (
+        weighted(OFTEN, kind.number(Field::BankPrice, 20.0, 900.0)),
+        weighted(OFTEN, kind.number(Field::ArrayPrice, 20.0, 300.0)),
+        weighted(OFTEN, kind.number(Field::BankWeight, 8.0, 35.0)),
+        weighted(OFTEN, kind.number(Field::ArrayWeight, 2.0, 8.0)),
+    );
+    let chance = weighted(OFTEN, kind.number(Field::Chance, 50.0, 100.0));
+    (what, chance, 1_u16..=0xfff, rates).prop_map(|(what, chance_pct, months, rates)| Promise {
+        what,
+        chance_pct,
+        months: Months(months),
+        bank_price: rates.0,
+        array_price: rates.1,
+        bank_kg: rates.2,
+        array_kg: rates.3,
+    })
+}
+
 /// A whole plan.
 pub(crate) fn plan(kind: Kind) -> impl Strategy<Value = Document> {
     let scene = (name(), place(kind), start(kind));
@@ -487,10 +513,11 @@ pub(crate) fn plan(kind: Kind) -> impl Strategy<Value = Document> {
         weighted(0.7, inverter(kind)),
         weighted(0.25, generator(kind)),
         weighted(0.25, turbine(kind)),
+        weighted(0.25, promise(kind)),
     );
     (scene, loads, standing, bank(kind), sources).prop_map(
         |((name, place, start), loads, standing_a, bank, sources)| {
-            let (arrays, shore, alternator, inverter, generator, turbine) = sources;
+            let (arrays, shore, alternator, inverter, generator, turbine, promise) = sources;
             Document {
                 name,
                 place,
@@ -504,6 +531,7 @@ pub(crate) fn plan(kind: Kind) -> impl Strategy<Value = Document> {
                 alternator,
                 generator,
                 turbine,
+                promise,
                 ..Document::default()
             }
         },

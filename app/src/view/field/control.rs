@@ -120,6 +120,40 @@ pub(crate) fn select(
         .view()
 }
 
+/// A switch for each month.
+pub(crate) fn month_toggles(legend: Label, value: Signal<u16>, set: Callback<u16>) -> View {
+    toggles(legend, (0..12).map(|month| (month, WORDS.month_short(month))).collect(), value, set)
+}
+
+/// A row of small switches, one a bit, each under its name.
+pub(crate) fn toggles(
+    legend: Label,
+    names: Vec<(usize, &'static str)>,
+    value: Signal<u16>,
+    set: Callback<u16>,
+) -> View {
+    let one = |(bit, name): (usize, &'static str)| {
+        let has = Signal::derive(move || value.get() >> bit & 1 == 1);
+        let flip = typed(move |_| set.run(value.get_untracked() ^ 1 << bit));
+        node("label")
+            .child(
+                node("input")
+                    .attr("type", "checkbox")
+                    .prop("checked", has)
+                    .on("change", flip)
+                    .view(),
+            )
+            .child(node("span").child(name).view())
+            .view()
+    };
+    let all: Vec<View> = names.into_iter().map(one).collect();
+    node("fieldset")
+        .attr("class", "days")
+        .child(node("legend").child(WORDS.label(legend)).view())
+        .child(all)
+        .view()
+}
+
 /// Yes or no.
 pub(crate) fn toggle(label: Label, value: Signal<bool>, set: Callback<bool>) -> View {
     let flip = typed(move |_| set.run(!value.get_untracked()));

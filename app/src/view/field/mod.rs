@@ -12,7 +12,8 @@ mod number;
 use core::sync::atomic::{AtomicU32, Ordering};
 
 pub(crate) use control::{
-    button, button_saying, button_unless, choice, choice_of, select, text_box, toggle,
+    button, button_saying, button_unless, choice, choice_of, month_toggles, select, text_box,
+    toggle, toggles,
 };
 pub(crate) use figure::{Figure, fields};
 pub(crate) use fold::{more, more_while};

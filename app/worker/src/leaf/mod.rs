@@ -16,6 +16,7 @@ mod inverter;
 mod other;
 mod parts;
 mod sheet;
+mod sizes;
 mod working;
 mod year;
 
@@ -23,6 +24,7 @@ pub use code::code_of;
 pub use explained::Topic;
 pub use guess::argument as guesses;
 pub use other::argument as other;
+pub use sizes::SizesNumbers;
 
 use sunlarder_engine::document::Document;
 use sunlarder_engine::outlook::{DayFlow, Outlook, Question, csv};
@@ -70,11 +72,18 @@ pub enum Leaf {
     Flow,
     /// The table behind it.
     FlowTable,
+    /// The map of sizes; the argument is the twelve spreads of the daily clearness. Its numbers are [`SizesNumbers`]. It is written again
+    /// and again while it is worked out.
+    Sizes,
+    /// What the sizes come to and what would help, in sentences; the same argument.
+    Sizing,
+    /// The link code of the plan with a size of the map; the argument is the places of its bank and its array.
+    SizedPlan,
 }
 
 impl Leaf {
     /// All in the order of their numbers.
-    pub const ALL: [Self; 16] = [
+    pub const ALL: [Self; 19] = [
         Self::Working,
         Self::Climate,
         Self::Explained,
@@ -91,12 +100,15 @@ impl Leaf {
         Self::YearTable,
         Self::Flow,
         Self::FlowTable,
+        Self::Sizes,
+        Self::Sizing,
+        Self::SizedPlan,
     ];
 
     /// Whether it takes so long that it is written only once somebody rests.
     #[must_use]
     pub const fn waits_for_rest(self) -> bool {
-        matches!(self, Self::Year | Self::YearTable)
+        matches!(self, Self::Year | Self::YearTable | Self::Sizes | Self::Sizing)
     }
 
     /// The one of a number.
@@ -177,6 +189,8 @@ pub fn write(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
         Leaf::YearTable => year::write_table(argument, about),
         Leaf::Flow => flow::write(&day_flow(about), about),
         Leaf::FlowTable => flow::write_table(&day_flow(about), about),
+        // The desk writes them while it works them out.
+        Leaf::Sizes | Leaf::Sizing | Leaf::SizedPlan => Written::default(),
     }
 }
 

@@ -179,7 +179,7 @@ fn picture(year: &YearRun, about: About<'_>) -> String {
     paper.finish()
 }
 
-fn path(paper: &mut Paper, class: &str, along: &str) {
+pub(super) fn path(paper: &mut Paper, class: &str, along: &str) {
     if !along.is_empty() {
         paper.draw("path").attr("class", class).attr("d", along).close();
     }
@@ -228,7 +228,7 @@ fn legend(paper: &mut Paper, words: Words, reserve: f64) {
 /// The ground of a sample in the legend.
 const CELL: &str = "M0 0h20v12h-20z";
 
-fn key(paper: &mut Paper, paths: &[(&str, &str)], said: &str) {
+pub(super) fn key(paper: &mut Paper, paths: &[(&str, &str)], said: &str) {
     paper
         .class("li", "sample")
         .draw("svg")

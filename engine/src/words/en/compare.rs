@@ -20,6 +20,7 @@ pub fn part(part: Part) -> &'static str {
         Part::Alternator => "Engine",
         Part::Generator => "Generator",
         Part::Turbine => "Wind or water",
+        Part::Promise => "What it shall keep",
     }
 }
 

@@ -117,6 +117,14 @@ pub fn field(field: Field) -> &'static str {
         | F::TurbinePower
         | F::TurbineCharge
         | F::HourShare => of_source(field),
+        F::ShortDays
+        | F::DaysWithoutSun
+        | F::DaysOfTrip
+        | F::Chance
+        | F::BankPrice
+        | F::ArrayPrice
+        | F::BankWeight
+        | F::ArrayWeight => of_promise(field),
     }
 }
 
@@ -264,6 +272,29 @@ fn of_bank(field: Field) -> &'static str {
         F::LowCutOff => {
             "Below this voltage the protection or the inverter switches loads off, however much charge seems left."
         }
+        _ => NONE,
+    }
+}
+
+fn of_promise(field: Field) -> &'static str {
+    use Field as F;
+    match field {
+        F::ShortDays => {
+            "A short day is one on which the bank sinks below its reserve or cannot carry a load."
+        }
+        F::DaysWithoutSun => "So long it shall last from full with no light on the modules at all.",
+        F::DaysOfTrip => "So long it shall last from full in weather as it comes.",
+        F::Chance => {
+            "In so many of a hundred weathers that may come it shall keep what it promises."
+        }
+        F::BankPrice => {
+            "What you would pay for more battery, in any money; it ranks what would help and finds the cheapest size."
+        }
+        F::ArrayPrice => {
+            "What you would pay for more modules, in the same money as for the battery."
+        }
+        F::BankWeight => "What more battery weighs; it finds the lightest size.",
+        F::ArrayWeight => "What more modules weigh, with what holds them.",
         _ => NONE,
     }
 }

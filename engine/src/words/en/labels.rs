@@ -323,6 +323,22 @@ pub fn label(label: Label) -> &'static str {
         Label::Verdict => "The answer",
         Label::Vital => "A life may depend on it",
         Label::WhatArePlanning => "What are you planning?",
+        Label::WhatWouldHelp => "What would help?",
+        Label::WhatIsPromised => "What shall it keep?",
+        Label::PromisedThrough => "No short day in a year",
+        Label::PromisedShortDays => "Few short days in ten years",
+        Label::PromisedWithoutSun => "Days without any sun",
+        Label::PromisedTrip => "A trip from full",
+        Label::MonthsThatCount => "Months that count",
+        Label::PricesAndWeights => "Prices and weights",
+        Label::PricesHint => {
+            "None are built in. With yours the cheapest and the lightest size are found, and what would help is ranked by what it costs."
+        }
+        Label::BankAgainstArray => "Bank against array",
+        Label::ReadTheMap => "Read the map of sizes",
+        Label::MapHint => "Touch the map, or use the arrow keys on it, to try a size.",
+        Label::TakeThisSize => "Take this size",
+        Label::SizeTaken => "Size taken.",
         Label::WhatComesIn => "What comes in?",
         Label::WhatDoYouRun => "What do you run?",
         Label::WhatDoYouStore => "What do you store?",

@@ -272,6 +272,7 @@ pub fn unit(words: Words, field: Field) -> &'static str {
         Field::LabelEnergy => "kWh",
         Field::ProtectionDraw => "mA",
         Field::PowerCoefficient => "%/K",
+        Field::BankWeight | Field::ArrayWeight => "kg",
         field => words.unit(field.range().unit),
     }
 }
@@ -348,6 +349,14 @@ pub fn field(field: Field) -> &'static str {
         F::SecondHours => "Hours of the second capacity",
         F::ThirdCapacity => "Third rated capacity",
         F::ThirdHours => "Hours of the third capacity",
+        F::ShortDays => "Short days in ten years, at most",
+        F::DaysWithoutSun => "Days without any sun",
+        F::DaysOfTrip => "Days of the trip",
+        F::Chance => "Chance, at least",
+        F::BankPrice => "Price of 100 Ah of battery",
+        F::ArrayPrice => "Price of 100 W of modules",
+        F::BankWeight => "Weight of 100 Ah of battery",
+        F::ArrayWeight => "Weight of 100 W of modules",
         F::AbsorptionVoltage => "Absorption voltage of one battery",
         F::TailCurrent => "Tail current",
         F::LowCutOff => "Low cut-off voltage of one battery",

@@ -20,6 +20,7 @@ pub fn part(part: Part) -> &'static str {
         Part::Alternator => "Motor",
         Part::Generator => "Generador",
         Part::Turbine => "Viento o agua",
+        Part::Promise => "Lo que ha de cumplir",
     }
 }
 

@@ -117,6 +117,14 @@ pub fn field(field: Field) -> &'static str {
         | F::TurbinePower
         | F::TurbineCharge
         | F::HourShare => of_source(field),
+        F::ShortDays
+        | F::DaysWithoutSun
+        | F::DaysOfTrip
+        | F::Chance
+        | F::BankPrice
+        | F::ArrayPrice
+        | F::BankWeight
+        | F::ArrayWeight => of_promise(field),
     }
 }
 
@@ -268,6 +276,25 @@ fn of_bank(field: Field) -> &'static str {
         F::LowCutOff => {
             "Por debajo de esta tensión la protección o el inversor apagan los consumos, por mucha carga que parezca quedar."
         }
+        _ => NONE,
+    }
+}
+
+fn of_promise(field: Field) -> &'static str {
+    use Field as F;
+    match field {
+        F::ShortDays => {
+            "Un día corto es aquel en que el banco baja de su reserva o no puede con una carga."
+        }
+        F::DaysWithoutSun => "Tanto ha de durar desde lleno sin ninguna luz en los módulos.",
+        F::DaysOfTrip => "Tanto ha de durar desde lleno con el tiempo que haga.",
+        F::Chance => "En tantos de cada cien tiempos posibles ha de cumplir lo que promete.",
+        F::BankPrice => {
+            "Lo que pagarías por más batería, en cualquier moneda; ordena lo que ayudaría y halla el tamaño más barato."
+        }
+        F::ArrayPrice => "Lo que pagarías por más módulos, en la misma moneda que la batería.",
+        F::BankWeight => "Lo que pesa más batería; halla el tamaño más ligero.",
+        F::ArrayWeight => "Lo que pesan más módulos, con lo que los sujeta.",
         _ => NONE,
     }
 }

@@ -331,6 +331,22 @@ pub fn label(label: Label) -> &'static str {
         Label::Verdict => "La respuesta",
         Label::Vital => "Puede depender de ello una vida",
         Label::WhatArePlanning => "¿Qué estás planeando?",
+        Label::WhatWouldHelp => "¿Qué ayudaría?",
+        Label::WhatIsPromised => "¿Qué ha de cumplir?",
+        Label::PromisedThrough => "Ningún día corto en un año",
+        Label::PromisedShortDays => "Pocos días cortos en diez años",
+        Label::PromisedWithoutSun => "Días sin nada de sol",
+        Label::PromisedTrip => "Un viaje desde lleno",
+        Label::MonthsThatCount => "Meses que cuentan",
+        Label::PricesAndWeights => "Precios y pesos",
+        Label::PricesHint => {
+            "No hay ninguno incluido. Con los tuyos se hallan el tamaño más barato y el más ligero, y lo que ayudaría se ordena por lo que cuesta."
+        }
+        Label::BankAgainstArray => "Banco frente a campo",
+        Label::ReadTheMap => "Leer el mapa de tamaños",
+        Label::MapHint => "Toca el mapa, o usa en él las flechas, para probar un tamaño.",
+        Label::TakeThisSize => "Usar este tamaño",
+        Label::SizeTaken => "Tamaño tomado.",
         Label::WhatComesIn => "¿Qué entra?",
         Label::WhatDoYouRun => "¿Qué usas?",
         Label::WhatDoYouStore => "¿Qué almacenas?",

@@ -16,6 +16,7 @@ pub mod pictures;
 pub mod problems;
 pub mod replay;
 pub mod sheet;
+pub mod sizes;
 pub mod sizing;
 pub mod verdict;
 pub mod weather_file;

@@ -268,6 +268,7 @@ pub fn unit(words: Words, field: Field) -> &'static str {
         Field::LabelEnergy => "kWh",
         Field::ProtectionDraw => "mA",
         Field::PowerCoefficient => "%/K",
+        Field::BankWeight | Field::ArrayWeight => "kg",
         field => words.unit(field.range().unit),
     }
 }
@@ -344,6 +345,14 @@ pub fn field(field: Field) -> &'static str {
         F::SecondHours => "Horas de la segunda capacidad",
         F::ThirdCapacity => "Tercera capacidad nominal",
         F::ThirdHours => "Horas de la tercera capacidad",
+        F::ShortDays => "Días cortos en diez años, como mucho",
+        F::DaysWithoutSun => "Días sin nada de sol",
+        F::DaysOfTrip => "Días del viaje",
+        F::Chance => "Probabilidad, como mínimo",
+        F::BankPrice => "Precio de 100 Ah de batería",
+        F::ArrayPrice => "Precio de 100 W de módulos",
+        F::BankWeight => "Peso de 100 Ah de batería",
+        F::ArrayWeight => "Peso de 100 W de módulos",
         F::AbsorptionVoltage => "Tensión de absorción de una batería",
         F::TailCurrent => "Corriente de cola",
         F::LowCutOff => "Tensión de corte de una batería",

@@ -1,0 +1,51 @@
+//! What the map of sizes says; the words are in the folder of each language.
+
+use super::sizing::Sized;
+use super::{Language, Words};
+
+/// A point of note on the map.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Mark {
+    /// The plan as it is.
+    Own,
+    /// The least to add.
+    Suggested,
+    /// The cheapest that keeps the promise.
+    Cheapest,
+    /// The lightest that keeps it.
+    Lightest,
+}
+
+impl Language {
+    /// What a mark is.
+    #[must_use]
+    pub fn mark(self, mark: Mark) -> &'static str {
+        speak!(self, sizes::mark(mark))
+    }
+}
+
+impl Words {
+    /// What the thick line is.
+    #[must_use]
+    pub fn promised_line(self, chance: f64) -> String {
+        speak!(self.language, sizes::promised_line(self, chance))
+    }
+
+    /// The map in a sentence: from which to which size it reaches.
+    #[must_use]
+    pub fn map_of_sizes(self, least: Sized, most: Sized) -> String {
+        speak!(self.language, sizes::map_of_sizes(self, least, most))
+    }
+
+    /// A point of the map, with the chance there (ratio) as far as it is known.
+    #[must_use]
+    pub fn point_of_map(self, size: Sized, chance: Option<f64>) -> String {
+        speak!(self.language, sizes::point_of_map(self, size, chance))
+    }
+
+    /// How far the work is (ratio), and how many seconds it may still take.
+    #[must_use]
+    pub fn sizes_coming(self, done: f64, seconds: Option<u32>) -> String {
+        speak!(self.language, sizes::sizes_coming(self, done, seconds))
+    }
+}
