@@ -1,9 +1,11 @@
 //! The program as it runs in the worker: the same one, but with the desk instead of the page. `app/web/worker.js` calls what is
 //! exported here. The desk is a chunk of its own, which the page never loads where there are workers.
 
+use core::ops::Range;
 use std::cell::RefCell;
 
 use js_sys::{Array, Float64Array};
+use sunlarder_engine::sizing::lanes::{Counts, Flat, HoursOfDay, MONTHS, Rows, Store};
 use sunlarder_engine::words::{Habits, Words};
 use sunlarder_worker::PAGE;
 use sunlarder_worker::desk::Desk;
@@ -27,6 +29,61 @@ trait Clerk {
     /// Works off one piece of what waits and gives the message for the page: `null` if there is nothing to say yet, `undefined`
     /// if nothing waits.
     fn work(&mut self) -> JsValue;
+
+    /// Has sizes worked out by the program that is built for it.
+    fn bring_lanes(&mut self, lanes: LanesProgram);
+}
+
+#[wasm_bindgen]
+extern "C" {
+    /// The program of `app/lanes`, where the browser can run it.
+    #[derive(Debug)]
+    pub type LanesProgram;
+
+    #[wasm_bindgen(method)]
+    fn begin(this: &LanesProgram, trial_days: u32);
+
+    #[wasm_bindgen(method)]
+    fn add(this: &LanesProgram, year: u32, days: &[f32]);
+
+    #[wasm_bindgen(method)]
+    fn row(this: &LanesProgram, stores: &[f32], arrays: &[f32], from: u32, to: u32) -> Vec<u8>;
+}
+
+/// Hands rows of sizes to that program.
+#[derive(Debug)]
+struct Beside(LanesProgram);
+
+/// Anything as the numbers it consists of.
+fn flat<T: Flat>(all: &[T]) -> Vec<f32> {
+    let mut numbers = Vec::with_capacity(all.len() * T::NUMBERS);
+    for own in all {
+        own.write(&mut numbers);
+    }
+    numbers
+}
+
+impl Rows for Beside {
+    fn begin(&mut self, trial_days: usize) {
+        self.0.begin(trial_days as u32);
+    }
+
+    fn add(&mut self, year: usize, days: Vec<HoursOfDay>) {
+        self.0.add(year as u32, &flat(&days));
+    }
+
+    fn row(
+        &mut self,
+        stores: &[Store; MONTHS],
+        arrays: &[f32],
+        years: Range<usize>,
+        counts: &mut [Counts],
+    ) {
+        let found = self.0.row(&flat(stores), arrays, years.start as u32, years.end as u32);
+        for (own, found) in counts.iter_mut().zip(found.as_chunks::<MONTHS>().0) {
+            *own = *found;
+        }
+    }
 }
 
 impl Clerk for Desk {
@@ -42,6 +99,10 @@ impl Clerk for Desk {
             Some(None) => JsValue::NULL,
             Some(Some(answer)) => message(answer).into(),
         }
+    }
+
+    fn bring_lanes(&mut self, lanes: LanesProgram) {
+        self.bring_rows(Box::new(Beside(lanes)));
     }
 }
 
@@ -69,6 +130,16 @@ pub async fn open_desk() -> Result<(), JsValue> {
     let clerk = clerk().await.map_err(|Missed| JsValue::NULL)?;
     CLERK.set(Some(clerk));
     Ok(())
+}
+
+/// Has sizes worked out by the program that is built for it, from the next plan on.
+#[wasm_bindgen]
+pub fn bring_lanes(lanes: LanesProgram) {
+    CLERK.with_borrow_mut(|clerk| {
+        if let Some(clerk) = clerk {
+            clerk.bring_lanes(lanes);
+        }
+    });
 }
 
 /// Takes a message of the page.

@@ -40,15 +40,28 @@ join_script() {
     sed "s|^import \* as \(import[0-9]*\) from \"./__wasm_split.js\"\$|const \1 = { $names};|" "$parts/bound/program.js"
 }
 
+# The lanes of the engine once more, as a program of their own for browsers that have vectors; all others do without.
+lanes=$made/lanes
+make_lanes() {
+    RUSTFLAGS="-C target-feature=+simd128" cargo build --quiet --offline --profile lanes --target wasm32-unknown-unknown -p sunlarder-lanes-program
+    rm -rf "$lanes"
+    wasm-bindgen --target web --no-typescript --out-dir "$lanes" --out-name lanes \
+        "${CARGO_TARGET_DIR:-target}/wasm32-unknown-unknown/lanes/sunlarder_lanes_program.wasm"
+    wasm-opt -O3 --low-memory-unused "$lanes/lanes_bg.wasm" -o "$lanes/lanes_bg.wasm"
+}
+
 name_parts() {
-    name=$(cat "$parts"/*.wasm "$parts/script" app/web/worker.js | hash | cut -c 1-16)
+    name=$(cat "$parts"/*.wasm "$parts/script" "$lanes"/lanes* app/web/worker.js | hash | cut -c 1-16)
+    cp "$lanes/lanes_bg.wasm" "$staging/lanes-$name.wasm"
+    sed "s/lanes_bg\.wasm/lanes-$name.wasm/g" "$lanes/lanes.js" >"$staging/lanes-$name.js"
+    [ "$TRUNK_PROFILE" != release ] || shorten "$staging/lanes-$name.js"
     for part in "$parts"/*.wasm; do
         file=$(basename "$part" .wasm)
         cp "$part" "$staging/${file#split_}-$name.wasm"
     done
     sed -e "s/program_bg\.wasm/program-$name.wasm/g" -e "s|\"\./split_\([a-z_0-9]*\)\.wasm\"|\"./\1-$name.wasm\"|g" \
         -e "s|\"\./\(chunk_[0-9]*\)\.wasm\"|\"./\1-$name.wasm\"|g" "$parts/script" >"$staging/program-$name.js"
-    sed "s/program\.js/program-$name.js/g" app/web/worker.js >"$staging/worker-$name.js"
+    sed -e "s/program\.js/program-$name.js/g" -e "s/lanes\.js/lanes-$name.js/" app/web/worker.js >"$staging/worker-$name.js"
     [ "$TRUNK_PROFILE" != release ] || shorten "$staging/worker-$name.js"
     sed -e "s/worker\.js/worker-$name.js/" -e "s/sunlarder-app-[0-9a-f]*_bg\.wasm/program-$name.wasm/g" \
         -e "s/sunlarder-app-[0-9a-f]*\.js/program-$name.js/g" "$staging/index.html" >"$parts/index"
@@ -64,6 +77,7 @@ shorten() {
 }
 
 cut_apart
+make_lanes
 join_script >"$parts/script"
 if [ "$TRUNK_PROFILE" = release ]; then
     shrink

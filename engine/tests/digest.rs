@@ -14,7 +14,8 @@ use sunlarder_engine::place::{Climate, SpreadGrid};
 use sunlarder_engine::quantity::{AmpHours, Amps, Celsius, Degrees, Hours, Percent, Volts, Watts};
 use sunlarder_engine::share;
 use sunlarder_engine::simulate::{Almanac, Extent, Flows, Range, Run, Sun, Sunlight, run};
-use sunlarder_engine::sizing::{Lanes, Promise, Sizing};
+use sunlarder_engine::sizing::lanes::{Hour, Lanes};
+use sunlarder_engine::sizing::{Course, Promise, Sizing};
 use sunlarder_engine::sky::{
     DAYS_PER_YEAR, DaySpec, DayTable, Plane, Season, Trust, Weather, WeatherSpec,
 };
@@ -211,7 +212,9 @@ fn lanes(digest: &mut Digest) {
         let sizing = Sizing::new(&system, &Outlook::of(&system), &spread, 1);
         let store = sizing.stores(0.5)[0];
         let mut lanes = Lanes::full([0.1, 0.5, 1.0, 3.0], &store);
-        lanes.pass(&store, &sizing.hours(&Promise::default(), 1000));
+        let track = sizing.track(&Course::of(&sizing, &Promise::default()));
+        let hours: Vec<Hour> = track.days().flat_map(|day| day.hours).take(1000).collect();
+        lanes.pass(&store, &hours);
         let cells = lanes.charge.into_iter().chain(lanes.near).chain(lanes.margin);
         digest.all(cells.map(f64::from));
     }

@@ -8,8 +8,8 @@ use std::process::{Command, Stdio};
 use sunlarder_engine::document::{Document, Problem};
 use sunlarder_engine::outlook::Outlook;
 use sunlarder_engine::place::{Climate, SpreadGrid};
-use sunlarder_engine::sizing::hours::Hour;
-use sunlarder_engine::sizing::{Sizing, Store};
+use sunlarder_engine::sizing::lanes::Hour;
+use sunlarder_engine::sizing::{Course, Promise, Sizing, Store};
 use sunlarder_engine::system::System;
 
 /// A plan ready to be sized.
@@ -20,6 +20,13 @@ pub fn sizing_of(plan: &Document, years: usize) -> Result<Sizing, Problem> {
     let system = System::assemble(plan, Climate::embedded(), &mut ())?;
     let spread = SpreadGrid::embedded().at(system.site);
     Ok(Sizing::new(&system, &Outlook::of(&system), &spread, years))
+}
+
+/// The first hours of the course by which a promise is judged.
+#[must_use]
+pub fn hours_of(sizing: &Sizing, promise: &Promise, most: usize) -> Vec<Hour> {
+    let track = sizing.track(&Course::of(sizing, promise));
+    track.days().flat_map(|day| day.hours).take(most).collect()
 }
 
 /// What the reference made of some hours.

@@ -14,13 +14,15 @@ use sunlarder_engine::outlook::Outlook;
 use sunlarder_engine::place::{Climate, SpreadGrid};
 use sunlarder_engine::quantity::{Amps, Percent};
 use sunlarder_engine::simulate::Extent;
+use sunlarder_engine::sizing::lanes::Lanes;
 use sunlarder_engine::sizing::map::SIDE;
 use sunlarder_engine::sizing::promise::error;
 use sunlarder_engine::sizing::{
-    Change, Course, Helped, Kind, Lanes, Map, Promise, Rates, Size, Sizing, help, voltages,
+    Change, Counts, Course, Helped, Kind, Promise, Question, Rates, Rows, Size, Sizing, Study,
+    Track, help, voltages,
 };
 use sunlarder_engine::system::System;
-use sunlarder_tests::lanes::{by_numpy, sizing_of};
+use sunlarder_tests::lanes::{by_numpy, hours_of, sizing_of};
 use sunlarder_tests::plans::{EXAMPLES, openable};
 
 /// Weather years of these tests.
@@ -29,6 +31,8 @@ const YEARS: usize = 8;
 const FEW_YEARS: usize = 3;
 /// Weather years of a map.
 const MAP_YEARS: usize = sunlarder_engine::sizing::YEARS;
+/// Weather years through which growing sizes go.
+const GROWN_YEARS: usize = 4;
 /// Cells of a row.
 const CELLS: usize = 8;
 
@@ -47,21 +51,29 @@ fn promises() -> [Promise; 4] {
     ]
 }
 
-fn made(sizing: &Sizing, promise: &Promise) -> Course {
-    let mut course = Course::of(sizing, promise);
-    while course.advance(sizing) {}
-    assert_eq!(course.done(), 1.0);
-    course
+/// One bank beside arrays through the whole of a course: what happened in each of its years.
+fn row_of(
+    sizing: &Sizing,
+    track: &mut Track,
+    years: usize,
+    bank: f64,
+    arrays: &[f32],
+) -> Vec<Vec<Counts>> {
+    let mut counts = vec![Counts::default(); arrays.len() * years];
+    track.row(&sizing.stores(bank), arrays, 0..years, &mut counts);
+    counts.chunks(years).map(<[Counts]>::to_vec).collect()
 }
 
 /// How far the map is from the one step at some cells: chances at the worst, and the mean of what is short.
 fn apart(sizing: &Sizing, promise: &Promise) -> (f64, f64) {
-    let course = made(sizing, promise);
+    let course = Course::of(sizing, promise);
+    let mut track = sizing.track(&course);
     let [banks, arrays] = sizing.axes(promise);
     let arrays: [f64; CELLS] = core::array::from_fn(|place| arrays.sizes()[1 + 3 * place]);
     let (mut worst, mut sum, mut count) = (0.0_f64, 0.0, 0.0);
     for bank in [banks.sizes()[4], banks.sizes()[12], banks.sizes()[20]] {
-        let row = sizing.row(&course, bank, arrays.map(|array| array as f32));
+        let sizes = arrays.map(|array| array as f32);
+        let row = row_of(sizing, &mut track, course.years(), bank, &sizes);
         for (counts, array) in row.iter().zip(arrays) {
             let full = sizing.proved(&course, Size { bank, array }, Amps(0.0));
             let chance = |counts: &[_]| promise.chance_of(counts, &course.trials);
@@ -138,7 +150,7 @@ fn lanes_are_those_of_the_reference() {
     for name in ["camper", "boat"] {
         let sizing = sizing_of(&example(name), 1).unwrap();
         let store = sizing.stores(0.7)[0];
-        let hours = sizing.hours(&Promise::default(), 500);
+        let hours = hours_of(&sizing, &Promise::default(), 500);
         let arrays = [0.0, 0.5, 1.0, 2.0, 4.0, 8.0, 16.0, 32.0];
         let mut lanes = Lanes::full(arrays, &store);
         lanes.pass(&store, &hours);
@@ -156,13 +168,13 @@ fn lanes_are_those_of_the_reference() {
 }
 
 /// Years that are kept, and short days of all years, beside each array of a row.
-fn row(sizing: &Sizing, course: &Course, bank: f64, arrays: [f32; SIDE]) -> Vec<(usize, u32)> {
+fn row(sizing: &Sizing, track: &mut Track, bank: f64, arrays: [f32; SIDE]) -> Vec<(usize, u32)> {
     let short = |year: &[u8; 12]| year.iter().map(|own| u32::from(*own)).sum::<u32>();
     let told = |years: &Vec<[u8; 12]>| {
         let kept = years.iter().filter(|year| short(year) == 0).count();
         (kept, years.iter().map(short).sum())
     };
-    sizing.row(course, bank, arrays).iter().map(told).collect()
+    row_of(sizing, track, GROWN_YEARS, bank, &arrays).iter().map(told).collect()
 }
 
 /// More array never makes a day short. More bank loses more by standing and by its protection, and that alone can cost a year: one at the most
@@ -172,13 +184,13 @@ fn row(sizing: &Sizing, course: &Course, bank: f64, arrays: [f32; SIDE]) -> Vec<
 fn more_array_never_lowers_the_chance_and_more_bank_by_what_it_loses() {
     let (mut cells, mut lowered) = (0, 0);
     for (name, plan) in EXAMPLES.map(|(name, _)| (name, example(name))) {
-        let sizing = sizing_of(&plan, 4).unwrap();
+        let sizing = sizing_of(&plan, GROWN_YEARS).unwrap();
         let promise = Promise::default();
-        let course = made(&sizing, &promise);
+        let mut track = sizing.track(&Course::of(&sizing, &promise));
         let [banks, arrays] = sizing.axes(&promise);
         let arrays = arrays.sizes().map(|size| size as f32);
         let sizes = banks.sizes().iter().step_by(2);
-        let rows: Vec<_> = sizes.map(|bank| row(&sizing, &course, *bank, arrays)).collect();
+        let rows: Vec<_> = sizes.map(|bank| row(&sizing, &mut track, *bank, arrays)).collect();
         for row in &rows {
             assert!(row.windows(2).all(|pair| pair[1].0 >= pair[0].0), "{name}: {row:?}");
             assert!(row.windows(2).all(|pair| pair[1].1 <= pair[0].1), "{name}: {row:?}");
@@ -197,21 +209,26 @@ fn more_array_never_lowers_the_chance_and_more_bank_by_what_it_loses() {
     assert!(lowered * 100 <= cells, "{lowered} of {cells}");
 }
 
-fn map_of(sizing: &Sizing, promise: &Promise) -> Map {
-    let mut map = Map::new(sizing, promise);
-    let mut done = 0.0;
-    let mut coarse = false;
-    while map.advance(sizing) {
-        assert!(map.done() > done || done == 0.0, "{done}");
-        done = map.done();
-        if map.is_coarse() && !coarse {
+/// A study of a plan, gone through to its end; what is done never goes back, and the coarse map comes before the fine one.
+fn studied(plan: &Document, question: Question, years: usize) -> Study {
+    let system = System::assemble(plan, Climate::embedded(), &mut ()).unwrap();
+    let spread = SpreadGrid::embedded().at(system.site);
+    let outlook = Outlook::of(&system);
+    let mut study = Study::over(plan, &system, &outlook, &spread, question, years).unwrap();
+    let mut rows = Track::default();
+    let (mut done, mut coarse) = (0.0, false);
+    while study.advance(&mut rows) {
+        assert!(study.done() >= done, "{} after {done}", study.done());
+        done = study.done();
+        if study.map().is_coarse() && !coarse {
             coarse = true;
+            let map = study.map();
             let known = |bank| (0..SIDE).filter(|array| map.counts(bank, *array).is_some()).count();
             assert_eq!((known(0), known(1)), (0, SIDE / 3));
         }
     }
-    assert!(coarse && (done - 1.0).abs() < 1e-9 && !map.advance(sizing));
-    map
+    assert!(coarse && done == 1.0 && !study.advance(&mut rows));
+    study
 }
 
 #[test]
@@ -219,11 +236,11 @@ fn the_frontier_is_a_frontier_and_what_is_suggested_holds() {
     let mut suggested = 0;
     for (name, _) in EXAMPLES {
         let plan = example(name);
-        let sizing = sizing_of(&plan, FEW_YEARS).unwrap();
         let promise = Promise::default();
-        let map = map_of(&sizing, &promise);
+        let study = studied(&plan, Question { promise, ..Question::default() }, FEW_YEARS);
+        let map = study.map();
         let kept = |bank, array| promise.is_kept_by(map.chance(&promise, bank, array).unwrap());
-        let frontier = map.frontier(&promise);
+        let frontier = study.frontier();
         assert!(!frontier.is_empty(), "{name}");
         assert!(frontier.windows(2).all(|pair| pair[0].0 < pair[1].0 && pair[0].1 > pair[1].1));
         for (bank, array) in frontier.iter().copied() {
@@ -232,13 +249,14 @@ fn the_frontier_is_a_frontier_and_what_is_suggested_holds() {
             assert!((0..bank).all(|smaller| !kept(smaller, array)), "{name}");
         }
         let cheap = |bank_ah, array_w| {
-            map.least_by(&sizing, &promise, Rates { bank_ah, array_w }).unwrap().0
+            map.least_by(study.sizing(), &promise, Rates { bank_ah, array_w }).unwrap().0
         };
         let (first, last) = (frontier[0], frontier[frontier.len() - 1]);
         assert_eq!(cheap(1.0, 0.0), map.size(first.0, first.1), "{name}");
         assert_eq!(cheap(0.0, 1.0), map.size(last.0, last.1), "{name}");
-        let size = sizing.suggested(&map, &promise, Size::OWN).unwrap();
+        let size = study.suggested().found().unwrap();
         assert!(size.bank >= 1.0 && size.array >= 1.0, "{name}: {size:?}");
+        assert_eq!(study.units().raised(size), size, "{name}");
         let adopted = size.adopted(&plan);
         assert!(adopted.clone().checked().is_ok(), "{name}");
         let again = sizing_of(&adopted, FEW_YEARS).unwrap();
@@ -252,22 +270,33 @@ fn the_frontier_is_a_frontier_and_what_is_suggested_holds() {
 
 #[test]
 fn answers_keep_and_a_little_less_does_not() {
-    let sizing = sizing_of(&example("hut"), YEARS).unwrap();
     let promise = Promise { chance: Percent(75.0), ..Promise::default() };
-    let course = Course::of(&sizing, &promise);
-    let kept = |size, more| promise.is_kept_by(sizing.chance(&course, &promise, size, more));
-    let bank = sizing.smallest_bank(&course, &promise, 1.0).unwrap();
-    let array = sizing.smallest_array(&course, &promise, 1.0).unwrap();
-    for (size, less) in [
-        (bank, Size { bank: bank.bank * 0.98, ..bank }),
-        (array, Size { array: array.array * 0.98, ..array }),
-    ] {
-        assert!(kept(size, Amps(0.0)) && !kept(less, Amps(0.0)), "{size:?}");
-    }
-    let small = Size { bank: 0.5, array: 0.5 };
-    let hours = sizing.charger_hours(&course, &promise, small).unwrap();
-    let more = |hours: u32| sizing.charger() * (f64::from(hours) / 168.0);
-    assert!(hours > 1 && kept(small, more(hours)) && !kept(small, more(hours - 1)), "{hours}");
+    let question = Question { promise, ..Question::default() };
+    let check = |plan: &Document| {
+        let study = studied(plan, question, FEW_YEARS);
+        let (sizing, course) = (study.sizing(), study.map().course());
+        let kept = |size, more| promise.is_kept_by(sizing.chance(course, &promise, size, more));
+        let (bank, array) = (study.smallest_bank().found(), study.smallest_array().found());
+        for (size, less) in [
+            bank.map(|own| (own, Size { bank: own.bank * 0.98, ..own })),
+            array.map(|own| (own, Size { array: own.array * 0.98, ..own })),
+        ]
+        .into_iter()
+        .flatten()
+        {
+            assert!(kept(size, Amps(0.0)) && !kept(less, Amps(0.0)), "{size:?}");
+        }
+        assert!(bank.is_some() && array.is_some());
+        let more = |hours: u32| sizing.charger() * (f64::from(hours) / 168.0);
+        let hours = study.charger_hours().found();
+        if let Some(hours) = hours {
+            assert!(kept(Size::OWN, more(hours)) && !kept(Size::OWN, more(hours - 1)), "{hours}");
+        }
+        (study.standing().unwrap().kept, hours)
+    };
+    assert_eq!(check(&example("hut")), (true, None));
+    let (kept, hours) = check(&Size { bank: 0.5, array: 0.5 }.adopted(&example("hut")));
+    assert!(!kept && hours.is_some_and(|hours| hours > 1), "{hours:?}");
 }
 
 #[test]
@@ -317,17 +346,7 @@ fn load(power: f64, when: When) -> Load {
 
 /// What helps a plan, the most helpful first.
 fn helped(plan: &Document) -> Vec<Helped> {
-    let sizing = sizing_of(plan, 2).unwrap();
-    let promise = Promise::default();
-    let system = System::assemble(plan, Climate::embedded(), &mut ()).unwrap();
-    let spread = SpreadGrid::embedded().at(system.site);
-    let course = Course::of(&sizing, &promise);
-    let counts = sizing.proved(&course, Size::OWN, Amps(0.0));
-    let changes = help::changes(plan, &sizing, &promise);
-    let judged = changes
-        .into_iter()
-        .map(|(change, plan)| help::judged(change, &plan, &sizing, &spread, &promise).unwrap());
-    help::ranked(judged.collect(), &promise, &counts, &course.trials)
+    studied(plan, Question::default(), 2).helped()
 }
 
 /// 15 W round the clock are 360 Wh a day. 100 W of modules bring some 100 · 5 · 0.8 = 400 Wh before dull weeks and the doubt about the

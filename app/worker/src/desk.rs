@@ -9,13 +9,15 @@ use sunlarder_engine::place::{WeatherFile, WeatherFileFault};
 use sunlarder_engine::quantity::Degrees;
 use sunlarder_engine::share;
 use sunlarder_engine::simulate::{Chances, Ensemble, Extent, Sunlight};
+use sunlarder_engine::sizing::Rows;
 use sunlarder_engine::sun::Site;
 use sunlarder_engine::system::System;
 use sunlarder_engine::words::Words;
 
-use crate::leaf::{self, About, Leaf};
+use crate::leaf::{self, About, Leaf, Written};
 use crate::message::{Answer, MONTHS, Request, climate_of};
 use crate::sentences::list;
+use crate::sizing::{Hand, Sizing};
 
 /// The plan on the desk and what is known of it.
 #[derive(Debug)]
@@ -29,6 +31,8 @@ struct Plan {
     outlook: Option<Outlook>,
     /// What weather does with it, as far as it is worked out.
     weather: Option<Weather>,
+    /// How big it should be, as far as it is worked out.
+    sizing: Option<Sizing>,
 }
 
 /// An ensemble in the making.
@@ -57,6 +61,14 @@ struct Wish {
     argument: String,
 }
 
+/// Something that is told again whenever more of it is known.
+#[derive(Debug)]
+struct Living {
+    wish: Wish,
+    /// What was known when it was told last.
+    told: Option<u64>,
+}
+
 /// Something is said of the weather whenever so many more blocks are known.
 const BLOCKS_BETWEEN: u32 = 8;
 
@@ -67,6 +79,7 @@ pub struct Desk {
     serial: u32,
     plan: Option<Plan>,
     waiting: VecDeque<Wish>,
+    living: Vec<Living>,
     /// Whether weather is wanted.
     foretelling: bool,
     /// Kept until the plan is at another place or somebody takes it away.
@@ -75,6 +88,10 @@ pub struct Desk {
     replaying: bool,
     /// What the sun gives, kept from plan to plan.
     sunlight: Sunlight,
+    /// Whoever takes rows of sizes through hours.
+    rows: Hand,
+    /// Whoever does it from the next study on.
+    next_rows: Option<Hand>,
 }
 
 impl Desk {
@@ -86,11 +103,19 @@ impl Desk {
             serial: 0,
             plan: None,
             waiting: VecDeque::new(),
+            living: Vec::new(),
             foretelling: false,
             year: None,
             replaying: false,
             sunlight: Sunlight::default(),
+            rows: Hand::default(),
+            next_rows: None,
         }
+    }
+
+    /// Has rows of sizes taken through hours by somebody else, from the next study on: the hours of one stay where they are.
+    pub fn bring_rows(&mut self, rows: Box<dyn Rows>) {
+        self.next_rows = Some(Hand(rows));
     }
 
     /// Takes a request. A plan puts away whatever waits for an older one; a request about another plan than the newest is
@@ -101,6 +126,7 @@ impl Desk {
                 self.words.habits = habits;
                 self.serial = serial;
                 self.waiting.clear();
+                self.living.clear();
                 self.foretelling = false;
                 self.replaying = false;
                 // The page names the plan again with every wish; what is known of it stays.
@@ -110,8 +136,13 @@ impl Desk {
                 }
             }
             Request::Leaf { serial, wish: number, leaf, argument } if serial == self.serial => {
-                if self.waiting.iter().all(|own| own.number != number) {
-                    self.waiting.push_back(Wish { number, leaf, argument });
+                let wish = Wish { number, leaf, argument };
+                if matches!(leaf, Leaf::Sizes | Leaf::Sizing) {
+                    if self.living.iter().all(|own| own.wish.number != number) {
+                        self.living.push(Living { wish, told: None });
+                    }
+                } else if self.waiting.iter().all(|own| own.number != number) {
+                    self.waiting.push_back(wish);
                 }
             }
             Request::Weather { serial, spread } if serial == self.serial => self.foretell(spread),
@@ -148,7 +179,30 @@ impl Desk {
         }
         let foretold = self.foretelling.then(|| self.go_on()).flatten();
         self.foretelling = foretold.is_some();
-        foretold
+        foretold.or_else(|| self.size())
+    }
+
+    /// Tells what is new of the sizes, or works off one piece of them; nothing if all is known and told.
+    fn size(&mut self) -> Option<Option<Answer>> {
+        let Plan { document, system, outlook, sizing, .. } = self.plan.as_mut()?;
+        let argument = &self.living.first()?.wish.argument;
+        if !sizing.as_ref().is_some_and(|own| own.is_of(argument)) {
+            let sunlight = &mut self.sunlight;
+            let outlook = outlook.get_or_insert_with(|| Outlook::in_sunlight(system, sunlight));
+            *sizing = Some(Sizing::new(argument, document, system, outlook));
+            if let Some(rows) = self.next_rows.take() {
+                self.rows = rows;
+            }
+        }
+        let sizing = sizing.as_mut()?;
+        let known = Some(sizing.known());
+        if let Some(own) = self.living.iter_mut().find(|own| own.told != known) {
+            own.told = known;
+            let written = sizing.write(own.wish.leaf, self.words);
+            let wish = own.wish.number;
+            return Some(Some(Answer::Written { serial: self.serial, wish, written }));
+        }
+        sizing.advance(&mut *self.rows.0).then_some(None)
     }
 
     fn write(&mut self, wish: &Wish) -> Option<Answer> {
@@ -156,7 +210,13 @@ impl Desk {
             let written = leaf::write_without_plan(wish.leaf, &wish.argument, self.words.language)?;
             return Some(Answer::Written { serial: self.serial, wish: wish.number, written });
         }
-        let Plan { document, system, outlook, .. } = self.plan.as_mut()?;
+        let Plan { document, system, outlook, sizing, .. } = self.plan.as_mut()?;
+        if wish.leaf == Leaf::SizedPlan {
+            let text =
+                sizing.as_ref().map(|own| own.sized_plan(&wish.argument)).unwrap_or_default();
+            let written = Written { text, numbers: Vec::new() };
+            return Some(Answer::Written { serial: self.serial, wish: wish.number, written });
+        }
         let sunlight = &mut self.sunlight;
         let outlook = outlook.get_or_insert_with(|| Outlook::in_sunlight(system, sunlight));
         let about = About { words: self.words, document, system, outlook };
@@ -243,7 +303,7 @@ impl Plan {
         let document = share::decode(&code).ok()?;
         let found = climate_of(site(&document), &climate)?;
         let system = System::resolve(&document, found, &mut ()).ok()?;
-        Some(Self { code, climate, document, system, outlook: None, weather: None })
+        Some(Self { code, climate, document, system, outlook: None, weather: None, sizing: None })
     }
 }
 

@@ -9,6 +9,7 @@ pub mod leaf;
 pub mod message;
 pub mod paper;
 pub mod sentences;
+mod sizing;
 
 use sunlarder_engine::words::Language;
 

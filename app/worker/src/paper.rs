@@ -61,6 +61,12 @@ impl Paper {
         self.text(text).close()
     }
 
+    /// Puts another piece into the open element.
+    pub fn piece(&mut self, other: &str) -> &mut Self {
+        self.0.push_str(other);
+        self
+    }
+
     /// The whole piece.
     #[must_use]
     pub fn finish(self) -> String {

@@ -4,8 +4,12 @@
 //! days follow each other through the years. *Without sun* they begin with the typical days of each month, on every weekday. The
 //! hours are worked out stretch by stretch, once for all sizes.
 
-use super::hours::{HOURS, HoursOfDay, hours_of};
-use super::promise::{Counts, Promise};
+use core::ops::Range;
+
+use sunlarder_lanes::{Counts, HOURS, HoursOfDay};
+
+use super::hours::hours_of;
+use super::promise::Promise;
 use super::{MONTHS, Sizing};
 use crate::quantity::{Amps, Celsius, Watts};
 use crate::simulate::HourlyDay;
@@ -37,8 +41,6 @@ pub(super) struct Stretch {
     /// Which of the years its counts belong to.
     pub(super) unit: usize,
     pub(super) days: Vec<Day>,
-    /// Their hours, once they are worked out.
-    pub(super) hours: Vec<HoursOfDay>,
 }
 
 /// What all sizes go through.
@@ -49,11 +51,10 @@ pub struct Course {
     pub(super) every: Option<usize>,
     /// How many trials begin in each month of each year; nothing where years are gone through.
     pub trials: Vec<Counts>,
-    made: usize,
 }
 
 impl Course {
-    /// That by which a promise is judged; its hours are still to be worked out.
+    /// That by which a promise is judged.
     #[must_use]
     pub fn of(sizing: &Sizing, promise: &Promise) -> Self {
         let every = promise.trial_days();
@@ -70,7 +71,7 @@ impl Course {
                 }
             }
         }
-        Self { stretches, every, trials, made: 0 }
+        Self { stretches, every, trials }
     }
 
     /// Years for which things are counted.
@@ -85,22 +86,35 @@ impl Course {
         self.stretches.iter().map(|stretch| stretch.days.len() * HOURS).sum()
     }
 
-    /// Works out the hours of the next stretch; whether there was one.
-    pub fn advance(&mut self, sizing: &Sizing) -> bool {
-        let Some(stretch) = self.stretches.get_mut(self.made) else { return false };
+    /// Days of a trial; 0 where years are gone through.
+    pub(super) fn trial_days(&self) -> usize {
+        self.every.unwrap_or_default()
+    }
+
+    /// The stretches that follow on one at this place, as many as make a piece of work of about so many days: at least one while there is one.
+    pub(super) fn piece(&self, from: usize, days: usize) -> Range<usize> {
+        let mut left = days;
+        let rest = self.stretches.get(from..).unwrap_or_default();
+        let wanted = rest.iter().take_while(|stretch| {
+            let begins = left > 0;
+            left = left.saturating_sub(stretch.days.len());
+            begins
+        });
+        from..from + wanted.count()
+    }
+
+    /// How many stretches belong to the first so many years.
+    pub(super) fn within(&self, years: usize) -> usize {
+        self.stretches.iter().take_while(|stretch| stretch.unit < years).count()
+    }
+
+    /// The hours of a stretch.
+    pub(super) fn hours_of(&self, sizing: &Sizing, stretch: &Stretch) -> Vec<HoursOfDay> {
         let hours = |day: &Day| HoursOfDay {
             month: day.month() as u8,
             hours: hours_of(&sizing.acting, &sizing.day(*day)),
         };
-        stretch.hours = stretch.days.iter().map(hours).collect();
-        self.made += 1;
-        true
-    }
-
-    /// Share of the hours that is worked out.
-    #[must_use]
-    pub fn done(&self) -> f64 {
-        self.made as f64 / (self.stretches.len() as f64).max(1.0)
+        stretch.days.iter().map(hours).collect()
     }
 }
 
@@ -111,7 +125,7 @@ fn years(sizing: &Sizing) -> Vec<Stretch> {
         weekday: (unit * DAYS_PER_YEAR + place) % WEEK,
     };
     let days = |unit: usize| (0..DAYS_PER_YEAR).map(|place| day(unit, place)).collect();
-    let stretch = |unit| Stretch { unit, days: days(unit), hours: Vec::new() };
+    let stretch = |unit| Stretch { unit, days: days(unit) };
     (0..sizing.years.len()).map(stretch).collect()
 }
 
@@ -124,7 +138,7 @@ fn dark(length: usize) -> Vec<Stretch> {
             day: (first + place) % DAYS_PER_YEAR,
             weekday: (weekday + place) % WEEK,
         };
-        Stretch { unit: 0, days: (0..length).map(day).collect(), hours: Vec::new() }
+        Stretch { unit: 0, days: (0..length).map(day).collect() }
     };
     (0..MONTHS).flat_map(|month| (0..WEEK).map(move |day| stretch(month, day))).collect()
 }

@@ -5,8 +5,12 @@
 //! **Method.** Each change makes a plan of its own, which goes through the same weather by the one step. They are ranked by the short days a
 //! year that are left, or the share of trials that fail. **Left out:** what a change costs, in money or in comfort.
 
+use std::collections::VecDeque;
+
 use super::course::Course;
-use super::promise::{Counts, Promise};
+use super::full::Proof;
+use super::promise::Promise;
+use super::search::Ground;
 use super::{MONTHS, Size, Sizing};
 use crate::document::{ControllerKind, DAY_MIN, Document, Field, Kept, Load, Supply, When};
 use crate::outlook::Outlook;
@@ -165,39 +169,83 @@ fn shorten(load: &mut Load, cut: Hours) {
     }
 }
 
-/// What a changed plan comes to; none if it contradicts itself. The spread is that of the daily clearness in each month.
-#[must_use]
-pub fn judged(
+/// A changed plan on its way through its own course.
+#[derive(Debug)]
+struct Trial {
     change: Change,
-    plan: &Document,
-    sizing: &Sizing,
-    spread: &[f64; MONTHS],
-    promise: &Promise,
-) -> Option<Helped> {
-    let climate = sizing.system().climate.clone();
-    let system = System::resolve(plan, climate, &mut ()).ok()?;
-    let changed = Sizing::new(&system, &Outlook::of(&system), spread, sizing.years.len());
-    let course = Course::of(&changed, promise);
-    let counts = changed.proved(&course, Size::OWN, Amps::ZERO);
-    Some(Helped {
-        change,
-        chance: promise.chance_of(&counts, &course.trials),
-        shortage: promise.shortage_of(&counts, &course.trials),
-    })
+    sizing: Sizing,
+    course: Course,
+    proof: Proof,
 }
 
-/// The changes that help, the most helpful first: what happens without any is `counts` over the trials.
-#[must_use]
-pub fn ranked(
-    mut all: Vec<Helped>,
-    promise: &Promise,
-    counts: &[Counts],
-    trials: &[Counts],
-) -> Vec<Helped> {
-    let now = promise.shortage_of(counts, trials);
-    all.retain(|own| own.shortage < now - NO_HELP);
-    all.sort_by(|a, b| a.shortage.total_cmp(&b.shortage).then(b.chance.total_cmp(&a.chance)));
-    all
+/// Changes that are tried one by one.
+#[derive(Debug, Default)]
+pub(super) struct Trying {
+    spread: [f64; MONTHS],
+    waiting: VecDeque<(Change, Document)>,
+    all: usize,
+    trial: Option<Box<Trial>>,
+    found: Vec<Helped>,
+}
+
+impl Trying {
+    /// All sensible changes of a plan.
+    pub(super) fn new(
+        plan: &Document,
+        sizing: &Sizing,
+        spread: &[f64; MONTHS],
+        promise: &Promise,
+    ) -> Self {
+        let waiting: VecDeque<_> = changes(plan, sizing, promise).into();
+        Self { spread: *spread, all: waiting.len(), waiting, ..Self::default() }
+    }
+
+    /// Goes on with the next years of a change; whether there was anything to do.
+    pub(super) fn advance(&mut self, on: Ground<'_>) -> bool {
+        let Some(trial) = self.trial.as_mut() else {
+            let Some((change, plan)) = self.waiting.pop_front() else { return false };
+            self.trial = self.ready(on, change, &plan).map(Box::new);
+            return true;
+        };
+        let Trial { change, sizing, course, proof } = trial.as_mut();
+        if !proof.advance(sizing, course) {
+            let chance = on.promise.chance_of(&proof.counts, &course.trials);
+            let shortage = on.promise.shortage_of(&proof.counts, &course.trials);
+            self.found.push(Helped { change: *change, chance, shortage });
+            self.trial = None;
+        }
+        true
+    }
+
+    /// A changed plan made ready; none if it contradicts itself.
+    fn ready(&self, on: Ground<'_>, change: Change, plan: &Document) -> Option<Trial> {
+        let climate = on.sizing.system().climate.clone();
+        let system = System::resolve(plan, climate, &mut ()).ok()?;
+        let years = on.sizing.years.len();
+        let sizing = Sizing::new(&system, &Outlook::of(&system), &self.spread, years);
+        let course = Course::of(&sizing, on.promise);
+        let proof = Proof::new(&course, Size::OWN, Amps::ZERO);
+        Some(Trial { change, sizing, course, proof })
+    }
+
+    /// What the best tilt comes to, once it is known.
+    pub(super) fn tilted(&self) -> Option<&Helped> {
+        self.found.iter().find(|helped| matches!(helped.change, Change::Tilted { .. }))
+    }
+
+    /// Share of it that is done.
+    pub(super) fn done(&self) -> f64 {
+        let part = self.trial.as_ref().map_or(0.0, |trial| 1.0 - trial.proof.done(&trial.course));
+        1.0 - (self.waiting.len() as f64 + part) / (self.all as f64).max(1.0)
+    }
+
+    /// The changes that help, the most helpful first: without any this much is short.
+    pub(super) fn ranked(&self, now: f64) -> Vec<Helped> {
+        let helps = |own: &&Helped| own.shortage < now - NO_HELP;
+        let mut all: Vec<Helped> = self.found.iter().filter(helps).copied().collect();
+        all.sort_by(|a, b| a.shortage.total_cmp(&b.shortage).then(b.chance.total_cmp(&a.chance)));
+        all
+    }
 }
 
 #[cfg(test)]

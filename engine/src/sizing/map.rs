@@ -6,12 +6,15 @@
 //!
 //! **Frontier.** For each bank the smallest array that keeps the promise, as far as no smaller bank does with as small an array.
 
+use core::ops::Range;
+
+use sunlarder_lanes::{Counts, Rows, Store, Track};
+
 use super::course::Course;
-use super::hours::Hour;
-use super::lanes::{AMPLE, Lanes};
-use super::promise::{Counts, Promise};
-use super::store::Store;
+use super::promise::Promise;
+use super::store::store;
 use super::{MONTHS, Size, Sizing};
+use crate::sky::DAYS_PER_YEAR;
 
 /// Banks, and arrays, of a map.
 pub const SIDE: usize = 24;
@@ -50,6 +53,18 @@ impl Axis {
     pub fn sizes(&self) -> &[f64; SIDE] {
         &self.0
     }
+
+    /// The place of the size nearest to one, in ratios.
+    fn nearest(&self, size: f64) -> usize {
+        let off = |place: usize| f64::max(self.0[place] / size, size / self.0[place]);
+        (0..SIDE).min_by(|a, b| off(*a).total_cmp(&off(*b))).unwrap_or_default()
+    }
+
+    /// Between the last place at which something is not yet so and the first at which it is; none if it is so nowhere.
+    fn where_it_begins(&self, so: impl Fn(usize) -> bool) -> Option<f64> {
+        let first = (0..SIDE).find(|place| so(*place))?;
+        Some(libm::sqrt(self.0[first.max(1) - 1] * self.0[first]))
+    }
 }
 
 /// Price or weight of a unit of bank and array, as somebody entered it.
@@ -61,6 +76,26 @@ pub struct Rates {
     pub array_w: f64,
 }
 
+/// Years of the coarse map.
+const EARLY: usize = 4;
+/// Years of a row that are one piece of work: some milliseconds.
+const AT_ONCE: usize = 10;
+/// Days of hours that are one piece of work: some milliseconds.
+const HOURS_AT_ONCE: usize = 4 * DAYS_PER_YEAR;
+
+/// What comes next.
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum Stage {
+    /// Hours from a stretch up to another.
+    Hours { made: usize, until: usize },
+    /// A row of the coarse map.
+    Coarse { row: usize },
+    /// A bank beside all arrays, from a year on.
+    Fine { bank: usize, year: usize },
+    /// Nothing.
+    Whole,
+}
+
 /// A map in the making.
 #[derive(Clone, Debug)]
 pub struct Map {
@@ -69,9 +104,9 @@ pub struct Map {
     pub banks: Axis,
     /// Array sizes.
     pub arrays: Axis,
-    /// Counts by bank, then by array; none where nothing is known yet.
-    cells: Vec<Option<Vec<Counts>>>,
-    pieces: usize,
+    /// Counts by bank, then by array: those that are told, and those that grow year by year. Empty where nothing is known yet.
+    cells: Vec<(Vec<Counts>, Vec<Counts>)>,
+    stage: Stage,
 }
 
 impl Sizing {
@@ -108,7 +143,9 @@ impl Map {
     #[must_use]
     pub fn over(sizing: &Sizing, promise: &Promise, banks: Axis, arrays: Axis) -> Self {
         let course = Course::of(sizing, promise);
-        Self { course, banks, arrays, cells: vec![None; SIDE * SIDE], pieces: 0 }
+        let until = course.within(EARLY);
+        let cells = vec![(Vec::new(), Vec::new()); SIDE * SIDE];
+        Self { course, banks, arrays, cells, stage: Stage::Hours { made: 0, until } }
     }
 
     /// What all its cells go through.
@@ -118,59 +155,125 @@ impl Map {
     }
 
     /// Works out the next piece; whether there was one.
-    pub fn advance(&mut self, sizing: &Sizing) -> bool {
-        if self.course.advance(sizing) {
-            return true;
+    pub fn advance(&mut self, sizing: &Sizing, rows: &mut dyn Rows) -> bool {
+        match self.stage {
+            Stage::Hours { made, until } => self.add_hours(sizing, rows, made, until),
+            Stage::Coarse { row } => {
+                let bank = COARSE * row + COARSE / 2;
+                let places = (0..FEW).map(|place| COARSE * place + COARSE / 2).collect();
+                self.row(sizing, rows, bank, places, 0..self.early());
+                let row = row + 1;
+                let made = self.course.within(self.early());
+                let until = self.course.stretches.len();
+                self.stage =
+                    if row < FEW { Stage::Coarse { row } } else { Stage::Hours { made, until } };
+            }
+            Stage::Fine { bank, year } => {
+                let end = (year + AT_ONCE).min(self.course.years());
+                self.row(sizing, rows, bank, (0..SIDE).collect(), year..end);
+                let whole = end >= self.course.years();
+                let (bank, year) = if whole { (bank + 1, 0) } else { (bank, end) };
+                self.stage = if bank < SIDE { Stage::Fine { bank, year } } else { Stage::Whole };
+            }
+            Stage::Whole => return false,
         }
-        let piece = self.pieces;
-        self.pieces += 1;
-        if piece < FEW {
-            let bank = COARSE * piece + COARSE / 2;
-            let arrays = core::array::from_fn(|place| COARSE * place + COARSE / 2);
-            self.row::<FEW>(sizing, bank, arrays);
-            return true;
+        true
+    }
+
+    /// Hands the hours of the next days to whoever takes rows through them.
+    fn add_hours(&mut self, sizing: &Sizing, rows: &mut dyn Rows, made: usize, until: usize) {
+        if made == 0 {
+            rows.begin(self.course.trial_days());
         }
-        let bank = piece - FEW;
-        if bank < SIDE {
-            self.row::<SIDE>(sizing, bank, core::array::from_fn(|place| place));
-            return true;
+        let piece = self.course.piece(made, HOURS_AT_ONCE);
+        let end = piece.end.min(until);
+        for stretch in &self.course.stretches[made.min(end)..end] {
+            rows.add(stretch.unit, self.course.hours_of(sizing, stretch));
         }
-        self.pieces = piece;
-        false
+        self.stage = match () {
+            () if end < until => Stage::Hours { made: end, until },
+            () if self.is_coarse() => Stage::Fine { bank: 0, year: 0 },
+            () => Stage::Coarse { row: 0 },
+        };
+    }
+
+    /// Years of which the coarse map is made.
+    fn early(&self) -> usize {
+        EARLY.min(self.course.years())
     }
 
     /// Share of the work that is done.
     #[must_use]
     pub fn done(&self) -> f64 {
-        // Hours cost a tenth of what the cells do.
-        0.1 * self.course.done() + 0.9 * self.pieces as f64 / (FEW + SIDE) as f64
+        let share = |part: usize, of: usize| part as f64 / of.max(1) as f64;
+        let stretches = self.course.stretches.len();
+        // Measured: all hours cost a twentieth of the map, the coarse map less.
+        match self.stage {
+            Stage::Hours { made, .. } => {
+                0.05 * share(made, stretches) + if self.is_coarse() { 0.03 } else { 0.0 }
+            }
+            Stage::Coarse { row } => {
+                0.05 * share(self.course.within(self.early()), stretches) + 0.03 * share(row, FEW)
+            }
+            Stage::Fine { bank, year } => {
+                let bank = bank as f64 + share(year, self.course.years());
+                0.08 + 0.92 * bank / SIDE as f64
+            }
+            Stage::Whole => 1.0,
+        }
     }
 
     /// Whether the coarse map is there.
     #[must_use]
     pub fn is_coarse(&self) -> bool {
-        self.pieces >= FEW
+        self.counts(COARSE * (FEW - 1) + COARSE / 2, SIDE - 1 - COARSE / 2).is_some()
     }
 
-    /// One bank beside some arrays through the whole course.
-    fn row<const N: usize>(&mut self, sizing: &Sizing, bank: usize, places: [usize; N]) {
-        let array = places.map(|place| self.arrays.0[place] as f32);
-        let counts = sizing.row(&self.course, self.banks.0[bank], array);
-        for (place, counts) in places.into_iter().zip(counts) {
-            self.cells[bank * SIDE + place] = Some(counts);
+    /// Whether all of it is there.
+    #[must_use]
+    pub fn is_whole(&self) -> bool {
+        self.stage == Stage::Whole
+    }
+
+    /// One bank beside some arrays through some years.
+    fn row(
+        &mut self,
+        sizing: &Sizing,
+        rows: &mut dyn Rows,
+        bank: usize,
+        places: Vec<usize>,
+        years: Range<usize>,
+    ) {
+        let arrays: Vec<f32> = places.iter().map(|place| self.arrays.0[*place] as f32).collect();
+        let mut counts = vec![Counts::default(); places.len() * years.len()];
+        let stores = sizing.stores(self.banks.0[bank]);
+        rows.row(&stores, &arrays, years.clone(), &mut counts);
+        for (place, counts) in places.into_iter().zip(counts.chunks(years.len().max(1))) {
+            let cell = &mut self.cells[bank * SIDE + place];
+            // What is known of more years stays until as many of it are known anew.
+            if years.start == 0 {
+                cell.1.clear();
+            }
+            cell.1.extend_from_slice(counts);
+            if cell.1.len() >= cell.0.len() {
+                cell.0.clone_from(&cell.1);
+            }
         }
     }
 
     /// What happened at a bank and an array, by their places; none while it is not known.
     #[must_use]
     pub fn counts(&self, bank: usize, array: usize) -> Option<&[Counts]> {
-        self.cells.get(bank * SIDE + array)?.as_deref()
+        let (told, _) = self.cells.get(bank * SIDE + array)?;
+        (!told.is_empty()).then_some(told.as_slice())
     }
 
     /// Chance of keeping a promise of the same course there (ratio).
     #[must_use]
     pub fn chance(&self, promise: &Promise, bank: usize, array: usize) -> Option<f64> {
-        Some(promise.chance_of(self.counts(bank, array)?, &self.course.trials))
+        let counts = self.counts(bank, array)?;
+        let trials = self.course.trials.get(..counts.len()).unwrap_or(&self.course.trials);
+        Some(promise.chance_of(counts, trials))
     }
 
     /// The size at these places.
@@ -182,9 +285,7 @@ impl Map {
     /// Places of the smallest combinations that keep a promise, from the smallest bank to the smallest array.
     #[must_use]
     pub fn frontier(&self, promise: &Promise) -> Vec<(usize, usize)> {
-        let kept = |bank: usize, array: usize| {
-            self.chance(promise, bank, array).is_some_and(|chance| promise.is_kept_by(chance))
-        };
+        let kept = |bank: usize, array: usize| self.keeps(promise, bank, array);
         let mut found: Vec<(usize, usize)> = Vec::new();
         for bank in 0..SIDE {
             let least = (0..SIDE).find(|array| kept(bank, *array));
@@ -192,6 +293,22 @@ impl Map {
             found.extend(least.filter(|array| *array < smaller).map(|array| (bank, array)));
         }
         found
+    }
+
+    /// The smallest bank that keeps a promise beside an array of this size, between places of the axis; a guess, none if there is none.
+    pub(super) fn least_bank(&self, promise: &Promise, array: f64) -> Option<f64> {
+        let beside = self.arrays.nearest(array);
+        self.banks.where_it_begins(|bank| self.keeps(promise, bank, beside))
+    }
+
+    /// The smallest array, likewise.
+    pub(super) fn least_array(&self, promise: &Promise, bank: f64) -> Option<f64> {
+        let beside = self.banks.nearest(bank);
+        self.arrays.where_it_begins(|array| self.keeps(promise, beside, array))
+    }
+
+    fn keeps(&self, promise: &Promise, bank: usize, array: usize) -> bool {
+        self.chance(promise, bank, array).is_some_and(|chance| promise.is_kept_by(chance))
     }
 
     /// The point of the frontier with the least sum of what its bank and array cost or weigh, and that sum.
@@ -216,54 +333,17 @@ impl Sizing {
     #[must_use]
     pub fn stores(&self, bank: f64) -> [Store; MONTHS] {
         let system = Size { bank, array: 1.0 }.of(self.system());
-        self.holds(&system).map(|full| Store::new(&system.bank, full, system.generator.as_ref()))
+        self.holds(&system).map(|full| store(&system.bank, full, system.generator.as_ref()))
     }
 
-    /// The first hours of a course, at most so many.
+    /// The hours of a course, ready for rows of sizes.
     #[must_use]
-    pub fn hours(&self, promise: &Promise, most: usize) -> Vec<Hour> {
-        let mut course = Course::of(self, promise);
-        let _ = course.advance(self);
-        let days = course.stretches.iter().flat_map(|stretch| &stretch.hours);
-        days.flat_map(|day| day.hours).take(most).collect()
-    }
-
-    /// One bank beside arrays of these sizes through a whole course: what happened to each in each year.
-    #[must_use]
-    pub fn row<const N: usize>(
-        &self,
-        course: &Course,
-        bank: f64,
-        arrays: [f32; N],
-    ) -> [Vec<Counts>; N] {
-        let stores = self.stores(bank);
-        let mut counts = core::array::from_fn(|_| vec![Counts::default(); course.years()]);
-        let mut lanes = Lanes::full(arrays, &stores[0]);
+    pub fn track(&self, course: &Course) -> Track {
+        let mut track = Track::default();
+        track.begin(course.trial_days());
         for stretch in &course.stretches {
-            lanes.fill(&stores[0]);
-            lanes.margin = [AMPLE; N];
-            for (place, day) in stretch.hours.iter().enumerate() {
-                let month = usize::from(day.month);
-                lanes.pass(&stores[month], &day.hours);
-                let (ends, began) = match course.every {
-                    None => (true, month),
-                    Some(every) => {
-                        let began = place - place % every;
-                        let began = usize::from(stretch.hours[began].month);
-                        ((place + 1) % every == 0, began)
-                    }
-                };
-                if ends {
-                    for (counts, margin) in counts.iter_mut().zip(lanes.margin) {
-                        counts[stretch.unit][began] += u8::from(margin < 0.0);
-                    }
-                    lanes.margin = [AMPLE; N];
-                    if course.every.is_some() {
-                        lanes.fill(&stores[0]);
-                    }
-                }
-            }
+            track.add(stretch.unit, course.hours_of(self, stretch));
         }
-        counts
+        track
     }
 }

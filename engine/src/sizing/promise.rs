@@ -10,6 +10,8 @@
 //! more alike than ten years of one climate: where a promise is mostly kept its chance is a little less than said here, where it
 //! is mostly broken a little more.
 
+use sunlarder_lanes::Counts;
+
 use crate::document::Months;
 use crate::quantity::Percent;
 
@@ -59,9 +61,6 @@ impl Default for Promise {
         Self { kind: Kind::Through, chance: Percent(90.0), season: Months::ALL }
     }
 }
-
-/// What happened in the twelve months of a weather year: short days, or trials that failed.
-pub type Counts = [u8; 12];
 
 /// Less than any difference between two chances.
 const ROUNDING: f64 = 1e-9;

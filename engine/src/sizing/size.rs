@@ -54,12 +54,21 @@ impl Size {
         system.arrays.iter().map(Resolved::rated).sum::<Watts>() * self.array
     }
 
-    /// The plan with a bank and arrays of this size: batteries of another charge, and as many strings of modules of another power as come
-    /// nearest from above. What its sheet states of one battery or module goes along.
+    /// The plan with a bank and arrays of this size: more or fewer of its batteries where that makes whole ones, else batteries of another
+    /// charge; and as many strings of modules of another power as come nearest from above, or of the same where that makes whole
+    /// ones. What its sheet states of one battery or module goes along.
     #[must_use]
     pub fn adopted(&self, plan: &Document) -> Document {
         let mut plan = plan.clone();
+        for array in &mut plan.arrays {
+            self.adopt(array);
+        }
         let bank = &mut plan.bank;
+        let strings = bank.in_parallel * self.bank;
+        if is_whole(strings) && Field::InParallel.range().holds(strings.round()) {
+            bank.in_parallel = strings.round();
+            return plan;
+        }
         let scaled = |own: &mut Option<f64>, field: Field| {
             if let Some(own) = own.as_mut() {
                 *own = field.range().rounded(*own * self.bank);
@@ -78,16 +87,14 @@ impl Size {
             bank.protection_ma = Some(Field::ProtectionDraw.range().rounded(own * self.bank));
         }
         bank.capacity_ah = raised(Field::BatteryCapacity, bank.capacity_ah * self.bank);
-        for array in &mut plan.arrays {
-            self.adopt(array);
-        }
         plan
     }
 
     fn adopt(&self, array: &mut Array) {
         let before = Resolved::parse(array, 0).module;
         let strings = array.in_parallel * self.array;
-        array.in_parallel = libm::ceil(strings - SLIVER).max(1.0);
+        array.in_parallel =
+            libm::ceil(strings - SLIVER).max(1.0).min(Field::InParallel.range().max);
         let part = strings / array.in_parallel;
         array.module_w = raised(Field::ModulePower, array.module_w * part);
         if let Some(short) = array.short_circuit_a.as_mut() {
@@ -104,6 +111,11 @@ impl Size {
 
 /// So little of a string, or of a step of a field, is none.
 const SLIVER: f64 = 1e-6;
+
+/// Whether so many strings are whole ones.
+fn is_whole(strings: f64) -> bool {
+    (strings - strings.round()).abs() < SLIVER
+}
 
 /// A value at the next step of its field, so that what keeps a promise does so as it is written.
 fn raised(field: Field, value: f64) -> f64 {

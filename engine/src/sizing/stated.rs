@@ -2,6 +2,7 @@
 
 use super::map::Rates;
 use super::promise::{Kind, Promise};
+use super::study::Question;
 use crate::document::{self, Months, Promised};
 use crate::quantity::Percent;
 
@@ -39,5 +40,14 @@ impl Rates {
             own.and_then(|own| rates(own.bank_price, own.array_price)),
             own.and_then(|own| rates(own.bank_kg, own.array_kg)),
         ]
+    }
+}
+
+impl Question {
+    /// What a plan asks by itself: to keep what it promises, with the prices and weights that are stated in it.
+    #[must_use]
+    pub fn stated(document: &document::Document) -> Self {
+        let [price, weight] = Rates::stated(document);
+        Self { promise: Promise::stated(document), price, weight }
     }
 }

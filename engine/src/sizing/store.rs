@@ -4,86 +4,16 @@
 //! tenth the voltage is right within 4 %, that of lead-acid exactly. The conductance of plates to charge, and that to discharge, are short
 //! formulas within 3 % of table and law; what plates keep near full is within a thousandth. Tests hold all of them.
 
+use sunlarder_lanes::{KNEES, Store};
+
 use crate::bank::{Bank, ChargeEfficiency, Held};
 use crate::quantity::{AmpHours, Amps, Celsius, Hours};
 use crate::source::Generator;
 
 /// Length of a step.
 const HOUR: Hours = Hours(1.0);
-/// Bends of the curve between its first part and its last.
-pub const KNEES: usize = 3;
 /// Temperature up from which lead-acid is charged to a lower voltage.
 const STATED_AT: Celsius = Celsius(25.0);
-
-/// A bank of one size in one month. Currents are over what it holds between full and empty \[1/h\].
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Store {
-    /// Whether it has the plates and wells of lead-acid.
-    pub plates: bool,
-    /// One over what it holds \[1/Ah\].
-    pub per_full: f32,
-    /// One over its nominal voltage \[1/V\].
-    pub per_nominal: f32,
-    /// Open-circuit voltage when empty, its rise over the first part, and how much more it rises from each bend on \[V\]; of lead-acid by
-    /// the charge in the available well.
-    pub curve_from: f32,
-    /// See there.
-    pub curve_rise: f32,
-    /// Charge at each bend.
-    pub knees: [f32; KNEES],
-    /// See there.
-    pub bends: [f32; KNEES],
-    /// Resistance when full and warm, times what it holds \[V·h\].
-    pub resistance: f32,
-    /// One over that.
-    pub per_resistance: f32,
-    /// Absorption voltage at 25 °C, and what a kelvin over it changes \[V\].
-    pub absorption: f32,
-    /// See there.
-    pub warmth: f32,
-    /// Voltage at which loads are cut off.
-    pub low: f32,
-    /// State of charge at which charging ends, and at which the voltage at rest is the low cut-off.
-    pub top: f32,
-    /// See there.
-    pub bottom: f32,
-    /// State of charge not to be undercut.
-    pub reserve: f32,
-    /// Limits of its currents.
-    pub charge_limit: f32,
-    /// See there.
-    pub discharge_limit: f32,
-    /// Draw of its protection.
-    pub protection: f32,
-    /// What an hour of standing leaves of what is in it.
-    pub stands: f32,
-    /// Share of a charge current that it keeps, at most.
-    pub efficiency: f32,
-    /// What it holds over the charge of its ten-hour current in an hour.
-    pub per_ten_hour: f32,
-    /// What the wells hold and never give.
-    pub spare: f32,
-    /// What the available well holds when full.
-    pub room: f32,
-    /// What an hour leaves in the available well, and what of all charge flows into it.
-    pub stays: f32,
-    /// See there.
-    pub comes: f32,
-    /// What a current in an hour takes from the available well, one over it, and how much of a current a full well gives for an hour.
-    pub taken: f32,
-    /// See there.
-    pub per_taken: f32,
-    /// See there.
-    pub full_reach: f32,
-    /// Conductance of plates over that of one cell.
-    pub plate_size: f32,
-    /// Output of the generator \[A\]; nothing without one. It starts and stops at these states of charge.
-    pub generator: f32,
-    /// See there.
-    pub starts: f32,
-    /// See there.
-    pub stops: f32,
-}
 
 /// A curve with at most [`KNEES`] bends: of the points between its ends those go first that move the least area.
 fn simplified(curve: &[(f64, f64)]) -> Vec<(f64, f64)> {
@@ -100,103 +30,100 @@ fn simplified(curve: &[(f64, f64)]) -> Vec<(f64, f64)> {
     points
 }
 
-impl Store {
-    /// The bank of a system that holds so much in a month, beside its generator.
-    #[must_use]
-    pub fn new(bank: &Bank, full: AmpHours, generator: Option<&Generator>) -> Self {
-        let rate = |current: Amps| (current.0 / full.0) as f32;
-        let resistance = bank.resistance().0 * full.0;
-        let absorption = bank.absorption_voltage(STATED_AT).0;
-        let colder = bank.absorption_voltage(STATED_AT + Celsius(-1.0)).0;
-        let efficiency = match bank.efficiency {
-            ChargeEfficiency::Flat(ratio) | ChargeEfficiency::FallingNearFull(ratio) => ratio,
-        };
-        let store = Self {
-            plates: false,
-            per_full: (1.0 / full.0) as f32,
-            per_nominal: (1.0 / bank.nominal.0) as f32,
-            curve_from: 0.0,
-            curve_rise: 0.0,
-            knees: [0.0; KNEES],
-            bends: [0.0; KNEES],
-            resistance: resistance as f32,
-            per_resistance: (1.0 / resistance) as f32,
-            absorption: absorption as f32,
-            warmth: (absorption - colder) as f32,
-            low: bank.low_voltage().0 as f32,
-            top: bank.charge_at(bank.absorption_voltage(Celsius::ZERO)) as f32,
-            bottom: bank.charge_at_cut_off() as f32,
-            reserve: bank.reserve.ratio() as f32,
-            charge_limit: rate(bank.charge_limit),
-            discharge_limit: bank.discharge_limit.map_or(f32::MAX, rate),
-            protection: rate(bank.protection),
-            stands: (1.0 - bank.self_discharge_per_hour) as f32,
-            efficiency: efficiency as f32,
-            per_ten_hour: 0.0,
-            spare: 0.0,
-            room: 1.0,
-            stays: 1.0,
-            comes: 0.0,
-            taken: 1.0,
-            per_taken: 1.0,
-            full_reach: 1.0,
-            plate_size: 0.0,
-            generator: generator.map_or(0.0, |own| own.limit.0 as f32),
-            starts: generator.map_or(0.0, |own| own.start as f32),
-            stops: generator.map_or(0.0, |own| own.stop as f32),
-        };
-        store.with_curve(bank).with_plates(bank, full)
-    }
+/// The bank of a system that holds so much in a month, beside its generator.
+#[must_use]
+pub(super) fn store(bank: &Bank, full: AmpHours, generator: Option<&Generator>) -> Store {
+    let rate = |current: Amps| (current.0 / full.0) as f32;
+    let resistance = bank.resistance().0 * full.0;
+    let absorption = bank.absorption_voltage(STATED_AT).0;
+    let colder = bank.absorption_voltage(STATED_AT + Celsius(-1.0)).0;
+    let efficiency = match bank.efficiency {
+        ChargeEfficiency::Flat(ratio) | ChargeEfficiency::FallingNearFull(ratio) => ratio,
+    };
+    let made = Store {
+        plates: false,
+        per_full: (1.0 / full.0) as f32,
+        per_nominal: (1.0 / bank.nominal.0) as f32,
+        curve_from: 0.0,
+        curve_rise: 0.0,
+        knees: [0.0; KNEES],
+        bends: [0.0; KNEES],
+        resistance: resistance as f32,
+        per_resistance: (1.0 / resistance) as f32,
+        absorption: absorption as f32,
+        warmth: (absorption - colder) as f32,
+        low: bank.low_voltage().0 as f32,
+        top: bank.charge_at(bank.absorption_voltage(Celsius::ZERO)) as f32,
+        bottom: bank.charge_at_cut_off() as f32,
+        reserve: bank.reserve.ratio() as f32,
+        charge_limit: rate(bank.charge_limit),
+        discharge_limit: bank.discharge_limit.map_or(f32::MAX, rate),
+        protection: rate(bank.protection),
+        stands: (1.0 - bank.self_discharge_per_hour) as f32,
+        efficiency: efficiency as f32,
+        per_ten_hour: 0.0,
+        spare: 0.0,
+        room: 1.0,
+        stays: 1.0,
+        comes: 0.0,
+        taken: 1.0,
+        per_taken: 1.0,
+        full_reach: 1.0,
+        plate_size: 0.0,
+        generator: generator.map_or(0.0, |own| own.limit.0 as f32),
+        starts: generator.map_or(0.0, |own| own.start as f32),
+        stops: generator.map_or(0.0, |own| own.stop as f32),
+    };
+    with_plates(with_curve(made, bank), bank, full)
+}
 
-    fn with_curve(mut self, bank: &Bank) -> Self {
-        let points = simplified(bank.typical.curve);
-        let slope = |at: &[(f64, f64)]| (at[1].1 - at[0].1) / (at[1].0 - at[0].0) * bank.cells;
-        let slopes: Vec<f64> = points.windows(2).map(slope).collect();
-        self.curve_from = (points.first().map_or(0.0, |first| first.1) * bank.cells) as f32;
-        self.curve_rise = slopes.first().copied().unwrap_or_default() as f32;
-        let bends = slopes.windows(2).map(|pair| pair[1] - pair[0]);
-        for (place, (bend, point)) in bends.zip(points.iter().skip(1)).enumerate().take(KNEES) {
-            self.bends[place] = bend as f32;
-            self.knees[place] = point.0 as f32;
-        }
-        self
+fn with_curve(mut store: Store, bank: &Bank) -> Store {
+    let points = simplified(bank.typical.curve);
+    let slope = |at: &[(f64, f64)]| (at[1].1 - at[0].1) / (at[1].0 - at[0].0) * bank.cells;
+    let slopes: Vec<f64> = points.windows(2).map(slope).collect();
+    store.curve_from = (points.first().map_or(0.0, |first| first.1) * bank.cells) as f32;
+    store.curve_rise = slopes.first().copied().unwrap_or_default() as f32;
+    let bends = slopes.windows(2).map(|pair| pair[1] - pair[0]);
+    for (place, (bend, point)) in bends.zip(points.iter().skip(1)).enumerate().take(KNEES) {
+        store.bends[place] = bend as f32;
+        store.knees[place] = point.0 as f32;
     }
+    store
+}
 
-    fn with_plates(mut self, bank: &Bank, full: AmpHours) -> Self {
-        let Some(own) = &bank.lead_acid else { return self };
-        let pace = own.fit.wells.pace(HOUR);
-        let (one, none) = (AmpHours(1.0), AmpHours::ZERO);
-        let rested =
-            |available, bound| pace.after(Held { available, bound }, Amps::ZERO).available.0;
-        let comes = rested(none, one);
-        let taken = -pace.after(Held { available: none, bound: none }, Amps(1.0)).available.0;
-        let ten_hour = own.ten_hour_current(full);
-        self.plates = true;
-        self.top = 1.0;
-        self.per_ten_hour = (full.0 / ten_hour.0) as f32;
-        self.spare = (own.whole - 1.0) as f32;
-        self.room = (own.whole * own.fit.wells.share) as f32;
-        // The curve by what is in the available well, which is what the plates see.
-        let share = own.fit.wells.share as f32;
-        self.curve_from -= self.curve_rise * self.spare;
-        self.curve_rise /= share;
-        self.knees = self.knees.map(|knee| share * (self.spare + knee));
-        self.bends = self.bends.map(|bend| bend / share);
-        self.stays = (rested(one, none) - comes) as f32;
-        self.comes = comes as f32;
-        self.taken = taken as f32;
-        self.per_taken = (1.0 / taken) as f32;
-        self.full_reach = self.room * self.per_taken;
-        self.plate_size = (ten_hour.0 * 10.0 / bank.cells / full.0) as f32;
-        self
-    }
+fn with_plates(mut store: Store, bank: &Bank, full: AmpHours) -> Store {
+    let Some(own) = &bank.lead_acid else { return store };
+    let pace = own.fit.wells.pace(HOUR);
+    let (one, none) = (AmpHours(1.0), AmpHours::ZERO);
+    let rested = |available, bound| pace.after(Held { available, bound }, Amps::ZERO).available.0;
+    let comes = rested(none, one);
+    let taken = -pace.after(Held { available: none, bound: none }, Amps(1.0)).available.0;
+    let ten_hour = own.ten_hour_current(full);
+    store.plates = true;
+    store.top = 1.0;
+    store.per_ten_hour = (full.0 / ten_hour.0) as f32;
+    store.spare = (own.whole - 1.0) as f32;
+    store.room = (own.whole * own.fit.wells.share) as f32;
+    // The curve by what is in the available well, which is what the plates see.
+    let share = own.fit.wells.share as f32;
+    store.curve_from -= store.curve_rise * store.spare;
+    store.curve_rise /= share;
+    store.knees = store.knees.map(|knee| share * (store.spare + knee));
+    store.bends = store.bends.map(|bend| bend / share);
+    store.stays = (rested(one, none) - comes) as f32;
+    store.comes = comes as f32;
+    store.taken = taken as f32;
+    store.per_taken = (1.0 / taken) as f32;
+    store.full_reach = store.room * store.per_taken;
+    store.plate_size = (ten_hour.0 * 10.0 / bank.cells / full.0) as f32;
+    store
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::document::{self, Chemistry};
-    use crate::sizing::lanes::{accepted_by_plates, fuller_conducts, kept_by_plates, open_circuit};
+    use sunlarder_lanes::{accepted_by_plates, fuller_conducts, kept_by_plates, open_circuit};
 
     fn bank(chemistry: Chemistry) -> Bank {
         Bank::parse(&document::Bank { chemistry, ..document::Bank::default() }).unwrap()
@@ -208,7 +135,7 @@ mod tests {
     fn the_curve_keeps_its_voltage_within_four_per_cent_above_a_tenth() {
         for chemistry in Chemistry::ALL {
             let bank = bank(*chemistry);
-            let store = Store::new(&bank, FULL, None);
+            let store = store(&bank, FULL, None);
             for percent in 10..=99 {
                 let charge = f64::from(percent) / 100.0;
                 // Rested, the available well is as full as the bank.
@@ -229,7 +156,7 @@ mod tests {
     #[test]
     fn plates_accept_what_the_table_says_and_keep_what_the_law_says() {
         let bank = bank(Chemistry::FloodedLeadAcid);
-        let store = Store::new(&bank, FULL, None);
+        let store = store(&bank, FULL, None);
         let lead_acid = bank.lead_acid.as_ref().unwrap();
         for percent in 0..=100 {
             let charge = f64::from(percent) / 100.0;

@@ -48,4 +48,16 @@ impl Words {
     pub fn sizes_coming(self, done: f64, seconds: Option<u32>) -> String {
         speak!(self.language, sizes::sizes_coming(self, done, seconds))
     }
+
+    /// What a change comes to: the chance with it (ratio), and the short days a year or, of trials, the share that fails.
+    #[must_use]
+    pub fn helped(self, change: &str, chance: f64, shortage: f64, trials: bool) -> String {
+        speak!(self.language, sizes::helped(self, change, chance, shortage, trials))
+    }
+
+    /// How sizes and changes are worked out, in sentences.
+    #[must_use]
+    pub fn sizes_method(self, years: usize) -> [String; 3] {
+        speak!(self.language, sizes::method(years))
+    }
 }

@@ -14,9 +14,9 @@ use sunlarder_engine::place::{Climate, SpreadGrid};
 use sunlarder_engine::share;
 use sunlarder_engine::simulate::{Almanac, Extent, Sun, Sunlight, run};
 use sunlarder_engine::sizing::map::SIDE;
-use sunlarder_engine::sizing::{Course, Map, Promise, YEARS};
+use sunlarder_engine::sizing::{Counts, Course, Map, Promise, Rows, Track, YEARS};
 use sunlarder_engine::system::System;
-use sunlarder_tests::lanes::{by_numpy, sizing_of};
+use sunlarder_tests::lanes::{by_numpy, hours_of, sizing_of};
 use sunlarder_tests::plans::EXAMPLES;
 
 /// Repetitions of what takes milliseconds.
@@ -119,13 +119,15 @@ const REFERENCE_HOURS: usize = 720;
 fn per_step(plan: &Document, banks: usize, years: usize) -> Result<(f64, Duration), Problem> {
     let sizing = sizing_of(plan, years)?;
     let promise = Promise::default();
-    let mut course = Course::of(&sizing, &promise);
-    while course.advance(&sizing) {}
+    let course = Course::of(&sizing, &promise);
+    let mut track = sizing.track(&course);
+    let mut counts = vec![Counts::default(); SIDE * years];
     let [bank_sizes, array_sizes] = sizing.axes(&promise);
     let arrays = array_sizes.sizes().map(|size| size as f32);
     let whole = median(MAPS, || {
         for bank in &bank_sizes.sizes()[..banks] {
-            drop(black_box(sizing.row(&course, *bank, black_box(arrays))));
+            let stores = sizing.stores(*bank);
+            track.row(&stores, black_box(&arrays), 0..years, black_box(&mut counts));
         }
     });
     let steps = (banks * arrays.len() * course.hours()) as f64;
@@ -139,19 +141,19 @@ fn map(name: &str, text: &str) -> Result<(), Problem> {
     let promise = Promise::default();
     let sizing = sizing_of(&plan, YEARS)?;
     let all = median(MAPS, || {
-        let mut map = Map::new(&sizing, &promise);
-        while map.advance(&sizing) {}
+        let (mut map, mut track) = (Map::new(&sizing, &promise), Track::default());
+        while map.advance(&sizing, &mut track) {}
         drop(black_box(map));
     });
     let coarse = median(MAPS, || {
-        let mut map = Map::new(&sizing, &promise);
-        while !map.is_coarse() && map.advance(&sizing) {}
+        let (mut map, mut track) = (Map::new(&sizing, &promise), Track::default());
+        while !map.is_coarse() && map.advance(&sizing, &mut track) {}
         drop(black_box(map));
     });
     let [_, array_sizes] = sizing.axes(&promise);
     let cells: Vec<f32> =
         (0..SIDE).flat_map(|_| array_sizes.sizes().map(|size| size as f32)).collect();
-    let hours = sizing.hours(&promise, REFERENCE_HOURS);
+    let hours = hours_of(&sizing, &promise, REFERENCE_HOURS);
     let stores = sizing.stores(1.0);
     let reference = by_numpy(&stores[0], &cells, &hours).map(|own| own.nanoseconds);
     let ratio = reference.map_or_else(

@@ -22,6 +22,7 @@ use std::sync::OnceLock;
 use arguments::{Command, Form};
 use sunlarder_engine::outlook::csv;
 use sunlarder_engine::share;
+use sunlarder_engine::sizing::Question;
 use sunlarder_engine::words::command_line::Fault;
 use sunlarder_engine::words::{Language, Words};
 
@@ -81,7 +82,8 @@ fn answer(command: &Command) -> Result<String, Fault> {
         Command::Size { plan, promise, stated, price, weight } => {
             let plan = read::plan(plan)?;
             let promise = if *stated { *promise } else { size::usual(&plan, *promise) };
-            size::text(plan, promise, *price, *weight)
+            let question = Question { promise, price: *price, weight: *weight };
+            Ok(size::text(&size::studied(&plan, question)?))
         }
         Command::Link { plan } => {
             let code = share::encode(&read::plan(plan)?).map_err(Fault::Refused)?;

@@ -339,6 +339,15 @@ pub fn label(label: Label) -> &'static str {
         Label::MapHint => "Touch the map, or use the arrow keys on it, to try a size.",
         Label::TakeThisSize => "Take this size",
         Label::SizeTaken => "Size taken.",
+        Label::AsItIs => "as planned",
+        Label::SystemVoltage => "System voltage",
+        Label::LoadsAtOnce => "Largest current to the loads",
+        Label::ArraysAtOnce => "Current from the arrays in full sun",
+        Label::OtherVoltages => "12, 24 or 48 V",
+        Label::OtherVoltagesHint => {
+            "At twice the voltage the same power needs half the current, and a cable a quarter of the copper for the same share lost."
+        }
+        Label::HowSizes => "How this is worked out",
         Label::WhatComesIn => "What comes in?",
         Label::WhatDoYouRun => "What do you run?",
         Label::WhatDoYouStore => "What do you store?",

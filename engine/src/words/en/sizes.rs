@@ -55,3 +55,24 @@ pub fn sizes_coming(words: Words, done: f64, seconds: Option<u32>) -> String {
         }
     }
 }
+
+/// What a change comes to.
+#[must_use]
+pub fn helped(words: Words, change: &str, chance: f64, shortage: f64, trials: bool) -> String {
+    let chance = words.chance(chance);
+    if trials {
+        return format!("{change}: kept with a chance of {chance}.");
+    }
+    let days = words.rounded(shortage);
+    format!("{change}: kept with a chance of {chance}; {days} short days a year are left.")
+}
+
+/// How sizes and changes are worked out.
+#[must_use]
+pub fn method(years: usize) -> [String; 3] {
+    [
+        format!("Each size is taken hour by hour through {years} invented years of weather, or as many trials as fit in. A chance is the share of them in which the promise is kept."),
+        "The map reckons with voltages and charging that are rounded a little; what is suggested, the smallest bank and array, hours of a charger and every change are run again by the whole model.".to_owned(),
+        "A bank of twice the size is two of yours side by side, an array of twice the size has twice the strings and twice the controller. They are estimates, not a promise of the weather.".to_owned(),
+    ]
+}

@@ -347,6 +347,15 @@ pub fn label(label: Label) -> &'static str {
         Label::MapHint => "Toca el mapa, o usa en él las flechas, para probar un tamaño.",
         Label::TakeThisSize => "Usar este tamaño",
         Label::SizeTaken => "Tamaño tomado.",
+        Label::AsItIs => "según el plan",
+        Label::SystemVoltage => "Tensión del sistema",
+        Label::LoadsAtOnce => "Mayor corriente hacia los consumos",
+        Label::ArraysAtOnce => "Corriente de los campos a pleno sol",
+        Label::OtherVoltages => "12, 24 o 48 V",
+        Label::OtherVoltagesHint => {
+            "Con el doble de tensión la misma potencia pide la mitad de corriente, y el cable un cuarto del cobre para perder la misma parte."
+        }
+        Label::HowSizes => "Cómo se calcula esto",
         Label::WhatComesIn => "¿Qué entra?",
         Label::WhatDoYouRun => "¿Qué usas?",
         Label::WhatDoYouStore => "¿Qué almacenas?",

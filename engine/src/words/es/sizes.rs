@@ -56,3 +56,26 @@ pub fn sizes_coming(words: Words, done: f64, seconds: Option<u32>) -> String {
         Some(seconds) => format!("Calculando: {}; faltan unos {seconds} s.", words.chance(done)),
     }
 }
+
+/// What a change comes to.
+#[must_use]
+pub fn helped(words: Words, change: &str, chance: f64, shortage: f64, trials: bool) -> String {
+    let chance = words.chance(chance);
+    if trials {
+        return format!("{change}: se cumple con una probabilidad de {chance}.");
+    }
+    let days = words.rounded(shortage);
+    format!(
+        "{change}: se cumple con una probabilidad de {chance}; quedan {days} días cortos al año."
+    )
+}
+
+/// How sizes and changes are worked out.
+#[must_use]
+pub fn method(years: usize) -> [String; 3] {
+    [
+        format!("Cada tamaño pasa hora a hora por {years} años de tiempo inventado, o por tantas pruebas como quepan. Una probabilidad es la parte de ellos en que se cumple lo prometido."),
+        "El mapa cuenta con tensiones y cargas algo redondeadas; lo propuesto, el banco y el campo más pequeños, las horas de cargador y cada cambio se calculan de nuevo con el modelo entero.".to_owned(),
+        "Un banco del doble son dos como el tuyo en paralelo; un campo del doble tiene el doble de cadenas y el doble de regulador. Son estimaciones, no una promesa del tiempo.".to_owned(),
+    ]
+}

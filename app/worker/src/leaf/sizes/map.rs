@@ -16,11 +16,11 @@ const APART: f64 = 0.14;
 
 /// What the map shows of an axis.
 #[derive(Clone, Debug)]
-pub struct Scale {
+pub(super) struct Scale {
     /// The first and the last size \[Ah or W\], at the middles of their cells; sizes between grow in equal ratios.
-    pub ends: [f64; 2],
+    pub(super) ends: [f64; 2],
     /// Sizes of whole numbers of batteries or strings of modules \[Ah or W\], and how they are written.
-    pub whole: Vec<(f64, String)>,
+    pub(super) whole: Vec<(f64, String)>,
 }
 
 impl Scale {
@@ -52,23 +52,23 @@ impl Scale {
 
 /// What the map shows.
 #[derive(Clone, Debug)]
-pub struct Shown {
+pub(super) struct Shown {
     /// Chances by bank, then by array (ratio).
-    pub chances: Vec<f64>,
+    pub(super) chances: Vec<f64>,
     /// Whether they are of every cell and not of every third.
-    pub fine: bool,
+    pub(super) fine: bool,
     /// The chance that is asked for (ratio).
-    pub promised: f64,
+    pub(super) promised: f64,
     /// Banks \[Ah\].
-    pub banks: Scale,
+    pub(super) banks: Scale,
     /// Arrays \[W\].
-    pub arrays: Scale,
+    pub(super) arrays: Scale,
     /// Points of note: bank \[Ah\] and array \[W\].
-    pub marks: Vec<(Mark, f64, f64)>,
+    pub(super) marks: Vec<(Mark, f64, f64)>,
 }
 
 /// Writes it: the picture with its scales, and what its shades and marks mean.
-pub fn write(paper: &mut Paper, words: Words, shown: &Shown, said: &str) {
+pub(super) fn write(paper: &mut Paper, words: Words, shown: &Shown, said: &str) {
     paper.class("div", "sizes-picture");
     paper
         .draw("svg")

@@ -1,6 +1,6 @@
 //! The step of the simulation for many sizes at once.
 //!
-//! **Method.** The step of [`simulate`](crate::simulate), hour by hour, written once for any number of lanes, each of which is a bank of
+//! **Method.** The step of the engine, hour by hour, written once for any number of lanes, each of which is a bank of
 //! the same size beside an array of its own. Everything is in ratios to what the bank holds, in 32 bits, and without a branch that
 //! depends on a lane, so that compilers turn the loop into vectors: natively, and in wasm with its 128 bits. There the methods `min` and
 //! `max` do not become vectors; a comparison and a choice do.
@@ -10,8 +10,8 @@
 //! run. A bank that gives nothing still feeds its protection, and one that is asked for more than both its charge and its limit allow
 //! counts as failing.
 
-use super::hours::Hour;
-use super::store::{KNEES, Store};
+use crate::hour::Hour;
+use crate::store::{KNEES, Store};
 
 /// More than any bank has left over its reserve.
 pub const AMPLE: f32 = 2.0;
@@ -133,7 +133,7 @@ const AT_STOP: f32 = 0.01;
 
 /// Open-circuit voltage at a state of charge, of plates at the charge at hand.
 #[inline(always)]
-pub(super) fn open_circuit(store: &Store, charge: f32) -> f32 {
+pub fn open_circuit(store: &Store, charge: f32) -> f32 {
     let mut volts = store.curve_from + store.curve_rise * charge;
     for knee in 0..KNEES {
         volts += store.bends[knee] * most(charge - store.knees[knee], 0.0);
@@ -143,21 +143,21 @@ pub(super) fn open_circuit(store: &Store, charge: f32) -> f32 {
 
 /// Conductance of plates to charge, over that of one cell: the law of the table as a quotient of two short sums.
 #[inline(always)]
-pub(super) fn accepted_by_plates(charge: f32) -> f32 {
+pub fn accepted_by_plates(charge: f32) -> f32 {
     let left = 1.0 - charge;
     left * (0.826_017 + 11.765_892 * left) / (1.0 + left * (5.892_335 + 9.107_496 * left))
 }
 
 /// One over the resistance of lead-acid to discharge, which is twice that of a full bank when empty: 1/(2 − s) within 3 %.
 #[inline(always)]
-pub(super) fn fuller_conducts(charge: f32) -> f32 {
+pub fn fuller_conducts(charge: f32) -> f32 {
     0.5 + charge * (0.2 + 0.3 * charge)
 }
 
 /// Share of a charge current that lead-acid keeps: 1 − e^−x of the law, held under its cap, where the exponential need only be right
 /// to 3.6.
 #[inline(always)]
-pub(super) fn kept_by_plates(store: &Store, charge: f32, taken: f32) -> f32 {
+pub fn kept_by_plates(store: &Store, charge: f32, taken: f32) -> f32 {
     let quarter = 20.73 / 4.0 * (1.0 - charge) / (taken * store.per_ten_hour + 0.55);
     let y = least(quarter, 0.9);
     let root = 1.0 - y * (0.996_17 - y * (0.473_413 - y * 0.110_624));
