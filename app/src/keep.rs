@@ -4,8 +4,9 @@
 //! ignored, and what cannot be read is left as it is.
 
 use gloo_storage::{LocalStorage, Storage};
-use serde_json::Value;
 use sunlarder_engine::document::{Document, Problem};
+
+use crate::plan_file::plan_of;
 
 /// Each plan's key starts with this.
 const PLAN: &str = "sunlarder.plan.";
@@ -54,7 +55,8 @@ pub(crate) struct Kept {
 
 /// The storage; none where the browser refuses it. Only then may `LocalStorage` be asked, which insists on having one.
 pub(crate) fn storage() -> Option<web_sys::Storage> {
-    web_sys::window()?.local_storage().ok().flatten()
+    web_sys::window()?.local_storage().ok().flatten()?;
+    Some(LocalStorage::raw())
 }
 
 /// All plans, the newest first.
@@ -64,7 +66,7 @@ pub(crate) fn plans() -> Vec<Kept> {
     let all = keys.filter_map(|key| {
         let id = PlanId(key.strip_prefix(PLAN)?.to_owned());
         let text = storage.get_item(&key).ok().flatten()?;
-        Some(Kept { id, plan: Document::from_json(&text), text })
+        Some(Kept { id, plan: plan_of(&text), text })
     });
     let mut kept: Vec<Kept> = Vec::new();
     for own in all {
@@ -76,24 +78,25 @@ pub(crate) fn plans() -> Vec<Kept> {
 /// The plan last open.
 pub(crate) fn current() -> Option<Kept> {
     let storage = storage()?;
-    // As any value: reading it as a text would bring along the words for every other kind that it might be.
-    let Value::String(id) = LocalStorage::get(CURRENT).ok()? else { return None };
-    let id = PlanId(id);
+    // In quotes, as a text of JSON.
+    let id = storage.get_item(CURRENT).ok().flatten()?;
+    let id = PlanId(id.trim_matches('"').to_owned());
     let text = storage.get_item(&id.key()).ok().flatten()?;
-    Some(Kept { plan: Document::from_json(&text), id, text })
+    Some(Kept { plan: plan_of(&text), id, text })
 }
 
 /// Keeps a plan and notes that it is the one open. `Err` if the storage is full or refused.
 pub(crate) fn keep(id: &PlanId, plan: &Document) -> Result<(), ()> {
     // As the text of a file, so that the page carries one way of writing plans.
-    storage().ok_or(())?.set_item(&id.key(), &plan.to_json()).map_err(drop)?;
-    LocalStorage::set(CURRENT, &id.0).map_err(drop)
+    let storage = storage().ok_or(())?;
+    storage.set_item(&id.key(), &plan.to_json()).map_err(drop)?;
+    storage.set_item(CURRENT, &format!("\"{}\"", id.0)).map_err(drop)
 }
 
 /// The plan that another is held against.
 pub(crate) fn baseline(id: &PlanId) -> Option<Document> {
     let text = storage()?.get_item(&id.under(BASELINE)).ok().flatten()?;
-    Document::from_json(&text).ok()
+    plan_of(&text).ok()
 }
 
 /// Keeps the plan that another is held against, or that there is none. `Err` if the storage is full or refused.

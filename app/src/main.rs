@@ -13,6 +13,7 @@ mod history;
 mod keep;
 mod load_row;
 mod outlook_data;
+mod plan_file;
 mod signal;
 mod speech;
 mod store;

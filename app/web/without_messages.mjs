@@ -80,7 +80,6 @@ function blankPlaces(parts) {
 // Empties what ends the program and what describes values; the optimizer takes away what only they needed.
 function quiet(bytes) {
   const module = binaryen.readBinary(bytes);
-  module.setFeatures(binaryen.Features.All);
   let count = 0;
   for (let at = module.getNumFunctions() - 1; at >= 0; at--) {
     const { name, module: from, params, results } = binaryen.getFunctionInfo(module.getFunctionByIndex(at));

@@ -22,6 +22,7 @@ use crate::address;
 use crate::bind::{part, signal};
 use crate::dom::node::{Node, View, group, node};
 use crate::dom::part::{Listener, act, typed};
+use crate::plan_file::plan_of;
 use crate::store::{Dialog, Store, WORDS, words};
 
 /// This page's address, without a plan.
@@ -136,7 +137,7 @@ pub(crate) fn read_text(text: &str) -> Result<Document, String> {
     let plan = if in_message || !text.is_empty() && !text.contains(['{', '\n', ' ']) {
         share::decode(share::code_in(text))
     } else {
-        Document::from_json(text)
+        plan_of(text)
     };
     plan.map_err(|problem| {
         format!("{} {}", words().problem(&problem, &|_| None), WORDS.unchanged())

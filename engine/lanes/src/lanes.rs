@@ -10,6 +10,7 @@
 //! run. A bank that gives nothing still feeds its protection, and one that is asked for more than both its charge and its limit allow
 //! counts as failing.
 
+use crate::COMPACT;
 use crate::hour::Hour;
 use crate::store::{KNEES, Store};
 
@@ -82,7 +83,8 @@ impl<const N: usize> Lanes<N> {
             }
             // No bank is charged where not even the largest array brings more than is used.
             let charges = generates || hour.brings && may_charge(store, hour, largest);
-            match (store.plates, hour.brings, charges) {
+            // Where room counts the whole step does for every hour: what an hour lacks is nothing then, and the same comes out.
+            match (store.plates, COMPACT || hour.brings, COMPACT || charges) {
                 (false, false, false) => step::<N, false, false, false>(store, hour, self),
                 (false, true, false) => step::<N, false, true, false>(store, hour, self),
                 (false, _, true) => step::<N, false, true, true>(store, hour, self),

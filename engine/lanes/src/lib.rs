@@ -6,6 +6,9 @@
 //! **Rooms.** `hour` what acts · `store` a bank in one month · `lanes` the step · `track` all hours, and rows of sizes through them · `flat` all of that as
 //! plain lists of numbers, as programs pass them to each other.
 
+/// Whether this is a program where room counts more than speed: the page's, which does it itself only where the other cannot run.
+const COMPACT: bool = cfg!(all(target_arch = "wasm32", not(target_feature = "simd128")));
+
 mod flat;
 mod hour;
 mod lanes;

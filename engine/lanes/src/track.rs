@@ -2,6 +2,7 @@
 
 use core::ops::Range;
 
+use crate::COMPACT;
 use crate::hour::HoursOfDay;
 use crate::lanes::{AMPLE, Lanes};
 use crate::store::Store;
@@ -60,10 +61,12 @@ impl Rows for Track {
         years: Range<usize>,
         counts: &mut [Counts],
     ) {
-        let many = arrays.len() / MANY * MANY;
+        let many = if COMPACT { 0 } else { arrays.len() / MANY * MANY };
         let (whole, rest) = arrays.split_at(many);
         let (first, last) = counts.split_at_mut((many * years.len()).min(counts.len()));
-        self.parts::<MANY>(stores, whole, &years, first);
+        if !COMPACT {
+            self.parts::<MANY>(stores, whole, &years, first);
+        }
         self.parts::<FEW>(stores, rest, &years, last);
     }
 }

@@ -16,6 +16,7 @@ mod schedule;
 mod sections;
 mod sheet;
 mod sources;
+mod value;
 mod visitor;
 mod walk;
 mod write;
@@ -32,6 +33,7 @@ pub use sections::{
 };
 pub use sheet::{Difference, Entry, Part, Sheet, Stated, differences, sheets};
 pub use sources::{Generator, Turbine, TurbineOutput};
+pub use value::{Group, Value};
 pub use visitor::{List, TextField, Visitor};
 pub use walk::walk;
 
@@ -58,13 +60,30 @@ impl Document {
     ///
     /// # Errors
     /// A [`Problem`] that names the place and the fault; nothing is guessed.
+    #[cfg(feature = "json")]
     pub fn from_json(text: &str) -> Result<Self, Problem> {
+        Self::from_text(text, |text| {
+            serde_json::from_str(text)
+                .map_err(|fault| Problem::NotJson { line: fault.line(), column: fault.column() })
+        })
+    }
+
+    /// The same where somebody else parses the text.
+    ///
+    /// # Errors
+    /// See [`from_json`](Self::from_json); whatever is wrong by the parser.
+    pub fn from_text(
+        text: &str,
+        parse: impl FnOnce(&str) -> Result<Value, Problem>,
+    ) -> Result<Self, Problem> {
         if text.len() > MAX_BYTES {
             return Err(Problem::TooLarge { bytes: text.len() });
         }
-        let value: serde_json::Value = serde_json::from_str(text)
-            .map_err(|fault| Problem::NotJson { line: fault.line(), column: fault.column() })?;
-        let version = value.get("sunlarder").and_then(serde_json::Value::as_u64);
+        if text.trim().is_empty() {
+            return Err(Problem::NotJson { line: 1, column: 0 });
+        }
+        let value = parse(text)?;
+        let version = value.as_group().and_then(|own| own.get("sunlarder")?.as_u64());
         match version {
             None => return Err(Problem::NotAPlan),
             Some(version) if version != u64::from(VERSION) => {

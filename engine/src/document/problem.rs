@@ -92,7 +92,7 @@ pub enum Problem {
     },
     /// Text that is not JSON.
     NotJson {
-        /// Line of the fault, from 1.
+        /// Line of the fault, from 1; 0 where the parser does not tell.
         line: usize,
         /// Column of the fault, from 1.
         column: usize,

@@ -3,11 +3,11 @@
 //! Strict: a field that is unknown, missing or of the wrong kind ends the reading and is named with its path.
 
 use chrono::NaiveDate;
-use serde_json::{Map, Value};
 
 use super::keys::{Forms, Key, Keys, Presence};
 use super::problem::{Found, Wanted};
 use super::schedule::{ClockTime, Span};
+use super::value::{Group, Value};
 use super::visitor::{List, Name, NamedVisitor, TextField, Visited};
 use super::{Field, FieldFault, Problem, date_from};
 use crate::working::Tag;
@@ -19,7 +19,7 @@ struct Frame<'a> {
     /// Its place, if it is an item of a list.
     at: Option<u16>,
     /// What the file states; nothing if the whole object is left to its defaults.
-    fields: Option<&'a Map<String, Value>>,
+    fields: Option<&'a Group>,
     keys: Keys,
 }
 
@@ -95,7 +95,7 @@ impl<'a> Reader<'a> {
     ) -> Visited {
         self.frames.push(Frame { key, at, fields: None, keys });
         let Some(object) = object else { return Ok(()) };
-        let fields = self.read("", object, Wanted::Group, Value::as_object)?;
+        let fields = self.read("", object, Wanted::Group, Value::as_group)?;
         let unknown = fields.keys().find(|name| !keys.iter().any(|key| key.name == **name));
         if let Some(name) = unknown {
             return Err(self.wrong(name, FieldFault::Unknown).into());
@@ -105,7 +105,7 @@ impl<'a> Reader<'a> {
     }
 
     /// Notes what is stated of the innermost object.
-    fn fill(&mut self, fields: &'a Map<String, Value>) {
+    fn fill(&mut self, fields: &'a Group) {
         if let Some(frame) = self.frames.last_mut() {
             frame.fields = Some(fields);
         }
@@ -121,7 +121,7 @@ impl NamedVisitor for Reader<'_> {
         let (Tag::Load(at) | Tag::Array(at)) = at else {
             return self.enter(key, None, section, keys);
         };
-        let item = section.and_then(|list| list.get(usize::from(at)));
+        let item = section.and_then(|list| list.as_list()?.get(usize::from(at)));
         self.enter(key, Some(at), item, keys)
     }
 
@@ -141,7 +141,7 @@ impl NamedVisitor for Reader<'_> {
         let stated = self.stated(key)?;
         self.frames.push(Frame { key, at: None, fields: None, keys: &[] });
         let Some(stated) = stated else { return Ok(()) };
-        let fields = stated.as_object().filter(|fields| fields.len() == 1);
+        let fields = stated.as_group().filter(|fields| fields.0.len() == 1);
         let name = match fields {
             None => stated.as_str(),
             Some(fields) => fields.keys().next().map(String::as_str),
@@ -179,7 +179,7 @@ impl NamedVisitor for Reader<'_> {
     fn each(&mut self, key: Name, field: Field, values: &mut [f64]) -> Visited {
         let Some(stated) = self.stated(key)? else { return Ok(()) };
         let wanted = Wanted::Numbers(values.len(), field);
-        let list = stated.as_array().filter(|list| list.len() == values.len());
+        let list = stated.as_list().filter(|list| list.len() == values.len());
         let list = list.ok_or_else(|| self.wrong_kind(key, stated, wanted))?;
         for (at, (value, stated)) in values.iter_mut().zip(list).enumerate() {
             let wrong = || self.wrong_kind(&item(key, at), stated, Wanted::Number(field));
@@ -232,7 +232,7 @@ impl NamedVisitor for Reader<'_> {
             [] => Wanted::Numbered(all.count_ones()),
             names => Wanted::SomeOf(names),
         };
-        for (at, one) in self.read(key, stated, wanted, Value::as_array)?.iter().enumerate() {
+        for (at, one) in self.read(key, stated, wanted, Value::as_list)?.iter().enumerate() {
             let bit = match one.as_u64() {
                 Some(number) if names.is_empty() => number.checked_sub(1),
                 _ => names.iter().position(|name| one.as_str() == Some(name)).map(|at| at as u64),
@@ -273,7 +273,7 @@ impl NamedVisitor for Reader<'_> {
     }
 
     fn span(&mut self, key: Name, at: usize, value: &mut Span) -> Visited {
-        if let Some(stated) = self.stated(key)?.and_then(|list| list.get(at)) {
+        if let Some(stated) = self.stated(key)?.and_then(|list| list.as_list()?.get(at)) {
             let span = stated.as_str().and_then(|text| text.parse().ok());
             *value = span.ok_or_else(|| self.wrong_kind(&item(key, at), stated, Wanted::Span))?;
         }
@@ -282,7 +282,7 @@ impl NamedVisitor for Reader<'_> {
 
     fn length(&mut self, key: Name, list: List, _: usize) -> Result<usize, Box<Problem>> {
         let Some(stated) = self.stated(key)? else { return Ok(0) };
-        let length = self.read(key, stated, Wanted::List(list), Value::as_array)?.len();
+        let length = self.read(key, stated, Wanted::List(list), Value::as_list)?.len();
         // Before room is made for them.
         if length > list.limit() {
             Err(Problem::TooMany { list, length }.into())
@@ -305,9 +305,9 @@ fn as_found(value: &Value) -> Found {
     match value {
         Value::Null => Found::Nothing,
         Value::Bool(own) => Found::YesNo(*own),
-        Value::Number(own) => Found::Number(own.as_f64().unwrap_or(f64::NAN)),
-        Value::String(own) => Found::Text(own.chars().take(TOLD).collect()),
-        Value::Array(own) => Found::List(own.len()),
-        Value::Object(_) => Found::Group,
+        Value::Number(own) => Found::Number(*own),
+        Value::Text(own) => Found::Text(own.chars().take(TOLD).collect()),
+        Value::List(own) => Found::List(own.len()),
+        Value::Group(_) => Found::Group,
     }
 }

@@ -19,9 +19,19 @@ enum Node {
 }
 
 impl Node {
-    /// Text in quotes. Writing a text cannot fail.
+    /// Text in quotes, with escapes for what must not stand in them.
     fn quoted(text: &str) -> Self {
-        Self::Plain(serde_json::to_string(text).unwrap_or_default())
+        let mut quoted = String::with_capacity(text.len() + 2);
+        quoted.push('"');
+        for own in text.chars() {
+            match own {
+                '"' | '\\' => quoted.extend(['\\', own]),
+                '\0'..='\u{1f}' => quoted.push_str(&format!("\\u{:04x}", u32::from(own))),
+                own => quoted.push(own),
+            }
+        }
+        quoted.push('"');
+        Self::Plain(quoted)
     }
 
     /// A word or figure that needs no escapes, in quotes.

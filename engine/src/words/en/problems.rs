@@ -153,7 +153,10 @@ fn too_many(list: List, length: usize) -> String {
 }
 
 fn not_json(line: usize, column: usize) -> String {
-    if line <= 1 && column == 0 {
+    if line == 0 {
+        return "This file cannot be read: it is cut off, or no plan. Take a fresh copy.".into();
+    }
+    if line == 1 && column == 0 {
         return "This file is empty.".into();
     }
     format!(

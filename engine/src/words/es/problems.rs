@@ -151,7 +151,10 @@ fn too_many(list: List, length: usize) -> String {
 }
 
 fn not_json(line: usize, column: usize) -> String {
-    if line <= 1 && column == 0 {
+    if line == 0 {
+        return "Este archivo no se puede leer: está cortado o no es un plan. Toma una copia nueva.".into();
+    }
+    if line == 1 && column == 0 {
         return "Este archivo está vacío.".into();
     }
     format!(
