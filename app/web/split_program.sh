@@ -81,6 +81,7 @@ make_lanes
 join_script >"$parts/script"
 if [ "$TRUNK_PROFILE" = release ]; then
     shrink
+    node app/web/short_names.mjs "$parts/program.wasm" "$parts/script"
     shorten "$parts/script" "$staging"/*.js
 fi
 name_parts

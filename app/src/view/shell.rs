@@ -14,7 +14,7 @@ use super::outlook::{bar, cautions, facts, months, times, verdict, weather};
 use super::pictures::{carpet, flow};
 use super::place::place_section;
 use super::sheet::sheet;
-use super::sizing::help_section;
+use super::sizing::{help_section, to_help};
 use super::sources::sources;
 use super::start::start;
 use super::toast::toast;
@@ -58,6 +58,7 @@ fn planner(store: Store) -> View {
                 .child(verdict(store))
                 .child(wrong_entry(store))
                 .child(inverter_button(store))
+                .child(to_help(store))
                 .child(now(store))
                 .child(facts(store))
                 .child(cautions(store))

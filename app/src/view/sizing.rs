@@ -18,8 +18,10 @@ use super::reader::{Cells, reader};
 use crate::bind::{edit, part, signal, watch};
 use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::part::{Listener, dynamic, when};
+use crate::dom::sight::show;
 use crate::drawers::drawer;
 use crate::store::{Store, WORDS, words};
+use crate::worker::speaks;
 
 fn own(plan: &Document) -> Promise {
     plan.promise.clone().unwrap_or_default()
@@ -109,9 +111,25 @@ pub(crate) fn help_section(store: Store) -> View {
     let answer = memo(Box::new(move || {
         store.worked.standing.get().map_or_else(String::new, |chance| words().chance(chance))
     }));
-    question(L::WhatWouldHelp, answer, false, move || {
+    let question = question(L::WhatWouldHelp, answer, false, move || {
         drawer(store, move |drawers| (drawers.sizing)(store))
-    })
+    });
+    node("div").attr("id", "help").child(question).view()
+}
+
+/// A button that leads to the question, beside what the plan comes to.
+pub(crate) fn to_help(store: Store) -> View {
+    let runs = memo(Box::new(move || {
+        store.answers.with(|own| own.solved().is_some_and(|own| speaks(own)))
+    }));
+    let go = || {
+        let found = document().query_selector("#help > details").ok().flatten();
+        if let Some(details) = found {
+            let _ = details.toggle_attribute_with_force("open", true);
+            show(&details, "start");
+        }
+    };
+    when(runs, move || button(L::WhatWouldHelp, "button quiet to-help", go)).view()
 }
 
 /// What stands in the fold.
@@ -183,10 +201,10 @@ fn answers(store: Store) -> View {
         }));
         view
     });
-    let said = dynamic(move || leaf(store, Leaf::Sizing, argument.get()));
+    let said = |own: Leaf| dynamic(move || leaf(store, own, argument.get()));
     node("div")
         .child(coming(store, numbers))
-        .child(said)
+        .child(said(Leaf::Sizing))
         .child(
             node("figure")
                 .attr("class", "picture sizes")
@@ -205,6 +223,7 @@ fn answers(store: Store) -> View {
                 )
                 .view(),
         )
+        .child(said(Leaf::Helping))
         .view()
 }
 

@@ -137,7 +137,7 @@ impl Desk {
             }
             Request::Leaf { serial, wish: number, leaf, argument } if serial == self.serial => {
                 let wish = Wish { number, leaf, argument };
-                if matches!(leaf, Leaf::Sizes | Leaf::Sizing) {
+                if leaf.lives() {
                     if self.living.iter().all(|own| own.wish.number != number) {
                         self.living.push(Living { wish, told: None });
                     }

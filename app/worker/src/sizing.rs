@@ -11,7 +11,7 @@ use sunlarder_engine::sizing::{Answer, Question, Rows, Size, Study, Track};
 use sunlarder_engine::system::System;
 use sunlarder_engine::words::Words;
 
-use crate::leaf::{Leaf, Written, write_sizes, write_sizing};
+use crate::leaf::{Leaf, Written, write_helping, write_sizes, write_sizing};
 use crate::message::MONTHS;
 
 /// A study in the making, of one plan and one place.
@@ -68,7 +68,8 @@ impl Sizing {
     pub(crate) fn write(&self, leaf: Leaf, words: Words) -> Written {
         match &self.study {
             Some(study) if leaf == Leaf::Sizes => write_sizes(study, words),
-            Some(study) => write_sizing(study, words),
+            Some(study) if leaf == Leaf::Sizing => write_sizing(study, words),
+            Some(study) => write_helping(study, words),
             None => Written::default(),
         }
     }

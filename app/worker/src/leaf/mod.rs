@@ -24,7 +24,7 @@ pub use code::code_of;
 pub use explained::Topic;
 pub use guess::argument as guesses;
 pub use other::argument as other;
-pub use sizes::{SizesNumbers, write_sizes, write_sizing};
+pub use sizes::{SizesNumbers, write_helping, write_sizes, write_sizing};
 
 use sunlarder_engine::document::Document;
 use sunlarder_engine::outlook::{DayFlow, Outlook, Question, csv};
@@ -75,15 +75,17 @@ pub enum Leaf {
     /// The map of sizes; the argument is the twelve spreads of the daily clearness. Its numbers are [`SizesNumbers`]. It is written again
     /// and again while it is worked out.
     Sizes,
-    /// What the sizes come to and what would help, in sentences; the same argument.
+    /// How the plan does as it stands and the least to add, in sentences; the same argument.
     Sizing,
+    /// The direct answers and what would help; the same argument.
+    Helping,
     /// The link code of the plan with a size of the map; the argument is the places of its bank and its array.
     SizedPlan,
 }
 
 impl Leaf {
     /// All in the order of their numbers.
-    pub const ALL: [Self; 19] = [
+    pub const ALL: [Self; 20] = [
         Self::Working,
         Self::Climate,
         Self::Explained,
@@ -102,13 +104,20 @@ impl Leaf {
         Self::FlowTable,
         Self::Sizes,
         Self::Sizing,
+        Self::Helping,
         Self::SizedPlan,
     ];
 
     /// Whether it takes so long that it is written only once somebody rests.
     #[must_use]
     pub const fn waits_for_rest(self) -> bool {
-        matches!(self, Self::Year | Self::YearTable | Self::Sizes | Self::Sizing)
+        matches!(self, Self::Year | Self::YearTable) || self.lives()
+    }
+
+    /// Whether it is written again and again while it is worked out.
+    #[must_use]
+    pub const fn lives(self) -> bool {
+        matches!(self, Self::Sizes | Self::Sizing | Self::Helping)
     }
 
     /// The one of a number.
@@ -190,7 +199,7 @@ pub fn write(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
         Leaf::Flow => flow::write(&day_flow(about), about),
         Leaf::FlowTable => flow::write_table(&day_flow(about), about),
         // The desk writes them while it works them out.
-        Leaf::Sizes | Leaf::Sizing | Leaf::SizedPlan => Written::default(),
+        Leaf::Sizes | Leaf::Sizing | Leaf::Helping | Leaf::SizedPlan => Written::default(),
     }
 }
 

@@ -11,8 +11,8 @@ use crate::paper::Paper;
 const SHADES: [f64; 5] = [0.0, 0.1, 0.5, 0.75, 0.95];
 /// Thin lines run where a chance is this (ratio).
 const LINES: [f64; 3] = [0.1, 0.5, 0.9];
-/// Sizes written beside the picture are no nearer to each other than this share of its side.
-const APART: f64 = 0.14;
+/// Sizes written under the picture, and beside it, are no nearer to each other than this share of its side.
+const APART: (f64, f64) = (0.25, 0.1);
 
 /// What the map shows of an axis.
 #[derive(Clone, Debug)]
@@ -37,11 +37,11 @@ impl Scale {
     }
 
     /// Whole numbers that are written, with their places: those that leave room for each other.
-    fn written(&self) -> Vec<(&str, f64)> {
+    fn written(&self, apart: f64) -> Vec<(&str, f64)> {
         let mut kept: Vec<(&str, f64)> = Vec::new();
         for (size, written) in &self.whole {
             let Some(place) = self.on_map(*size) else { continue };
-            let room = kept.last().is_none_or(|last| place - last.1 > APART * SIDE as f64);
+            let room = kept.last().is_none_or(|last| place - last.1 > apart * SIDE as f64);
             if room {
                 kept.push((written, place));
             }
@@ -162,10 +162,10 @@ fn square(chances: &[f64], level: f64, bank: usize, array: usize, path: &mut Str
 /// Lines where a bank or an array is a whole number of batteries or strings.
 fn whole_sizes(shown: &Shown) -> String {
     let mut path = String::new();
-    for (_, place) in shown.banks.written() {
+    for (_, place) in shown.banks.written(APART.0) {
         path.push_str(&format!("M{} 0v{SIDE}", short(place)));
     }
-    for (_, place) in shown.arrays.written() {
+    for (_, place) in shown.arrays.written(APART.1) {
         path.push_str(&format!("M0 {}h{SIDE}", short(SIDE as f64 - place)));
     }
     path
@@ -175,12 +175,12 @@ fn whole_sizes(shown: &Shown) -> String {
 fn scales(paper: &mut Paper, shown: &Shown) {
     let percent = |place: f64| format!("{}%", decimal(place * 100.0 / SIDE as f64, 2));
     paper.class("div", "sizes-arrays").attr("aria-hidden", "true");
-    for (size, place) in shown.arrays.written() {
+    for (size, place) in shown.arrays.written(APART.1) {
         let top = percent(SIDE as f64 - place);
         paper.open("span").attr(":top", &top).text(size).close();
     }
     paper.close().class("div", "sizes-banks").attr("aria-hidden", "true");
-    for (size, place) in shown.banks.written() {
+    for (size, place) in shown.banks.written(APART.0) {
         paper.open("span").attr(":left", &percent(place)).text(size).close();
     }
     paper.close();
@@ -277,7 +277,7 @@ mod tests {
         let scale = Scale { ends: [50.0, 800.0], whole: whole.to_vec() };
         assert!((scale.place(50.0) - 0.5).abs() < 1e-12);
         assert!((scale.place(200.0) - 12.0).abs() < 1e-12);
-        let written: Vec<&str> = scale.written().into_iter().map(|own| own.0).collect();
+        let written: Vec<&str> = scale.written(APART.0).into_iter().map(|own| own.0).collect();
         assert_eq!(written, ["100", "200"]);
         assert_eq!(scale.on_map(900.0), None);
     }

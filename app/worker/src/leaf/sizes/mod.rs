@@ -5,7 +5,7 @@ mod numbers;
 mod told;
 
 pub use numbers::SizesNumbers;
-pub use told::write_sizing;
+pub use told::{write_helping, write_sizing};
 
 use sunlarder_engine::bank::Bank;
 use sunlarder_engine::quantity::{AmpHours, Watts};

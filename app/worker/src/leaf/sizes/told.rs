@@ -14,12 +14,19 @@ use crate::paper::Paper;
 /// Changes that are told, at most.
 const CHANGES: usize = 8;
 
-/// What is known so far.
+/// How the plan does as it stands, and the least to add.
 #[must_use]
 pub fn write_sizing(study: &Study, words: Words) -> Written {
     let mut paper = Paper::default();
     standing(&mut paper, study, words);
     suggested(&mut paper, study, words);
+    Written::of(paper.finish())
+}
+
+/// The direct answers, and what would help.
+#[must_use]
+pub fn write_helping(study: &Study, words: Words) -> Written {
+    let mut paper = Paper::default();
     smallest(&mut paper, study, words);
     helpful(&mut paper, study, words);
     voltages(&mut paper, study, words);
