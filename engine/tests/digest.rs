@@ -214,7 +214,9 @@ fn lanes(digest: &mut Digest) {
         let mut lanes = Lanes::full([0.1, 0.5, 1.0, 3.0], &store);
         let track = sizing.track(&Course::of(&sizing, &Promise::default()));
         let hours: Vec<Hour> = track.days().flat_map(|day| day.hours).take(1000).collect();
-        lanes.pass(&store, &hours);
+        for hour in &hours {
+            lanes.pass(&store, hour);
+        }
         let cells = lanes.charge.into_iter().chain(lanes.near).chain(lanes.margin);
         digest.all(cells.map(f64::from));
     }

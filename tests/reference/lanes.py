@@ -40,8 +40,7 @@ def run(store, array, hours):
         open_volts = s["curve_from"] + s["curve_rise"] * seen
         for bend, knee in zip(s["bends"], s["knees"]):
             open_volts = open_volts + bend * np.maximum(seen - knee, zero)
-        rested = near * s["stays"] + (charge + s["spare"]) * s["comes"]
-        reach = rested * s["per_taken"]
+        reach = near * s["stays"] + charge * s["comes"] + s["spare_comes"]
         resistance, conductance = s["resistance"] * h["resists"], s["per_resistance"] / h["resists"]
         if s["plates"]:
             resistance = resistance * (F(2.0) - charge)
@@ -54,13 +53,13 @@ def run(store, array, hours):
         net = (power * s["per_nominal"] + current) * s["per_full"]
         moved = np.maximum(net, floor) * resistance
         if lit:
-            room = s["absorption"] + h["absorption"] * s["warmth"] - open_volts
-            keep = s["top"] - charge
+            room = np.maximum(s["absorption"] + h["absorption"] * s["warmth"] - open_volts, zero)
+            keep = np.maximum(s["top"] - charge, zero)
             if s["plates"]:
                 left = F(1.0) - charge
                 taper = left * (F(0.826017) + F(11.765892) * left)
                 taper = taper / (F(1.0) + left * (F(5.892335) + F(9.107496) * left))
-                keep = np.maximum(np.minimum(keep, s["full_reach"] - reach), zero)
+                keep = np.maximum(np.minimum(keep, s["room"] - reach), zero)
                 accept = room * (taper * (h["conducts"] * s["plate_size"]))
                 rise = room / np.maximum(np.minimum(accept, keep), F(1e-9))
             else:
@@ -74,7 +73,7 @@ def run(store, array, hours):
             taken = np.maximum(np.minimum(net, accept), zero)
             efficiency = s["efficiency"]
             if s["plates"]:
-                y = F(20.73 / 4) * (F(1.0) - charge) / (taken * s["per_ten_hour"] + F(0.55))
+                y = (F(1.0) - charge) / (taken * s["per_ten_hour"] + F(0.55 * 4 / 20.73))
                 y = np.minimum(y, F(0.9))
                 root = F(1.0) - y * (F(0.99617) - y * (F(0.473413) - y * F(0.110624)))
                 efficiency = np.minimum(F(1.0) - (root * root) * (root * root), efficiency)
@@ -84,7 +83,7 @@ def run(store, array, hours):
             flow = np.maximum(net, floor)
         after = (charge + flow) * s["stands"]
         if s["plates"]:
-            near = rested + (after - charge) * s["taken"]
+            near = reach + (after - charge)
         charge = after
         margin = np.minimum(margin, np.minimum(after - s["reserve"], give + net))
     return charge, margin

@@ -153,7 +153,9 @@ fn lanes_are_those_of_the_reference() {
         let hours = hours_of(&sizing, &Promise::default(), 500);
         let arrays = [0.0, 0.5, 1.0, 2.0, 4.0, 8.0, 16.0, 32.0];
         let mut lanes = Lanes::full(arrays, &store);
-        lanes.pass(&store, &hours);
+        for hour in &hours {
+            lanes.pass(&store, hour);
+        }
         let Some(reference) = by_numpy(&store, &arrays, &hours) else {
             println!("there is no Python with NumPy here");
             return;
@@ -224,7 +226,7 @@ fn studied(plan: &Document, question: Question, years: usize) -> Study {
             coarse = true;
             let map = study.map();
             let known = |bank| (0..SIDE).filter(|array| map.counts(bank, *array).is_some()).count();
-            assert_eq!((known(0), known(1)), (0, SIDE / 3));
+            assert_eq!((known(0), known(1)), (0, SIDE));
         }
     }
     assert!(coarse && done == 1.0 && !study.advance(&mut rows));
@@ -256,7 +258,8 @@ fn the_frontier_is_a_frontier_and_what_is_suggested_holds() {
         assert_eq!(cheap(0.0, 1.0), map.size(last.0, last.1), "{name}");
         let size = study.suggested().found().unwrap();
         assert!(size.bank >= 1.0 && size.array >= 1.0, "{name}: {size:?}");
-        assert_eq!(study.units().raised(size), size, "{name}");
+        let whole = study.units().raised(size);
+        assert!((whole.array - size.array).abs() < 1e-9 && whole.bank == size.bank, "{name}");
         let adopted = size.adopted(&plan);
         assert!(adopted.clone().checked().is_ok(), "{name}");
         let again = sizing_of(&adopted, FEW_YEARS).unwrap();
@@ -294,7 +297,7 @@ fn answers_keep_and_a_little_less_does_not() {
         }
         (study.standing().unwrap().kept, hours)
     };
-    assert_eq!(check(&example("hut")), (true, None));
+    assert_eq!(check(&Size { bank: 4.0, array: 4.0 }.adopted(&example("hut"))), (true, None));
     let (kept, hours) = check(&Size { bank: 0.5, array: 0.5 }.adopted(&example("hut")));
     assert!(!kept && hours.is_some_and(|hours| hours > 1), "{hours:?}");
 }

@@ -4,6 +4,8 @@ use crate::flat::flat;
 
 /// Bends of the curve between its first part and its last.
 pub const KNEES: usize = 3;
+/// The same of lead-acid.
+pub const PLATE_KNEES: usize = 2;
 
 /// A bank of one size in one month. Currents are over what it holds between full and empty \[1/h\].
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -15,7 +17,7 @@ pub struct Store {
     /// One over its nominal voltage \[1/V\].
     pub per_nominal: f32,
     /// Open-circuit voltage when empty, its rise over the first part, and how much more it rises from each bend on \[V\]; of lead-acid by
-    /// the charge in the available well.
+    /// the current that takes all of the available well in an hour.
     pub curve_from: f32,
     /// See there.
     pub curve_rise: f32,
@@ -49,22 +51,17 @@ pub struct Store {
     pub stands: f32,
     /// Share of a charge current that it keeps, at most.
     pub efficiency: f32,
-    /// What it holds over the charge of its ten-hour current in an hour.
+    /// What it holds over the charge of its ten-hour current in an hour, as the law of what plates keep has it.
     pub per_ten_hour: f32,
-    /// What the wells hold and never give.
-    pub spare: f32,
-    /// What the available well holds when full.
+    /// What the available well gives when full, as the current that takes it all in an hour.
     pub room: f32,
-    /// What an hour leaves in the available well, and what of all charge flows into it.
+    /// What an hour leaves in the available well, what of all charge flows into it, and what flows from that which is never given: all
+    /// as such a current.
     pub stays: f32,
     /// See there.
     pub comes: f32,
-    /// What a current in an hour takes from the available well, one over it, and how much of a current a full well gives for an hour.
-    pub taken: f32,
     /// See there.
-    pub per_taken: f32,
-    /// See there.
-    pub full_reach: f32,
+    pub spare_comes: f32,
     /// Conductance of plates over that of one cell.
     pub plate_size: f32,
     /// Output of the generator \[A\]; nothing without one. It starts and stops at these states of charge.
@@ -97,13 +94,10 @@ flat!(Store {
     stands: f32,
     efficiency: f32,
     per_ten_hour: f32,
-    spare: f32,
     room: f32,
     stays: f32,
     comes: f32,
-    taken: f32,
-    per_taken: f32,
-    full_reach: f32,
+    spare_comes: f32,
     plate_size: f32,
     generator: f32,
     starts: f32,

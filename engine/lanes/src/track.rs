@@ -2,7 +2,6 @@
 
 use core::ops::Range;
 
-use crate::COMPACT;
 use crate::hour::HoursOfDay;
 use crate::lanes::{AMPLE, Lanes};
 use crate::store::Store;
@@ -36,14 +35,19 @@ pub trait Rows {
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Track {
     trial_days: usize,
-    stretches: Vec<(usize, Vec<HoursOfDay>)>,
+    stretches: Vec<Stretch>,
 }
 
-/// Lanes that are stepped together: enough to fill vectors, few enough to stay at hand.
-const MANY: usize = 24;
-/// The same for what is left over.
-const FEW: usize = 8;
+/// Days in a row.
+#[derive(Clone, Debug, PartialEq)]
+struct Stretch {
+    /// The year for which they count.
+    year: usize,
+    days: Vec<HoursOfDay>,
+}
 
+/// Lanes that are stepped together: enough to fill vectors, few enough to stay at hand; fewer cost as much.
+pub const LANES: usize = 24;
 impl Rows for Track {
     fn begin(&mut self, trial_days: usize) {
         self.trial_days = trial_days;
@@ -51,7 +55,7 @@ impl Rows for Track {
     }
 
     fn add(&mut self, year: usize, days: Vec<HoursOfDay>) {
-        self.stretches.push((year, days));
+        self.stretches.push(Stretch { year, days });
     }
 
     fn row(
@@ -61,58 +65,57 @@ impl Rows for Track {
         years: Range<usize>,
         counts: &mut [Counts],
     ) {
-        let many = if COMPACT { 0 } else { arrays.len() / MANY * MANY };
-        let (whole, rest) = arrays.split_at(many);
-        let (first, last) = counts.split_at_mut((many * years.len()).min(counts.len()));
-        if !COMPACT {
-            self.parts::<MANY>(stores, whole, &years, first);
-        }
-        self.parts::<FEW>(stores, rest, &years, last);
-    }
-}
-
-impl Track {
-    /// Hours of all stretches.
-    #[must_use]
-    pub fn days(&self) -> impl Iterator<Item = &HoursOfDay> {
-        self.stretches.iter().flat_map(|(_, days)| days)
-    }
-
-    /// The row, so many lanes at a time.
-    fn parts<const N: usize>(
-        &self,
-        stores: &[Store; MONTHS],
-        arrays: &[f32],
-        years: &Range<usize>,
-        counts: &mut [Counts],
-    ) {
-        let apart = (N * years.len()).max(1);
-        for (arrays, counts) in arrays.chunks(N).zip(counts.chunks_mut(apart)) {
-            let mut lanes = [0.0; N];
+        let apart = (LANES * years.len()).max(1);
+        for (arrays, counts) in arrays.chunks(LANES).zip(counts.chunks_mut(apart)) {
             // Lanes that nobody asked for go along with the last one.
-            for (place, lane) in lanes.iter_mut().enumerate() {
-                *lane = arrays.get(place).or(arrays.last()).copied().unwrap_or_default();
-            }
+            let last = arrays.last().copied().unwrap_or_default();
+            let mut lanes = [last; LANES];
+            lanes[..arrays.len()].copy_from_slice(arrays);
             counts.fill(Counts::default());
-            for (year, days) in self.stretches.iter().filter(|own| years.contains(&own.0)) {
-                let at = |lane: usize| lane * years.len() + year - years.start;
-                self.stretch(stores, lanes, days, &mut |lane, month| {
-                    let count = counts.get_mut(at(lane)).and_then(|year| year.get_mut(month));
+            for stretch in self.stretches.iter().filter(|own| years.contains(&own.year)) {
+                let short = |lane: usize, month: usize| {
+                    let at = lane * years.len() + stretch.year - years.start;
+                    let count = counts.get_mut(at).and_then(|year| year.get_mut(month));
                     if let Some(count) = count {
                         *count = count.saturating_add(1);
                     }
-                });
+                };
+                with_widest(
+                    #[inline(always)]
+                    || self.through(stores, lanes, &stretch.days, short),
+                );
             }
         }
     }
+}
 
-    /// One bank beside arrays through one stretch; calls `short` with the lane and the month of whatever failed.
-    fn stretch<const N: usize>(
+/// Does a piece of work, whatever is inlined into it, with the widest vectors that the processor has.
+#[cfg(target_arch = "x86_64")]
+fn with_widest(work: impl FnOnce()) {
+    pulp::Arch::new().dispatch(work);
+}
+
+/// Does a piece of work with the vectors that the program is built for.
+#[cfg(not(target_arch = "x86_64"))]
+fn with_widest(work: impl FnOnce()) {
+    work();
+}
+
+impl Track {
+    /// The days of all stretches.
+    #[must_use]
+    pub fn days(&self) -> impl Iterator<Item = &HoursOfDay> {
+        self.stretches.iter().flat_map(|stretch| &stretch.days)
+    }
+
+    /// One bank beside arrays through a stretch; calls `short` with the lane and the month of whatever failed.
+    #[inline(always)]
+    fn through(
         &self,
         stores: &[Store; MONTHS],
-        arrays: [f32; N],
+        arrays: [f32; LANES],
         days: &[HoursOfDay],
-        short: &mut impl FnMut(usize, usize),
+        mut short: impl FnMut(usize, usize),
     ) {
         // Where whole years are gone through every day is counted, and none begins anew.
         let (length, anew) = (self.trial_days.max(1), self.trial_days > 0);
@@ -122,10 +125,12 @@ impl Track {
             if anew {
                 lanes.fill(&stores[0]);
             }
-            lanes.margin = [AMPLE; N];
+            lanes.margin = [AMPLE; LANES];
             for day in trial {
-                let store = stores.get(usize::from(day.month)).unwrap_or(&stores[0]);
-                lanes.pass(store, &day.hours);
+                let store = &stores[usize::from(day.month) % MONTHS];
+                for hour in &day.hours {
+                    lanes.pass(store, hour);
+                }
             }
             let month = trial.first().map_or(0, |day| usize::from(day.month));
             for (lane, margin) in lanes.margin.iter().enumerate() {

@@ -1,12 +1,10 @@
 //! The reliability map: bank size across, array size up, and at each the chance of keeping the promise.
 //!
-//! **Method.** Sizes grow in equal ratios from less than the plan needs or has to more than both. A piece of work is one bank beside some
-//! arrays through the whole course: first every third bank beside every third array, for a coarse picture, then the rest, bank by bank.
+//! **Method.** Sizes grow in equal ratios from less than the plan needs or has to more than both. A piece of work is one bank beside all
+//! arrays through some years: first every third bank through the first few, for a coarse picture, then all of them through all, bank by bank.
 //! Counts are kept, so that another chance, season or number of short days is read off without another run.
 //!
 //! **Frontier.** For each bank the smallest array that keeps the promise, as far as no smaller bank does with as small an array.
-
-use core::ops::Range;
 
 use sunlarder_lanes::{Counts, Rows, Store, Track};
 
@@ -18,10 +16,8 @@ use crate::sky::DAYS_PER_YEAR;
 
 /// Banks, and arrays, of a map.
 pub const SIDE: usize = 24;
-/// Every so many banks and arrays make the coarse map.
+/// Every so many banks make the coarse map.
 const COARSE: usize = 3;
-/// Arrays of the coarse map, and of the finest.
-const FEW: usize = SIDE / COARSE;
 
 /// Days that the smallest and the largest bank of a map last without a source, and arrays over one that brings in the tightest month what is
 /// used in it.
@@ -88,10 +84,10 @@ const HOURS_AT_ONCE: usize = 4 * DAYS_PER_YEAR;
 enum Stage {
     /// Hours from a stretch up to another.
     Hours { made: usize, until: usize },
-    /// A row of the coarse map.
+    /// A bank of the coarse map.
     Coarse { row: usize },
-    /// A bank beside all arrays, from a year on.
-    Fine { bank: usize, year: usize },
+    /// The next years of a bank.
+    Fine { bank: usize },
     /// Nothing.
     Whole,
 }
@@ -104,8 +100,8 @@ pub struct Map {
     pub banks: Axis,
     /// Array sizes.
     pub arrays: Axis,
-    /// Counts by bank, then by array: those that are told, and those that grow year by year. Empty where nothing is known yet.
-    cells: Vec<(Vec<Counts>, Vec<Counts>)>,
+    /// Counts by bank, then by array, of as many years as are known.
+    cells: Vec<Vec<Counts>>,
     stage: Stage,
 }
 
@@ -144,7 +140,7 @@ impl Map {
     pub fn over(sizing: &Sizing, promise: &Promise, banks: Axis, arrays: Axis) -> Self {
         let course = Course::of(sizing, promise);
         let until = course.within(EARLY);
-        let cells = vec![(Vec::new(), Vec::new()); SIDE * SIDE];
+        let cells = vec![Vec::new(); SIDE * SIDE];
         Self { course, banks, arrays, cells, stage: Stage::Hours { made: 0, until } }
     }
 
@@ -159,21 +155,21 @@ impl Map {
         match self.stage {
             Stage::Hours { made, until } => self.add_hours(sizing, rows, made, until),
             Stage::Coarse { row } => {
-                let bank = COARSE * row + COARSE / 2;
-                let places = (0..FEW).map(|place| COARSE * place + COARSE / 2).collect();
-                self.row(sizing, rows, bank, places, 0..self.early());
+                self.row(sizing, rows, COARSE * row + COARSE / 2, self.early());
                 let row = row + 1;
                 let made = self.course.within(self.early());
                 let until = self.course.stretches.len();
-                self.stage =
-                    if row < FEW { Stage::Coarse { row } } else { Stage::Hours { made, until } };
+                self.stage = if row < SIDE / COARSE {
+                    Stage::Coarse { row }
+                } else {
+                    Stage::Hours { made, until }
+                };
             }
-            Stage::Fine { bank, year } => {
-                let end = (year + AT_ONCE).min(self.course.years());
-                self.row(sizing, rows, bank, (0..SIDE).collect(), year..end);
-                let whole = end >= self.course.years();
-                let (bank, year) = if whole { (bank + 1, 0) } else { (bank, end) };
-                self.stage = if bank < SIDE { Stage::Fine { bank, year } } else { Stage::Whole };
+            Stage::Fine { bank } => {
+                let all = self.course.years();
+                self.row(sizing, rows, bank, (self.known(bank) + AT_ONCE).min(all));
+                let bank = bank + usize::from(self.known(bank) >= all);
+                self.stage = if bank < SIDE { Stage::Fine { bank } } else { Stage::Whole };
             }
             Stage::Whole => return false,
         }
@@ -192,7 +188,7 @@ impl Map {
         }
         self.stage = match () {
             () if end < until => Stage::Hours { made: end, until },
-            () if self.is_coarse() => Stage::Fine { bank: 0, year: 0 },
+            () if self.is_coarse() => Stage::Fine { bank: 0 },
             () => Stage::Coarse { row: 0 },
         };
     }
@@ -213,10 +209,11 @@ impl Map {
                 0.05 * share(made, stretches) + if self.is_coarse() { 0.03 } else { 0.0 }
             }
             Stage::Coarse { row } => {
-                0.05 * share(self.course.within(self.early()), stretches) + 0.03 * share(row, FEW)
+                let hours = share(self.course.within(self.early()), stretches);
+                0.05 * hours + 0.03 * share(row, SIDE / COARSE)
             }
-            Stage::Fine { bank, year } => {
-                let bank = bank as f64 + share(year, self.course.years());
+            Stage::Fine { bank } => {
+                let bank = bank as f64 + share(self.known(bank), self.course.years());
                 0.08 + 0.92 * bank / SIDE as f64
             }
             Stage::Whole => 1.0,
@@ -226,7 +223,7 @@ impl Map {
     /// Whether the coarse map is there.
     #[must_use]
     pub fn is_coarse(&self) -> bool {
-        self.counts(COARSE * (FEW - 1) + COARSE / 2, SIDE - 1 - COARSE / 2).is_some()
+        self.known(SIDE - COARSE + COARSE / 2) > 0
     }
 
     /// Whether all of it is there.
@@ -235,37 +232,27 @@ impl Map {
         self.stage == Stage::Whole
     }
 
-    /// One bank beside some arrays through some years.
-    fn row(
-        &mut self,
-        sizing: &Sizing,
-        rows: &mut dyn Rows,
-        bank: usize,
-        places: Vec<usize>,
-        years: Range<usize>,
-    ) {
-        let arrays: Vec<f32> = places.iter().map(|place| self.arrays.0[*place] as f32).collect();
-        let mut counts = vec![Counts::default(); places.len() * years.len()];
-        let stores = sizing.stores(self.banks.0[bank]);
-        rows.row(&stores, &arrays, years.clone(), &mut counts);
-        for (place, counts) in places.into_iter().zip(counts.chunks(years.len().max(1))) {
-            let cell = &mut self.cells[bank * SIDE + place];
-            // What is known of more years stays until as many of it are known anew.
-            if years.start == 0 {
-                cell.1.clear();
-            }
-            cell.1.extend_from_slice(counts);
-            if cell.1.len() >= cell.0.len() {
-                cell.0.clone_from(&cell.1);
-            }
+    /// Years that are known of a bank, whatever the array.
+    fn known(&self, bank: usize) -> usize {
+        self.cells.get(bank * SIDE).map_or(0, Vec::len)
+    }
+
+    /// One bank beside all arrays through the years up to one that are not yet known.
+    fn row(&mut self, sizing: &Sizing, rows: &mut dyn Rows, bank: usize, until: usize) {
+        let years = self.known(bank)..until;
+        let arrays = self.arrays.0.map(|array| array as f32);
+        let mut counts = vec![Counts::default(); SIDE * years.len()];
+        rows.row(&sizing.stores(self.banks.0[bank]), &arrays, years.clone(), &mut counts);
+        let cells = self.cells.iter_mut().skip(bank * SIDE);
+        for (cell, counts) in cells.zip(counts.chunks(years.len().max(1))) {
+            cell.extend_from_slice(counts);
         }
     }
 
     /// What happened at a bank and an array, by their places; none while it is not known.
     #[must_use]
     pub fn counts(&self, bank: usize, array: usize) -> Option<&[Counts]> {
-        let (told, _) = self.cells.get(bank * SIDE + array)?;
-        (!told.is_empty()).then_some(told.as_slice())
+        self.cells.get(bank * SIDE + array).map(Vec::as_slice).filter(|cell| !cell.is_empty())
     }
 
     /// Chance of keeping a promise of the same course there (ratio).

@@ -13,10 +13,12 @@ use sunlarder_engine::outlook::{HORIZON_DAYS, Outlook};
 use sunlarder_engine::place::{Climate, SpreadGrid};
 use sunlarder_engine::share;
 use sunlarder_engine::simulate::{Almanac, Extent, Sun, Sunlight, run};
+use sunlarder_engine::sizing::lanes::HoursOfDay;
 use sunlarder_engine::sizing::map::SIDE;
-use sunlarder_engine::sizing::{Counts, Course, Map, Promise, Rows, Track, YEARS};
+use sunlarder_engine::sizing::{Counts, Course, Map, Promise, Rows, Sizing, Track, YEARS};
+use sunlarder_engine::sky::DAYS_PER_YEAR;
 use sunlarder_engine::system::System;
-use sunlarder_tests::lanes::{by_numpy, hours_of, sizing_of};
+use sunlarder_tests::lanes::{by_numpy, hours_of, in_wasm, sizing_of};
 use sunlarder_tests::plans::EXAMPLES;
 
 /// Repetitions of what takes milliseconds.
@@ -151,24 +153,47 @@ fn map(name: &str, text: &str) -> Result<(), Problem> {
         drop(black_box(map));
     });
     let [_, array_sizes] = sizing.axes(&promise);
-    let cells: Vec<f32> =
-        (0..SIDE).flat_map(|_| array_sizes.sizes().map(|size| size as f32)).collect();
+    let row = array_sizes.sizes().map(|size| size as f32);
+    let cells: Vec<f32> = (0..SIDE).flat_map(|_| row).collect();
     let hours = hours_of(&sizing, &promise, REFERENCE_HOURS);
     let stores = sizing.stores(1.0);
     let reference = by_numpy(&stores[0], &cells, &hours).map(|own| own.nanoseconds);
-    let ratio = reference.map_or_else(
-        || "no NumPy".to_owned(),
-        |own| format!("{own:>10.1} {:>9.1}x", own / nanoseconds),
-    );
+    let in_wasm = wasm(&sizing, &promise, &row);
     let seconds = [coarse, all, whole].map(|time| format!("{:>10.3}", time.as_secs_f64()));
-    println!("{name:<10} {} {nanoseconds:>10.2} {ratio}", seconds.join(" "));
+    let per_step = |time: Option<f64>| time.map_or("none".to_owned(), |own| format!("{own:.2}"));
+    let ratio = |time: Option<f64>| {
+        let ratio = reference.zip(time).map(|(reference, time)| reference / time);
+        ratio.map_or("none".to_owned(), |own| format!("{own:.1}x"))
+    };
+    let columns = [
+        per_step(Some(nanoseconds)),
+        per_step(in_wasm),
+        per_step(reference),
+        ratio(Some(nanoseconds)),
+        ratio(in_wasm),
+    ];
+    let columns = columns.map(|column| format!("{column:>10}"));
+    println!("{name:<10} {} {}", seconds.join(" "), columns.join(" "));
     Ok(())
+}
+
+/// Time for a cell and a step of a row through a year in the program for browsers \[ns\], if there is one: it must count what the engine counts.
+fn wasm(sizing: &Sizing, promise: &Promise, arrays: &[f32]) -> Option<f64> {
+    let mut track = sizing.track(&Course::of(sizing, promise));
+    let days: Vec<HoursOfDay> = track.days().take(DAYS_PER_YEAR).copied().collect();
+    let stores = sizing.stores(1.0);
+    let own = in_wasm(&stores, arrays, &days)?;
+    let mut counts = vec![Counts::default(); arrays.len()];
+    track.row(&stores, arrays, 0..1, &mut counts);
+    let same = counts.iter().flatten().eq(&own.counts);
+    assert!(same, "the program for browsers counts otherwise than the engine");
+    Some(own.nanoseconds)
 }
 
 /// Times maps of every example, then how the cost grows.
 fn maps() -> Result<(), Problem> {
     println!(
-        "\nreliability map, {SIDE} x {SIDE} x {YEARS} years, in seconds: coarse with its weather, complete, every cell stepped; ns per cell-step, by NumPy, ratio"
+        "\nreliability map, {SIDE} x {SIDE} x {YEARS} years, in seconds: coarse with its weather, complete, every cell stepped; ns per cell-step: natively, in wasm, by NumPy; ratio to NumPy: natively, in wasm"
     );
     for (name, text) in EXAMPLES {
         map(name, text)?;
