@@ -476,7 +476,8 @@ fn a_year_is_drawn_with_the_numbers_of_its_hours_and_a_table_of_its_months() {
         desk.take(request(serial, &plan, &system));
         let outlook = Outlook::of(&system);
         let spread = SpreadGrid::embedded().at(system.site);
-        let argument = spread.iter().fold("3".to_owned(), |told, own| format!("{told} {own}"));
+        let argument = spread.iter().fold("3".to_owned(), |told, own| format!("{told} {}", decimal(*own, 9)));
+        let spread = spread.map(|own| digits::number(&decimal(own, 9)).unwrap());
         for (argument, year) in [
             ("mean", outlook.mean_year(&system)),
             (argument.as_str(), outlook.weather_year(&system, &spread, 3)),

@@ -476,7 +476,7 @@ fn turbine(kind: Kind) -> impl Strategy<Value = Turbine> {
     })
 }
 
-fn promise(kind: Kind) -> impl Strategy<Value = Promise> {
+fn promise(kind: Kind) -> BoxedStrategy<Promise> {
     let what = prop_oneof![
         Just(Promised::Through),
         kind.number(Field::ShortDays, 0.0, 50.0).prop_map(Promised::ShortDays),
@@ -499,6 +499,7 @@ fn promise(kind: Kind) -> impl Strategy<Value = Promise> {
         bank_kg: rates.2,
         array_kg: rates.3,
     })
+    .boxed()
 }
 
 /// A whole plan.
