@@ -392,7 +392,7 @@ fn only_what_is_sensible_is_tried() {
     own.arrays[0].controller = controller;
     let sizing = sizing_of(&own, 1).unwrap();
     let changes = help::changes(&own, &sizing, &Promise::default());
-    let has = |wanted: &dyn Fn(&Change) -> bool| changes.iter().any(|(change, _)| wanted(change));
+    let has = |wanted: &dyn Fn(&Change) -> bool| changes.iter().any(wanted);
     assert!(!has(&|change| matches!(change, Change::LessUse { load: 0, .. })));
     assert!(has(&|change| matches!(change, Change::LessUse { load: 1, .. })));
     assert!(!has(&|change| matches!(change, Change::Direct { .. } | Change::LongerEngine { .. })));

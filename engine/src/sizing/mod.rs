@@ -17,6 +17,7 @@
 //! **Left out.** What [`Acting`] leaves out; stock sizes; that a larger array may need another controller, a larger bank another place.
 
 pub mod answers;
+pub mod arrival;
 pub mod course;
 mod full;
 pub mod help;
@@ -31,6 +32,7 @@ mod suggest;
 mod units;
 
 pub use answers::{Voltage, largest_power, voltages};
+pub use arrival::Arrival;
 pub use course::Course;
 pub use full::Proof;
 pub use help::{Change, Helped};

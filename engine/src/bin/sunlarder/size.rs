@@ -3,7 +3,9 @@
 use sunlarder_engine::document::Document;
 use sunlarder_engine::outlook::Outlook;
 use sunlarder_engine::place::{Climate, SpreadGrid};
-use sunlarder_engine::sizing::{Answer, Change, Promise, Question, Rates, Size, Study, Track};
+use sunlarder_engine::sizing::{
+    Answer, Change, Helped, Promise, Question, Rates, Size, Study, Track,
+};
 use sunlarder_engine::system::System;
 use sunlarder_engine::words::command_line::{Caption, Fault};
 use sunlarder_engine::words::sizing::Sized;
@@ -88,6 +90,12 @@ fn answers(study: &Study) -> String {
             .tilt()
             .and_then(|own| Some(words().tilt_for(own.tilt, south, own.month, own.chance?))),
     );
+    let own = study.sizing().system().bank.reserve;
+    lines.extend(study.reserves().filter_map(|helped| match helped.change {
+        Change::Reserve { to } => Some(words().reserve_kept(to, to.0 < own.0, helped.chance)),
+        _ => None,
+    }));
+    lines.extend(study.arrival().map(|own| words().arrival(&own)));
     format!("{}\n  {}\n", words().caption(Caption::WhatKeepsIt), lines.join("\n  "))
 }
 
@@ -146,10 +154,18 @@ fn helpful(study: &Study) -> String {
     let unchanged = words().caption(Caption::Unchanged).to_owned();
     table.row([unchanged, words().chance(standing.chance), of(standing.shortage)]);
     for helped in ranked.iter().take(CHANGES) {
-        let change = words().change(&helped.change, &name(study, &helped.change));
-        table.row([change, words().chance(helped.chance), of(helped.shortage)]);
+        table.row([said(study, helped), words().chance(helped.chance), of(helped.shortage)]);
     }
     format!("{}\n{}", words().caption(Caption::WouldHelp), table.text())
+}
+
+/// A change, or two together, in words.
+pub(crate) fn said(study: &Study, helped: &Helped) -> String {
+    let said = |change: &Change| words().change(change, &name(study, change));
+    match &helped.with {
+        Some(with) => words().both_changes(&said(&helped.change), &said(with)),
+        None => said(&helped.change),
+    }
 }
 
 /// The name of the load that a change is about; of any other nothing.

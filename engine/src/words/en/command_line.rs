@@ -112,7 +112,7 @@ pub fn caption(caption: Caption) -> &'static str {
         C::Weight => "weight",
         C::Cheapest => "Cheapest",
         C::Lightest => "Lightest",
-        C::WouldHelp => "What would help, each by itself",
+        C::WouldHelp => "What would help",
         C::Unchanged => "As it is",
         C::ShortDaysYear => "short days a year",
         C::TrialsFailing => "trials that fail",

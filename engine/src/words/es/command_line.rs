@@ -112,7 +112,7 @@ pub fn caption(caption: Caption) -> &'static str {
         C::Weight => "peso",
         C::Cheapest => "Lo más barato",
         C::Lightest => "Lo más ligero",
-        C::WouldHelp => "Lo que ayudaría, cada cosa por sí sola",
+        C::WouldHelp => "Lo que ayudaría",
         C::Unchanged => "Tal como está",
         C::ShortDaysYear => "días cortos al año",
         C::TrialsFailing => "intentos fallidos",
