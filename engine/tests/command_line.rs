@@ -476,12 +476,20 @@ fn sizes_are_told_with_what_keeps_the_promise() {
         "Beside this bank the smallest array that keeps it is ",
         "Cheapest: ",
         "Lightest: ",
-        "What would help, each by itself",
+        "What would help",
+        "kept back, the chance would be ",
+        "Under a typical sky of June a bank at its reserve is full by ",
         "  12 V ",
         "as planned",
     ] {
         assert!(text.contains(part), "{part}: {text}");
     }
+    let json = said(&run(&[&["size", &boat, "--json"][..], &prices].concat()));
+    let json: Value = serde_json::from_str(&json).unwrap();
+    assert_eq!((&json["format"], &json["standing"]["kept"]), (&1.into(), &false.into()));
+    assert!(json["suggested"]["array_w"].as_f64() > json["smallest_array"]["array_w"].as_f64());
+    assert!(json["cheapest"]["sum"].is_number() && json["changes"][0]["text"].is_string());
+    assert_eq!(json["arrival_h"].as_array().map(Vec::len), Some(3));
     let trip = ["size", &boat, "--promise", "trip=5", "--season", "6-8", "--chance", "80%"];
     let cabin = said(&run(&["size", &example("cabin.json"), "--season", "7"]));
     assert!(cabin.contains("at least 90\u{a0}%.") && !cabin.contains("A life"), "{cabin}");

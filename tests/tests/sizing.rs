@@ -14,13 +14,14 @@ use sunlarder_engine::outlook::Outlook;
 use sunlarder_engine::place::{Climate, SpreadGrid};
 use sunlarder_engine::quantity::{Amps, Percent};
 use sunlarder_engine::simulate::Extent;
-use sunlarder_engine::sizing::lanes::Lanes;
+use sunlarder_engine::sizing::lanes::{HoursOfDay, Lanes};
 use sunlarder_engine::sizing::map::SIDE;
 use sunlarder_engine::sizing::promise::error;
 use sunlarder_engine::sizing::{
-    Change, Counts, Course, Helped, Kind, Promise, Question, Rates, Rows, Size, Sizing, Study,
-    Track, help, voltages,
+    Arrival, Change, Counts, Course, Helped, Kind, Promise, Question, Rates, Rows, Size, Sizing,
+    Study, Track, help, voltages,
 };
+use sunlarder_engine::sky::DAYS_PER_YEAR;
 use sunlarder_engine::system::System;
 use sunlarder_tests::lanes::{by_numpy, hours_of, sizing_of};
 use sunlarder_tests::plans::{EXAMPLES, openable};
@@ -392,11 +393,79 @@ fn only_what_is_sensible_is_tried() {
     own.arrays[0].controller = controller;
     let sizing = sizing_of(&own, 1).unwrap();
     let changes = help::changes(&own, &sizing, &Promise::default());
-    let has = |wanted: &dyn Fn(&Change) -> bool| changes.iter().any(|(change, _)| wanted(change));
+    let has = |wanted: &dyn Fn(&Change) -> bool| changes.iter().any(wanted);
     assert!(!has(&|change| matches!(change, Change::LessUse { load: 0, .. })));
     assert!(has(&|change| matches!(change, Change::LessUse { load: 1, .. })));
     assert!(!has(&|change| matches!(change, Change::Direct { .. } | Change::LongerEngine { .. })));
     assert!(
         has(&|change| *change == Change::Tracking) && !has(&|c| matches!(c, Change::Warmer { .. }))
     );
+}
+
+/// 80 Ah of 100 Ah at 12.8 V are some 1 kWh to be filled; 400 W of modules bring 5 h · 400 W · 0.8 = 1.6 kWh on a whole day and half of it from
+/// noon on. So whoever arrives in the morning is full the same evening, whoever arrives later the next. 20 W of modules never do it.
+#[test]
+fn who_arrives_early_leaves_full() {
+    let arrival = |module_w| {
+        let sizing = sizing_of(&plan(vec![load(5.0, When::Always)], 100.0, module_w), 1).unwrap();
+        sizing.arrival()
+    };
+    let bright = arrival(400.0);
+    assert!(bright.latest[0].is_some_and(|hour| (8..=12).contains(&hour)), "{bright:?}");
+    assert_eq!(bright.latest[1], Some(Arrival::WHENEVER), "{bright:?}");
+    assert_eq!(bright.shortest(), Some(1));
+    assert_eq!(arrival(20.0).latest, [None; 3]);
+}
+
+/// A trip in the cabin's darkest month has a better time, a smaller reserve helps its chance and a greater one does not, and two changes
+/// are tried together only where none alone is enough.
+#[test]
+fn other_months_and_pairs_are_tried_where_they_matter() {
+    let december = Months(1 << 11);
+    let promise = Promise { kind: Kind::Trip { days: 7 }, season: december, ..Promise::default() };
+    let mut paired = 0;
+    for name in ["boat", "cabin", "hut"] {
+        let study = studied(&example(name), Question { promise, ..Question::default() }, FEW_YEARS);
+        let helped = study.helped();
+        let short = study.standing().unwrap().shortage;
+        let alone = helped.iter().any(|own| own.kept && own.with.is_none());
+        let pairs = helped.iter().filter(|own| own.with.is_some()).count();
+        assert!(pairs == 0 || !alone, "{name}: {helped:?}");
+        paired += pairs;
+        assert!(helped.iter().all(|own| own.shortage < short), "{name}");
+        let kept = helped.iter().map(|own| own.kept);
+        assert!(kept.is_sorted_by(|one, next| one >= next), "{name}: {helped:?}");
+        if short > 0.0 {
+            let season = helped.iter().find_map(|own| match own.change {
+                Change::OtherMonths { season } => Some(season),
+                _ => None,
+            });
+            assert!(season.is_some_and(|season| season != december), "{name}: {helped:?}");
+        }
+        let chance = |to: &dyn Fn(f64) -> bool| {
+            study.reserves().find_map(|own| match own.change {
+                Change::Reserve { to: at } if to(at.0) => Some(own.chance),
+                _ => None,
+            })
+        };
+        let own = example(name).bank.reserve_pct;
+        let (less, more) = (chance(&|to| to < own), chance(&|to| to > own));
+        let now = study.standing().unwrap().chance;
+        assert!(less.is_none_or(|less| less >= now) && more.is_some_and(|more| more <= now));
+    }
+    println!("{paired} pairs");
+}
+
+/// All that a study holds: its cells, and the hours that its rows are taken through.
+#[test]
+fn a_study_stays_under_64_megabytes() {
+    let sizing = sizing_of(&example("boat"), MAP_YEARS).unwrap();
+    let track = sizing.track(&Course::of(&sizing, &Promise::default()));
+    let hours = track.days().count() * size_of::<HoursOfDay>();
+    let cells = SIDE * SIDE * MAP_YEARS * size_of::<Counts>();
+    // Weather of the plan and of one changed plan beside it: a clearness and a warmth for every day.
+    let weather = 2 * MAP_YEARS * DAYS_PER_YEAR * 2 * size_of::<f64>();
+    let all = hours + cells + weather;
+    println!("{hours} + {cells} + {weather} bytes");
+    assert!(track.days().count() == MAP_YEARS * DAYS_PER_YEAR && all < 64_000_000, "{all}");
 }

@@ -103,7 +103,6 @@ fn with_widest(work: impl FnOnce()) {
 
 impl Track {
     /// The days of all stretches.
-    #[must_use]
     pub fn days(&self) -> impl Iterator<Item = &HoursOfDay> {
         self.stretches.iter().flat_map(|stretch| &stretch.days)
     }

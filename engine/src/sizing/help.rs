@@ -1,9 +1,15 @@
-//! What would help: sensible single changes, each tried by the full simulation.
+//! What would help: sensible changes, each tried by the full simulation.
 //!
-//! **Question answered:** of all that could be done, what does most for the promise?
+//! **Question answered:** of all that could be done, what does most for the promise by the effort?
 //!
-//! **Method.** Each change makes a plan of its own, which goes through the same weather by the one step. They are ranked by the short days a
-//! year that are left, or the share of trials that fail. **Left out:** what a change costs, in money or in comfort.
+//! **Method.** Each change makes a plan of its own, which goes through the same weather by the one step; other months are read off the run of the
+//! plan as it stands. Changes that keep the promise come first, those of the least effort before others; then those that take most
+//! off the short days a year, or the share of trials that fail, by their effort ([`Change::effort`]), or what is bought by its price
+//! where that was stated. Where none alone keeps the promise every two of the three best are tried together.
+//!
+//! **The reserve** is told apart: keeping back less always helps the promise, and is no help.
+//!
+//! **Left out:** what a change costs in comfort, and prices beside those of bank and array.
 
 use std::collections::VecDeque;
 
@@ -11,10 +17,12 @@ use super::course::Course;
 use super::full::Proof;
 use super::promise::Promise;
 use super::search::Ground;
-use super::{MONTHS, Size, Sizing};
-use crate::document::{ControllerKind, DAY_MIN, Document, Field, Kept, Load, Supply, When};
+use super::{Counts, MONTHS, Rates, Size, Sizing};
+use crate::document::{
+    Array, ControllerKind, DAY_MIN, Document, Field, Kept, Load, Months, Supply, When,
+};
 use crate::outlook::Outlook;
-use crate::quantity::{Amps, Celsius, Degrees, Hours};
+use crate::quantity::{Amps, Celsius, Degrees, Hours, Percent};
 use crate::system::System;
 
 /// A load is used less by so much a day.
@@ -25,6 +33,10 @@ const LONGER: Hours = Hours(1.0);
 const WARM: Celsius = Celsius(20.0);
 /// A tilt this near to the best is as good: light goes with the cosine of what is off, which is within half a per cent here.
 const NEAR_TILT: f64 = 5.0;
+/// So much more or less is kept back \[%\].
+const RESERVE: f64 = 10.0;
+/// So many of the best changes are tried in pairs.
+const PAIRED: usize = 3;
 /// Fewer short days than this are no help.
 const NO_HELP: f64 = 1e-9;
 
@@ -67,68 +79,163 @@ pub enum Change {
         /// By so much a day.
         hours: Hours,
     },
+    /// The trip, or the season, is in other months.
+    OtherMonths {
+        /// These.
+        season: Months,
+    },
+    /// More or less is kept back for what nobody foresaw.
+    Reserve {
+        /// So much.
+        to: Percent,
+    },
 }
 
-/// What a change comes to.
+impl Change {
+    /// How much effort it is, on an ordinal scale of our own, no document behind it: 1 a habit, 2 something moved, swapped or run
+    /// longer, 3 something bought and fitted.
+    #[must_use]
+    pub fn effort(&self) -> f64 {
+        match self {
+            Self::LessUse { .. } | Self::Tilted { .. } | Self::OtherMonths { .. } => 1.0,
+            Self::Reserve { .. } => 1.0,
+            Self::Direct { .. } | Self::Warmer { .. } | Self::LongerEngine { .. } => 2.0,
+            Self::MoreArray { .. } | Self::Tracking | Self::MoreBank => 3.0,
+        }
+    }
+
+    /// The plan with it.
+    #[must_use]
+    pub fn made(&self, plan: &Document, latitude: Degrees) -> Document {
+        let mut plan = plan.clone();
+        match *self {
+            Self::LessUse { load, hours } => {
+                if let Some(load) = plan.loads.get_mut(usize::from(load)) {
+                    shorten(load, hours);
+                }
+            }
+            Self::Direct { load } => {
+                if let Some(load) = plan.loads.get_mut(usize::from(load)) {
+                    load.supply = Supply::Dc;
+                }
+            }
+            Self::MoreArray { array } => {
+                if let Some(array) = plan.arrays.get_mut(usize::from(array)) {
+                    array.in_parallel += 1.0;
+                }
+            }
+            Self::Tilted { tilt } => {
+                let azimuth = crate::sky::equatorward(latitude);
+                for array in &mut plan.arrays {
+                    (array.tilt_deg, array.azimuth_deg) = (tilt.0, azimuth.0);
+                }
+            }
+            Self::Tracking => {
+                for array in &mut plan.arrays {
+                    array.controller.kind = ControllerKind::Mppt;
+                }
+            }
+            Self::MoreBank => plan.bank.in_parallel += 1.0,
+            Self::Warmer { at } => plan.bank.kept = Kept::AtC(at.0),
+            Self::LongerEngine { hours: more } => {
+                let engine = plan.alternator.as_mut().filter(|engine| engine.on);
+                if let Some(When::HoursPerDay(hours)) =
+                    engine.map(|engine| &mut engine.schedule.when)
+                {
+                    *hours = (*hours + more.0).min(Field::HoursPerDay.range().max);
+                }
+            }
+            Self::OtherMonths { .. } => {}
+            Self::Reserve { to } => plan.bank.reserve_pct = to.0,
+        }
+        plan
+    }
+
+    /// The promise with it.
+    fn promised(&self, promise: &Promise) -> Promise {
+        match *self {
+            Self::OtherMonths { season } => Promise { season, ..*promise },
+            _ => *promise,
+        }
+    }
+}
+
+/// What a change comes to, or two together.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Helped {
     /// The change.
     pub change: Change,
+    /// Another one at the same time.
+    pub with: Option<Change>,
     /// Chance of the promise with it (ratio).
     pub chance: f64,
     /// Short days a year that are left, or share of trials that fail.
     pub shortage: f64,
+    /// Whether the promise is kept.
+    pub kept: bool,
 }
 
-/// The sensible changes of a plan, each with the plan that it makes.
+/// The sensible changes of a plan. Those of its reserve come last.
 #[must_use]
-pub fn changes(plan: &Document, sizing: &Sizing, promise: &Promise) -> Vec<(Change, Document)> {
-    let mut found = Vec::new();
-    let mut with = |change: Change, edit: &dyn Fn(&mut Document)| {
-        let mut changed = plan.clone();
-        edit(&mut changed);
-        if changed != *plan {
-            found.push((change, changed));
-        }
-    };
+pub fn changes(plan: &Document, sizing: &Sizing, promise: &Promise) -> Vec<Change> {
+    let mut all = Vec::new();
     for (place, load) in plan.loads.iter().enumerate().filter(|(_, load)| load.on) {
-        let (at, cut) = (place as u16, used_less(load));
+        let load_at = place as u16;
         // What a life may depend on is not to be used less.
         if !load.vital {
-            let change = Change::LessUse { load: at, hours: cut };
-            with(change, &|plan| shorten(&mut plan.loads[place], cut));
+            all.push(Change::LessUse { load: load_at, hours: used_less(load) });
         }
-        with(Change::Direct { load: at }, &|plan| plan.loads[place].supply = Supply::Dc);
+        all.push(Change::Direct { load: load_at });
     }
-    for (place, _) in plan.arrays.iter().enumerate().filter(|(_, array)| array.on) {
-        let change = Change::MoreArray { array: place as u16 };
-        with(change, &|plan| plan.arrays[place].in_parallel += 1.0);
-    }
+    let arrays = plan.arrays.iter().enumerate().filter(|(_, array)| array.on);
+    all.extend(arrays.map(|(place, _)| Change::MoreArray { array: place as u16 }));
     let (tilt, _) = sizing.best_tilt(promise);
-    let azimuth = crate::sky::equatorward(sizing.system().site.latitude);
     if plan.arrays.iter().any(|array| array.on && (array.tilt_deg - tilt.0).abs() > NEAR_TILT) {
-        with(Change::Tilted { tilt }, &|plan| {
-            for array in &mut plan.arrays {
-                (array.tilt_deg, array.azimuth_deg) = (tilt.0, azimuth.0);
-            }
-        });
+        all.push(Change::Tilted { tilt });
     }
-    with(Change::Tracking, &|plan| {
-        for array in &mut plan.arrays {
-            array.controller.kind = ControllerKind::Mppt;
-        }
-    });
-    with(Change::MoreBank, &|plan| plan.bank.in_parallel += 1.0);
+    all.extend([Change::Tracking, Change::MoreBank]);
     if sizing.months.iter().any(|(_, at)| *at < WARM) {
-        with(Change::Warmer { at: WARM }, &|plan| plan.bank.kept = Kept::AtC(WARM.0));
+        all.push(Change::Warmer { at: WARM });
     }
-    with(Change::LongerEngine { hours: LONGER }, &|plan| {
-        let engine = plan.alternator.as_mut().filter(|engine| engine.on);
-        if let Some(When::HoursPerDay(hours)) = engine.map(|engine| &mut engine.schedule.when) {
-            *hours = (*hours + LONGER.0).min(Field::HoursPerDay.range().max);
-        }
-    });
-    found
+    all.push(Change::LongerEngine { hours: LONGER });
+    let range = Field::Reserve.range();
+    let reserves = [plan.bank.reserve_pct - RESERVE, plan.bank.reserve_pct + RESERVE];
+    let reserves = reserves.into_iter().filter(|to| range.holds(*to));
+    all.extend(reserves.map(|to| Change::Reserve { to: Percent(to) }));
+    let latitude = sizing.system().site.latitude;
+    all.retain(|change| change.made(plan, latitude) != *plan);
+    all
+}
+
+/// The same number of months at another time of the year in which the least is short, if that is less than now; `counts` are those of the
+/// plan as it stands, which hold all months.
+fn other_months(promise: &Promise, counts: &[Counts], trials: &[Counts]) -> Option<Helped> {
+    if promise.season == Months::ALL {
+        return None;
+    }
+    let turned = |by: u16| {
+        let season = promise.season.0 & Months::ALL.0;
+        Months((season << by | season >> (12 - by)) & Months::ALL.0)
+    };
+    let told = |by: u16| {
+        let change = Change::OtherMonths { season: turned(by) };
+        helped(change, None, &change.promised(promise), counts, trials)
+    };
+    // Of equals that which is nearest in the year.
+    let nearest = (1..=6).flat_map(|by| [by, 12 - by]);
+    nearest.map(told).min_by(|a, b| a.shortage.total_cmp(&b.shortage))
+}
+
+fn helped(
+    change: Change,
+    with: Option<Change>,
+    promise: &Promise,
+    counts: &[Counts],
+    trials: &[Counts],
+) -> Helped {
+    let chance = promise.chance_of(counts, trials);
+    let shortage = promise.shortage_of(counts, trials);
+    Helped { change, with, chance, shortage, kept: promise.is_kept_by(chance) }
 }
 
 /// By how much a load can be used less.
@@ -173,17 +280,20 @@ fn shorten(load: &mut Load, cut: Hours) {
 #[derive(Debug)]
 struct Trial {
     change: Change,
+    with: Option<Change>,
     sizing: Sizing,
     course: Course,
     proof: Proof,
 }
 
-/// Changes that are tried one by one.
+/// Changes that are tried one by one, then pairs of the best.
 #[derive(Debug, Default)]
 pub(super) struct Trying {
     spread: [f64; MONTHS],
-    waiting: VecDeque<(Change, Document)>,
+    waiting: VecDeque<(Change, Option<Change>)>,
+    /// How many there are in all.
     all: usize,
+    paired: bool,
     trial: Option<Box<Trial>>,
     found: Vec<Helped>,
 }
@@ -196,56 +306,150 @@ impl Trying {
         spread: &[f64; MONTHS],
         promise: &Promise,
     ) -> Self {
-        let waiting: VecDeque<_> = changes(plan, sizing, promise).into();
+        let changes = changes(plan, sizing, promise);
+        let waiting: VecDeque<_> = changes.into_iter().map(|change| (change, None)).collect();
         Self { spread: *spread, all: waiting.len(), waiting, ..Self::default() }
     }
 
-    /// Goes on with the next years of a change; whether there was anything to do.
-    pub(super) fn advance(&mut self, on: Ground<'_>) -> bool {
+    /// Takes in how the plan does as it stands, from which other months are read off.
+    pub(super) fn begin(&mut self, on: Ground<'_>, counts: &[Counts]) {
+        self.found.extend(other_months(on.promise, counts, &on.course.trials));
+    }
+
+    /// Goes on with the next years of a change; whether there was anything to do. Without any this much is short.
+    pub(super) fn advance(
+        &mut self,
+        on: Ground<'_>,
+        plan: &Document,
+        rates: Option<Rates>,
+        now: f64,
+    ) -> bool {
         let Some(trial) = self.trial.as_mut() else {
-            let Some((change, plan)) = self.waiting.pop_front() else { return false };
-            self.trial = self.ready(on, change, &plan).map(Box::new);
+            let Some((change, with)) = self.waiting.pop_front() else {
+                return self.pair(plan, rates, now);
+            };
+            self.trial = self.ready(on, plan, change, with).map(Box::new);
             return true;
         };
-        let Trial { change, sizing, course, proof } = trial.as_mut();
+        let Trial { change, with, sizing, course, proof } = trial.as_mut();
         if !proof.advance(sizing, course) {
-            let chance = on.promise.chance_of(&proof.counts, &course.trials);
-            let shortage = on.promise.shortage_of(&proof.counts, &course.trials);
-            self.found.push(Helped { change: *change, chance, shortage });
+            let promise = change.promised(on.promise);
+            self.found.push(helped(*change, *with, &promise, &proof.counts, &course.trials));
             self.trial = None;
         }
         true
     }
 
+    /// Once, if no change alone keeps the promise: every two of the few best are tried together. Whether there are any.
+    fn pair(&mut self, plan: &Document, rates: Option<Rates>, now: f64) -> bool {
+        let best = self.ranked(plan, rates, now);
+        if self.paired || now <= 0.0 || best.iter().any(|own| own.kept) {
+            return false;
+        }
+        self.paired = true;
+        let best: Vec<Change> = best.iter().take(PAIRED).map(|own| own.change).collect();
+        for (place, change) in best.iter().enumerate() {
+            // Two changes of one load are not two changes.
+            let others = best[place + 1..].iter().filter(|other| !alike(change, other));
+            self.waiting.extend(others.map(|other| match other {
+                // The months are the promise's, which goes by the first.
+                Change::OtherMonths { .. } => (*other, Some(*change)),
+                _ => (*change, Some(*other)),
+            }));
+        }
+        self.all += self.waiting.len();
+        !self.waiting.is_empty()
+    }
+
     /// A changed plan made ready; none if it contradicts itself.
-    fn ready(&self, on: Ground<'_>, change: Change, plan: &Document) -> Option<Trial> {
-        let climate = on.sizing.system().climate.clone();
-        let system = System::resolve(plan, climate, &mut ()).ok()?;
+    fn ready(
+        &self,
+        on: Ground<'_>,
+        plan: &Document,
+        change: Change,
+        with: Option<Change>,
+    ) -> Option<Trial> {
+        let own = on.sizing.system();
+        let mut plan = change.made(plan, own.site.latitude);
+        if let Some(with) = with {
+            plan = with.made(&plan, own.site.latitude);
+        }
+        let system = System::resolve(&plan, own.climate.clone(), &mut ()).ok()?;
         let years = on.sizing.years.len();
         let sizing = Sizing::new(&system, &Outlook::of(&system), &self.spread, years);
         let course = Course::of(&sizing, on.promise);
         let proof = Proof::new(&course, Size::OWN, Amps::ZERO);
-        Some(Trial { change, sizing, course, proof })
+        Some(Trial { change, with, sizing, course, proof })
     }
 
     /// What the best tilt comes to, once it is known.
     pub(super) fn tilted(&self) -> Option<&Helped> {
-        self.found.iter().find(|helped| matches!(helped.change, Change::Tilted { .. }))
+        let tilted = |own: &&Helped| matches!(own.change, Change::Tilted { .. });
+        self.found.iter().filter(|own| own.with.is_none()).find(tilted)
+    }
+
+    /// What less and more of a reserve come to, as far as they are known.
+    pub(super) fn reserves(&self) -> impl Iterator<Item = &Helped> {
+        self.found.iter().filter(|own| matches!(own.change, Change::Reserve { .. }))
     }
 
     /// Share of it that is done.
     pub(super) fn done(&self) -> f64 {
         let part = self.trial.as_ref().map_or(0.0, |trial| 1.0 - trial.proof.done(&trial.course));
-        1.0 - (self.waiting.len() as f64 + part) / (self.all as f64).max(1.0)
+        let left = (self.waiting.len() as f64 + part) / (self.all as f64).max(1.0);
+        // Pairs may come behind the single changes.
+        if self.paired { 0.8 + 0.2 * (1.0 - left) } else { 0.8 * (1.0 - left) }
     }
 
-    /// The changes that help, the most helpful first: without any this much is short.
-    pub(super) fn ranked(&self, now: f64) -> Vec<Helped> {
-        let helps = |own: &&Helped| own.shortage < now - NO_HELP;
+    /// The changes that help, the best first: those that keep the promise before others, of those the least effort, of others that which takes
+    /// most off what is short by the effort. Where prices were stated what is bought counts by them.
+    pub(super) fn ranked(&self, plan: &Document, rates: Option<Rates>, now: f64) -> Vec<Helped> {
+        let helps = |own: &&Helped| {
+            own.shortage < now - NO_HELP && !matches!(own.change, Change::Reserve { .. })
+        };
         let mut all: Vec<Helped> = self.found.iter().filter(helps).copied().collect();
-        all.sort_by(|a, b| a.shortage.total_cmp(&b.shortage).then(b.chance.total_cmp(&a.chance)));
+        let effort = |own: &Helped| {
+            let of = |change: &Change| effort(change, plan, rates);
+            of(&own.change) + own.with.as_ref().map_or(0.0, of)
+        };
+        let rank = |own: &Helped| match own.kept {
+            true => effort(own),
+            false => effort(own) / (now - own.shortage),
+        };
+        all.sort_by(|a, b| {
+            let rank = rank(a).total_cmp(&rank(b));
+            b.kept.cmp(&a.kept).then(rank).then(a.shortage.total_cmp(&b.shortage))
+        });
         all
     }
+}
+
+/// Whether two changes are of the same thing.
+fn alike(one: &Change, other: &Change) -> bool {
+    use Change::{Direct, LessUse, OtherMonths};
+    match (one, other) {
+        (
+            LessUse { load, .. } | Direct { load },
+            LessUse { load: own, .. } | Direct { load: own },
+        ) => load == own,
+        (OtherMonths { .. }, OtherMonths { .. }) => true,
+        _ => false,
+    }
+}
+
+/// The effort of a change; of bank and array by what they cost, the cheaper of the two as much as without prices.
+fn effort(change: &Change, plan: &Document, rates: Option<Rates>) -> f64 {
+    let Some(rates) = rates else { return change.effort() };
+    let bank = plan.bank.capacity_ah * plan.bank.in_series * rates.bank_ah;
+    let string = |array: &Array| array.module_w * array.in_series * rates.array_w;
+    let array = plan.arrays.iter().filter(|array| array.on).map(string).reduce(f64::min);
+    let cheaper = array.map_or(bank, |array| f64::min(array, bank));
+    let price = match change {
+        Change::MoreBank => bank,
+        Change::MoreArray { array } => plan.arrays.get(usize::from(*array)).map_or(0.0, string),
+        _ => cheaper,
+    };
+    if cheaper > 0.0 { change.effort() * price / cheaper } else { change.effort() }
 }
 
 #[cfg(test)]

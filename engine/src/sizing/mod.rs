@@ -3,20 +3,22 @@
 //! **Question answered.** Which banks and arrays keep what is promised ([`Promise`]), and which are the smallest of them?
 //!
 //! **Method.** Weather years and load hours are the same for all sizes, so they are worked out once ([`Course`]). A [`Map`] takes banks and
-//! arrays of many sizes through them together ([`Lanes`]): one row of cells, which is one bank beside many arrays, is one piece of
+//! arrays of many sizes through them together ([`lanes`]): one row of cells, which is one bank beside many arrays, is one piece of
 //! work. The [frontier](Map::frontier) of what keeps the promise is read off it. Whatever is suggested or answered is proved by the one
-//! step of [`simulate`](crate::simulate) over the same hours ([`Sizing::proved`]), and made larger until it holds.
+//! step of [`simulate`](crate::simulate) over the same hours ([`Proof`]), and made larger until it holds. A [`Study`]
+//! is the whole question, in small pieces.
 //!
 //! **Weather.** Each year has a climate of its own, the same as the block of that number in an [`Ensemble`](crate::simulate::Ensemble). It
 //! begins with the brightest month and a full bank, so that no year starts in want by decree, and goes round through the end of the
 //! calendar.
 //!
 //! **How near the map is.** Over all examples its chances and those of the one step at the same sizes differ by what
-//! `tests/tests/sizing.rs` states; what the map leaves out stands in [`lanes`] and [`store`].
+//! `tests/tests/sizing.rs` states; what the map leaves out stands in [`lanes`] and `store.rs`.
 //!
-//! **Left out.** What [`Acting`] leaves out; stock sizes; that a larger array may need another controller, a larger bank another place.
+//! **Left out.** What [`Acting`] leaves out; batteries and modules of other sizes than the plan's; that a larger array may need another controller, a larger bank another place.
 
 pub mod answers;
+pub mod arrival;
 pub mod course;
 mod full;
 pub mod help;
@@ -32,6 +34,7 @@ mod suggest;
 mod units;
 
 pub use answers::{Voltage, largest_power, voltages};
+pub use arrival::Arrival;
 pub use course::Course;
 pub use full::Proof;
 pub use help::{Change, Helped};

@@ -8,6 +8,7 @@ use super::course::Course;
 use super::full::Proof;
 use super::promise::Promise;
 use super::{Size, Sizing};
+use crate::quantity::Within;
 
 /// Nothing larger than so many times the plan's own is looked for.
 pub(super) const LARGEST: f64 = 64.0;
@@ -111,11 +112,7 @@ impl Search {
             // Without a charger nothing would be looked for.
             fails: charger.then_some(0.0),
             keeps: None,
-            at: if charger {
-                FIRST_HOURS
-            } else {
-                f64::min(f64::max(guess.unwrap_or(1.0), SMALLEST), LARGEST)
-            },
+            at: if charger { FIRST_HOURS } else { guess.unwrap_or(1.0).within(SMALLEST, LARGEST) },
             stride: if guess.is_some() { STRIDE } else { STRIDE * STRIDE },
             tried: 0,
             proof: None,

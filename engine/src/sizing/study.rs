@@ -9,6 +9,7 @@
 //! without an array.
 
 use super::answers::{Voltage, voltages};
+use super::arrival::Arrival;
 use super::full::Proof;
 use super::help::{Helped, Trying};
 use super::map::{Map, Rates};
@@ -89,6 +90,7 @@ pub struct Study {
     array: Answer<Size>,
     charger: Answer<u32>,
     trying: Trying,
+    arrival: Option<Arrival>,
     stage: Stage,
 }
 
@@ -151,6 +153,7 @@ impl Study {
             array: Answer::Open,
             charger: Answer::Open,
             trying,
+            arrival: None,
             stage: Stage::Map,
         })
     }
@@ -164,12 +167,20 @@ impl Study {
         };
         let goes_on = match &mut self.stage {
             Stage::Map if self.map.is_coarse() && !self.standing.is_whole(on.course) => {
-                self.standing.advance(&self.sizing, self.map.course())
+                let goes_on = self.standing.advance(&self.sizing, self.map.course());
+                if self.standing.is_whole(on.course) && self.own.array > 0.0 {
+                    self.trying.begin(on, &self.standing.counts);
+                    self.arrival = Some(self.sizing.arrival());
+                }
+                goes_on
             }
             Stage::Map => self.map.advance(&self.sizing, rows),
             Stage::Suggestion(own) => own.advance(on),
             Stage::Bank(own) | Stage::Array(own) | Stage::Charger(own) => own.advance(on),
-            Stage::Changes => self.trying.advance(on),
+            Stage::Changes => {
+                let now = promise_short(on, &self.standing);
+                self.trying.advance(on, &self.plan, self.question.price, now)
+            }
             Stage::End => return false,
         };
         if !goes_on {
@@ -238,6 +249,11 @@ impl Study {
         };
         BEFORE[at] + (BEFORE[at + 1] - BEFORE[at]) * share
     }
+}
+
+/// What is short as the plan stands.
+fn promise_short(on: Ground<'_>, standing: &Proof) -> f64 {
+    on.promise.shortage_of(&standing.counts, &on.course.trials)
 }
 
 /// What is known so far.
@@ -356,10 +372,21 @@ impl Study {
         voltages(&system)
     }
 
+    /// What the promise comes to with less and with more of a reserve, as far as that is known.
+    pub fn reserves(&self) -> impl Iterator<Item = &Helped> {
+        self.trying.reserves()
+    }
+
+    /// How late one can arrive with the bank at its reserve; none without an array.
+    #[must_use]
+    pub fn arrival(&self) -> Option<Arrival> {
+        self.arrival
+    }
+
     /// The changes that help, as far as they are known, the most helpful first.
     #[must_use]
     pub fn helped(&self) -> Vec<Helped> {
         let now = self.standing().map_or(0.0, |standing| standing.shortage);
-        self.trying.ranked(now)
+        self.trying.ranked(&self.plan, self.question.price, now)
     }
 }

@@ -92,9 +92,9 @@ impl Suggestion {
             // The unit that was taken away last was needed.
             Some(held) if !kept => {
                 if size.array < held.array {
-                    self.trims.0 = false
+                    self.trims.0 = false;
                 } else {
-                    self.trims.1 = false
+                    self.trims.1 = false;
                 }
             }
             _ => self.holds = Some(size),
@@ -126,7 +126,7 @@ impl Suggestion {
         }
         self.trims.0 = false;
         let less = held.bank - self.units.bank > self.own.bank - SLIVER;
-        (self.trims.1 && less).then(|| Size { bank: held.bank - self.units.bank, ..held })
+        (self.trims.1 && less).then_some(Size { bank: held.bank - self.units.bank, ..held })
     }
 
     /// Share of it that is done, as far as can be told.

@@ -2,8 +2,8 @@
 
 use super::{Language, Words};
 use crate::document::Months;
-use crate::quantity::{AmpHours, Amps, Degrees, Watts};
-use crate::sizing::{Change, Promise};
+use crate::quantity::{AmpHours, Amps, Degrees, Percent, Watts};
+use crate::sizing::{Arrival, Change, Promise};
 
 /// A bank and an array, as amounts.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -87,5 +87,23 @@ impl Words {
     #[must_use]
     pub fn change(self, change: &Change, name: &str) -> String {
         speak!(self.language, sizing::change(self, change, name))
+    }
+
+    /// Two changes at the same time, as they were said.
+    #[must_use]
+    pub fn both_changes(self, first: &str, second: &str) -> String {
+        speak!(self.language, sizing::both_changes(first, second))
+    }
+
+    /// What the promise comes to with another reserve, which is less than the plan's or more; the chance is a ratio.
+    #[must_use]
+    pub fn reserve_kept(self, to: Percent, less: bool, chance: f64) -> String {
+        speak!(self.language, sizing::reserve_kept(self, to, less, chance))
+    }
+
+    /// How late one can arrive with the bank at its reserve and still leave with a full one.
+    #[must_use]
+    pub fn arrival(self, arrival: &Arrival) -> String {
+        speak!(self.language, sizing::arrival(self, arrival))
     }
 }

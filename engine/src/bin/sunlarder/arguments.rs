@@ -3,19 +3,19 @@
 use std::ffi::OsString;
 
 use chrono::NaiveDateTime;
-use lexopt::{Arg, Parser};
-use sunlarder_engine::document::{Field, Months, Problem};
+use lexopt::Parser;
+use sunlarder_engine::document::{Field, Problem};
 use sunlarder_engine::outlook::Question;
-use sunlarder_engine::quantity::{Degrees, Percent};
+use sunlarder_engine::quantity::Degrees;
 use sunlarder_engine::simulate::Sun;
-use sunlarder_engine::sizing::{Kind, Promise, Rates};
+use sunlarder_engine::sizing::{Promise, Rates};
 use sunlarder_engine::sun::Site;
 use sunlarder_engine::words::Language;
 use sunlarder_engine::words::command_line::{Fault, Operand};
 use sunlarder_engine::working::Tag;
 
-use crate::promise;
-use crate::values::{figure, instant, month};
+use crate::typed::sort;
+use crate::values::{figure, instant};
 
 /// What to do.
 #[derive(Clone, Debug, PartialEq)]
@@ -56,6 +56,8 @@ pub(crate) enum Command {
         price: Option<Rates>,
         /// What they weigh.
         weight: Option<Rates>,
+        /// How; there is no CSV of it.
+        form: Form,
     },
     /// Print the link code.
     Link {
@@ -95,24 +97,6 @@ pub(crate) enum Form {
     Json,
     /// For spreadsheets.
     Csv,
-}
-
-/// What was typed, sorted.
-#[derive(Default)]
-struct Typed {
-    operands: Vec<String>,
-    json: bool,
-    csv: bool,
-    without_sun: bool,
-    weather: Option<String>,
-    month: Option<usize>,
-    kind: Option<Kind>,
-    chance: Option<f64>,
-    season: Option<Months>,
-    price: Option<Rates>,
-    weight: Option<Rates>,
-    help: bool,
-    version: bool,
 }
 
 /// The language that is asked for anywhere on a command line; nothing if none is, or one that there is not.
@@ -160,6 +144,7 @@ pub(crate) fn parse(parser: Parser) -> Result<Command, Fault> {
             stated: typed.chance.is_some(),
             price: typed.price,
             weight: typed.weight,
+            form: typed.form()?,
         },
         Some("link") => Command::Link { plan: rest.next(Operand::Plan)? },
         Some("file") => Command::File { plan: rest.next(Operand::Plan)? },
@@ -175,126 +160,6 @@ pub(crate) fn parse(parser: Parser) -> Result<Command, Fault> {
     match rest.0.next() {
         Some(more) if command != Command::Help => Err(Fault::TooMuch(more)),
         _ => Ok(command),
-    }
-}
-
-/// Parts options from operands; a number with a minus is no option, and neither is a lone `-`.
-fn sort(mut parser: Parser) -> Result<Typed, Fault> {
-    let mut typed = Typed::default();
-    loop {
-        if let Some(number) = negative_number(&mut parser) {
-            typed.operands.push(number);
-            continue;
-        }
-        let argument = parser.next().map_err(|fault| Fault::UnknownOption(fault.to_string()))?;
-        match argument {
-            None => return Ok(typed),
-            Some(Arg::Value(value)) => typed.operands.push(value.to_string_lossy().into_owned()),
-            Some(Arg::Long("json")) => typed.json = true,
-            Some(Arg::Long("csv")) => typed.csv = true,
-            Some(Arg::Long("without-sun")) => typed.without_sun = true,
-            Some(Arg::Long("help") | Arg::Short('h')) => typed.help = true,
-            Some(Arg::Long("version") | Arg::Short('V')) => typed.version = true,
-            Some(Arg::Long("month")) => {
-                let given = parser.value().map_err(|_| Fault::Missing(Operand::Month))?;
-                typed.month = Some(month(&given.to_string_lossy())?);
-            }
-            Some(Arg::Long("weather")) => {
-                let given = parser.value().map_err(|_| Fault::Missing(Operand::Weather))?;
-                typed.weather = Some(given.to_string_lossy().into_owned());
-            }
-            Some(Arg::Long("promise")) => {
-                typed.kind = Some(promise::kind(&value(&mut parser, Operand::Promise)?)?);
-            }
-            Some(Arg::Long("chance")) => {
-                typed.chance = Some(promise::chance(&value(&mut parser, Operand::Chance)?)?);
-            }
-            Some(Arg::Long("season")) => {
-                typed.season = Some(promise::season(&value(&mut parser, Operand::Season)?)?);
-            }
-            Some(Arg::Long("price")) => {
-                let given = value(&mut parser, Operand::Price)?;
-                typed.price = Some(promise::rates(Operand::Price, &given)?);
-            }
-            Some(Arg::Long("weight")) => {
-                let given = value(&mut parser, Operand::Weight)?;
-                typed.weight = Some(promise::rates(Operand::Weight, &given)?);
-            }
-            Some(Arg::Long("language")) => {
-                let given = parser.value().map_err(|_| Fault::Missing(Operand::Language))?;
-                let given = given.to_string_lossy();
-                if Language::of_tag(&given).is_none() {
-                    return Err(Fault::UnknownLanguage(given.into_owned()));
-                }
-            }
-            Some(Arg::Long(name)) => return Err(Fault::UnknownOption(format!("--{name}"))),
-            Some(Arg::Short(name)) => return Err(Fault::UnknownOption(format!("-{name}"))),
-        }
-    }
-}
-
-/// What stands behind an option.
-fn value(parser: &mut Parser, operand: Operand) -> Result<String, Fault> {
-    let given = parser.value().map_err(|_| Fault::Missing(operand))?;
-    Ok(given.to_string_lossy().into_owned())
-}
-
-/// The next argument if it is a number below zero.
-fn negative_number(parser: &mut Parser) -> Option<String> {
-    let mut raw = parser.try_raw_args()?;
-    let next = raw.peek()?.to_str()?;
-    let is_number = next.starts_with('-') && next.parse::<f64>().is_ok();
-    is_number.then(|| raw.next().map(|taken| taken.to_string_lossy().into_owned()))?
-}
-
-impl Typed {
-    fn form(&self) -> Result<Form, Fault> {
-        match (self.json, self.csv) {
-            (true, true) => Err(Fault::JsonOrCsv),
-            (true, false) => Ok(Form::Json),
-            (false, true) => Ok(Form::Csv),
-            (false, false) => Ok(Form::Text),
-        }
-    }
-
-    /// The promise that is asked about: the usual one but for what was typed.
-    fn promise(&self) -> Promise {
-        let usual = Promise::default();
-        Promise {
-            kind: self.kind.unwrap_or(usual.kind),
-            chance: self.chance.map_or(usual.chance, Percent),
-            season: self.season.unwrap_or(usual.season),
-        }
-    }
-
-    /// Refuses options that the command would pass over.
-    fn fits(&self, command: &Command) -> Result<(), Fault> {
-        use Command as C;
-        let allowed: &[&str] = match command {
-            C::Plan { .. } => &["--json", "--csv", "--without-sun", "--weather"],
-            C::Climate { .. } => &["--json", "--csv"],
-            C::Sun { .. } => &["--json"],
-            C::Working { .. } => &["--month"],
-            C::Size { .. } => &["--promise", "--chance", "--season", "--price", "--weight"],
-            C::Link { .. } | C::File { .. } | C::Version => &[],
-            C::Help => return Ok(()),
-        };
-        let given = [
-            (self.json, "--json"),
-            (self.csv, "--csv"),
-            (self.without_sun, "--without-sun"),
-            (self.weather.is_some(), "--weather"),
-            (self.month.is_some(), "--month"),
-            (self.kind.is_some(), "--promise"),
-            (self.chance.is_some(), "--chance"),
-            (self.season.is_some(), "--season"),
-            (self.price.is_some(), "--price"),
-            (self.weight.is_some(), "--weight"),
-        ];
-        match given.into_iter().find(|(given, name)| *given && !allowed.contains(name)) {
-            Some((_, name)) => Err(Fault::UnknownOption(name.to_owned())),
-            None => Ok(()),
-        }
     }
 }
 
@@ -403,6 +268,7 @@ mod tests {
             ("plan a -x", Fault::UnknownOption("-x".into())),
             ("link a --json", Fault::UnknownOption("--json".into())),
             ("sun 1 2 2026-06-21 --csv", Fault::UnknownOption("--csv".into())),
+            ("size a --csv", Fault::UnknownOption("--csv".into())),
             ("working a", Fault::Missing(Operand::Figure)),
             ("working a weight", Fault::UnknownFigure("weight".into())),
             ("working a month --month 13", Fault::NoMonth("13".into())),

@@ -12,6 +12,7 @@ mod read;
 mod size;
 mod sun;
 mod table;
+mod typed;
 mod values;
 mod worked;
 
@@ -79,11 +80,15 @@ fn answer(command: &Command) -> Result<String, Fault> {
         Command::Working { plan, figure, month } => {
             worked::text(&read::plan(plan)?, *figure, *month)
         }
-        Command::Size { plan, promise, stated, price, weight } => {
+        Command::Size { plan, promise, stated, price, weight, form } => {
             let plan = read::plan(plan)?;
             let promise = if *stated { *promise } else { size::usual(&plan, *promise) };
             let question = Question { promise, price: *price, weight: *weight };
-            Ok(size::text(&size::studied(&plan, question)?))
+            let study = size::studied(&plan, question)?;
+            Ok(match form {
+                Form::Json => size::json(&study),
+                Form::Text | Form::Csv => size::text(&study),
+            })
         }
         Command::Link { plan } => {
             let code = share::encode(&read::plan(plan)?).map_err(Fault::Refused)?;

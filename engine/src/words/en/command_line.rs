@@ -19,6 +19,7 @@ sunlarder answers what runs, what is stored, what comes in and how long it lasts
       how a figure comes about: capacity, budget, autonomy or month
   sunlarder size PLAN [--promise through | short-days=N | without-sun=N | trip=N]
                  [--chance PERCENT] [--season 5-9] [--price AH,W] [--weight AH,W]
+                 [--json]
       how big bank and array must be to keep a promise, and what would help
   sunlarder link PLAN
       the link code of a plan
@@ -112,7 +113,7 @@ pub fn caption(caption: Caption) -> &'static str {
         C::Weight => "weight",
         C::Cheapest => "Cheapest",
         C::Lightest => "Lightest",
-        C::WouldHelp => "What would help, each by itself",
+        C::WouldHelp => "What would help",
         C::Unchanged => "As it is",
         C::ShortDaysYear => "short days a year",
         C::TrialsFailing => "trials that fail",

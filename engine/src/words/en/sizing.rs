@@ -2,8 +2,8 @@
 
 use super::calendar::month;
 use crate::document::Months;
-use crate::quantity::{Amps, Degrees};
-use crate::sizing::{Change, Kind, Promise};
+use crate::quantity::{Amps, Degrees, Percent};
+use crate::sizing::{Arrival, Change, Kind, Promise};
 use crate::words::Words;
 use crate::words::sizing::Sized;
 
@@ -158,7 +158,59 @@ pub fn change(words: Words, change: &Change, name: &str) -> String {
         Change::LongerEngine { hours } => {
             format!("Run the engine {} a day more", words.amount(*hours))
         }
+        Change::OtherMonths { season: other } => format!("Choose another time: {}", season(*other)),
+        Change::Reserve { to } => format!("Keep {} back", words.amount(*to)),
     }
+}
+
+/// Two changes at the same time.
+#[must_use]
+pub fn both_changes(first: &str, second: &str) -> String {
+    format!("{first} + {second}")
+}
+
+/// What another reserve would come to.
+#[must_use]
+pub fn reserve_kept(words: Words, to: Percent, less: bool, chance: f64) -> String {
+    let (to, chance) = (words.amount(to), words.chance(chance));
+    if less {
+        format!(
+            "Were only {to} kept back, the chance would be {chance}; so much less would be left when something goes wrong."
+        )
+    } else {
+        format!(
+            "Were {to} kept back, the chance would be {chance}; so much more would be left when something goes wrong."
+        )
+    }
+}
+
+/// The evenings of a stay.
+const EVENINGS: [&str; 3] = ["the same evening", "the next evening", "the evening after that"];
+
+/// How late one can arrive at the reserve and still leave full.
+#[must_use]
+pub fn arrival(words: Words, arrival: &Arrival) -> String {
+    let month = month(arrival.month);
+    let mut parts = Vec::new();
+    for (latest, evening) in arrival.latest.iter().zip(EVENINGS) {
+        match latest {
+            Some(Arrival::WHENEVER) => {
+                parts.push(format!("by {evening} whenever you arrive"));
+                break;
+            }
+            Some(hour) => {
+                let clock = words.clock(u16::from(*hour) * 60);
+                parts.push(format!("by {evening} if you arrive by {clock}"));
+            }
+            None => {}
+        }
+    }
+    if parts.is_empty() {
+        return format!(
+            "Under a typical sky of {month} a bank at its reserve is not full within three days."
+        );
+    }
+    format!("Under a typical sky of {month} a bank at its reserve is full {}.", parts.join(", "))
 }
 
 #[cfg(test)]

@@ -19,6 +19,7 @@ sunlarder responde qué funciona, qué se almacena, qué entra y cuánto dura.
       cómo se llega a un dato: capacity, budget, autonomy o month
   sunlarder size PLAN [--promise through | short-days=N | without-sun=N | trip=N]
                  [--chance PORCENTAJE] [--season 5-9] [--price AH,W] [--weight AH,W]
+                 [--json]
       cuánto banco y campo solar hace falta para cumplir una promesa, y qué ayudaría
   sunlarder link PLAN
       el código de enlace de un plan
@@ -112,7 +113,7 @@ pub fn caption(caption: Caption) -> &'static str {
         C::Weight => "peso",
         C::Cheapest => "Lo más barato",
         C::Lightest => "Lo más ligero",
-        C::WouldHelp => "Lo que ayudaría, cada cosa por sí sola",
+        C::WouldHelp => "Lo que ayudaría",
         C::Unchanged => "Tal como está",
         C::ShortDaysYear => "días cortos al año",
         C::TrialsFailing => "intentos fallidos",

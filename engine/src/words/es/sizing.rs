@@ -2,8 +2,8 @@
 
 use super::calendar::month;
 use crate::document::Months;
-use crate::quantity::{Amps, Degrees};
-use crate::sizing::{Change, Kind, Promise};
+use crate::quantity::{Amps, Degrees, Percent};
+use crate::sizing::{Arrival, Change, Kind, Promise};
 use crate::words::Words;
 use crate::words::sizing::Sized;
 
@@ -167,5 +167,60 @@ pub fn change(words: Words, change: &Change, name: &str) -> String {
         Change::LongerEngine { hours } => {
             format!("Tener el motor en marcha {} más al día", words.amount(*hours))
         }
+        Change::OtherMonths { season: other } => format!("Elegir otra época: {}", season(*other)),
+        Change::Reserve { to } => format!("Guardar {} de reserva", words.amount(*to)),
     }
+}
+
+/// Two changes at the same time.
+#[must_use]
+pub fn both_changes(first: &str, second: &str) -> String {
+    format!("{first} + {second}")
+}
+
+/// What another reserve would come to.
+#[must_use]
+pub fn reserve_kept(words: Words, to: Percent, less: bool, chance: f64) -> String {
+    let (to, chance) = (words.amount(to), words.chance(chance));
+    if less {
+        format!(
+            "Con solo {to} de reserva la probabilidad sería de {chance}; quedaría menos cuando algo falle."
+        )
+    } else {
+        format!(
+            "Con {to} de reserva la probabilidad sería de {chance}; quedaría más cuando algo falle."
+        )
+    }
+}
+
+/// The evenings of a stay.
+const EVENINGS: [&str; 3] = ["esa misma tarde", "la tarde siguiente", "la tarde después"];
+
+/// How late one can arrive at the reserve and still leave full.
+#[must_use]
+pub fn arrival(words: Words, arrival: &Arrival) -> String {
+    let month = month(arrival.month);
+    let mut parts = Vec::new();
+    for (latest, evening) in arrival.latest.iter().zip(EVENINGS) {
+        match latest {
+            Some(Arrival::WHENEVER) => {
+                parts.push(format!("{evening} a cualquier hora que se llegue"));
+                break;
+            }
+            Some(hour) => {
+                let clock = words.clock(u16::from(*hour) * 60);
+                parts.push(format!("{evening} si se llega antes de las {clock}"));
+            }
+            None => {}
+        }
+    }
+    if parts.is_empty() {
+        return format!(
+            "Con el cielo típico de {month}, un banco en su reserva no se llena en tres días."
+        );
+    }
+    format!(
+        "Con el cielo típico de {month}, un banco en su reserva está lleno {}.",
+        parts.join(", ")
+    )
 }

@@ -1,40 +1,14 @@
-//! How big it must be: a promise, what keeps it, and what would help.
+//! The answers for people.
 
-use sunlarder_engine::document::Document;
-use sunlarder_engine::outlook::Outlook;
-use sunlarder_engine::place::{Climate, SpreadGrid};
-use sunlarder_engine::sizing::{Answer, Change, Promise, Question, Rates, Size, Study, Track};
-use sunlarder_engine::system::System;
-use sunlarder_engine::words::command_line::{Caption, Fault};
-use sunlarder_engine::words::sizing::Sized;
-use sunlarder_engine::working::Tag;
+use sunlarder_engine::sizing::{Answer, Change, Rates, Size, Study};
+use sunlarder_engine::words::command_line::Caption;
 
+use super::{is_vital, kept, said, sized};
 use crate::table::Table;
 use crate::words;
 
 /// Changes that are told, at most.
 const CHANGES: usize = 8;
-
-/// A promise with the chance that is usual for a plan.
-pub(crate) fn usual(plan: &Document, promise: Promise) -> Promise {
-    promise.with_usual_chance(is_vital(plan))
-}
-
-/// Whether a life may depend on something that runs.
-fn is_vital(plan: &Document) -> bool {
-    plan.loads.iter().any(|load| load.on && load.vital)
-}
-
-/// A plan with the answers to what was asked about it.
-pub(crate) fn studied(plan: &Document, question: Question) -> Result<Study, Fault> {
-    let system = System::assemble(plan, Climate::embedded(), &mut ()).map_err(Fault::Refused)?;
-    let spread = SpreadGrid::embedded().at(system.site);
-    let mut study = Study::new(plan, &system, &Outlook::of(&system), &spread, question)
-        .map_err(Fault::Refused)?;
-    let mut rows = Track::default();
-    while study.advance(&mut rows) {}
-    Ok(study)
-}
 
 /// The whole page.
 pub(crate) fn text(study: &Study) -> String {
@@ -47,15 +21,6 @@ pub(crate) fn text(study: &Study) -> String {
         format!("{}\n", words().caption(Caption::Estimates)),
     ];
     parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join("\n")
-}
-
-fn sized(study: &Study, size: Size) -> Sized {
-    let system = study.sizing().system();
-    Sized { charge: size.charge(system), power: size.power(system) }
-}
-
-fn kept(study: &Study) -> bool {
-    study.standing().is_some_and(|standing| standing.kept)
 }
 
 /// The promise, and how likely the plan keeps it.
@@ -88,6 +53,12 @@ fn answers(study: &Study) -> String {
             .tilt()
             .and_then(|own| Some(words().tilt_for(own.tilt, south, own.month, own.chance?))),
     );
+    let own = study.sizing().system().bank.reserve;
+    lines.extend(study.reserves().filter_map(|helped| match helped.change {
+        Change::Reserve { to } => Some(words().reserve_kept(to, to.0 < own.0, helped.chance)),
+        _ => None,
+    }));
+    lines.extend(study.arrival().map(|own| words().arrival(&own)));
     format!("{}\n  {}\n", words().caption(Caption::WhatKeepsIt), lines.join("\n  "))
 }
 
@@ -146,22 +117,9 @@ fn helpful(study: &Study) -> String {
     let unchanged = words().caption(Caption::Unchanged).to_owned();
     table.row([unchanged, words().chance(standing.chance), of(standing.shortage)]);
     for helped in ranked.iter().take(CHANGES) {
-        let change = words().change(&helped.change, &name(study, &helped.change));
-        table.row([change, words().chance(helped.chance), of(helped.shortage)]);
+        table.row([said(study, helped), words().chance(helped.chance), of(helped.shortage)]);
     }
     format!("{}\n{}", words().caption(Caption::WouldHelp), table.text())
-}
-
-/// The name of the load that a change is about; of any other nothing.
-fn name(study: &Study, change: &Change) -> String {
-    match change {
-        Change::LessUse { load, .. } | Change::Direct { load } => {
-            let tag = Tag::Load(*load);
-            let own = words().name_in(study.plan(), tag);
-            own.or_else(|| words().unnamed(tag)).unwrap_or_default()
-        }
-        _ => String::new(),
-    }
 }
 
 /// What the common system voltages mean.
