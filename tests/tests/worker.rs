@@ -2,13 +2,14 @@
 
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at what it cannot read")]
 
+use sunlarder_engine::digits;
 use sunlarder_engine::document::{Document, Field};
 use sunlarder_engine::outlook::{Figure, Guessed, Outlook, Question};
 use sunlarder_engine::place::{Climate, SpreadGrid, WeatherFile, WeatherFileFault};
 use sunlarder_engine::share;
 use sunlarder_engine::simulate::{Extent, Sunlight};
 use sunlarder_engine::system::System;
-use sunlarder_engine::words::{Habits, Label, Language, Words, lines};
+use sunlarder_engine::words::{Habits, Label, Language, Words, decimal, lines};
 use sunlarder_engine::working::Working;
 use sunlarder_tests::golden::golden;
 use sunlarder_tests::plans::EXAMPLES;
@@ -476,7 +477,8 @@ fn a_year_is_drawn_with_the_numbers_of_its_hours_and_a_table_of_its_months() {
         desk.take(request(serial, &plan, &system));
         let outlook = Outlook::of(&system);
         let spread = SpreadGrid::embedded().at(system.site);
-        let argument = spread.iter().fold("3".to_owned(), |told, own| format!("{told} {}", decimal(*own, 9)));
+        let argument =
+            spread.iter().fold("3".to_owned(), |told, own| format!("{told} {}", decimal(*own, 9)));
         let spread = spread.map(|own| digits::number(&decimal(own, 9)).unwrap());
         for (argument, year) in [
             ("mean", outlook.mean_year(&system)),

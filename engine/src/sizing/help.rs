@@ -145,7 +145,9 @@ impl Change {
                     *hours = (*hours + more.0).min(Field::HoursPerDay.range().max);
                 }
             }
-            Self::OtherMonths { .. } => {}
+            Self::OtherMonths { season } => {
+                plan.promise.get_or_insert_default().months = season;
+            }
             Self::Reserve { to } => plan.bank.reserve_pct = to.0,
         }
         plan
@@ -407,7 +409,6 @@ impl Trying {
         let helps = |own: &&Helped| {
             own.shortage < now - NO_HELP && !matches!(own.change, Change::Reserve { .. })
         };
-        let mut all: Vec<Helped> = self.found.iter().filter(helps).copied().collect();
         let effort = |own: &Helped| {
             let of = |change: &Change| effort(change, plan, rates);
             of(&own.change) + own.with.as_ref().map_or(0.0, of)
@@ -416,10 +417,15 @@ impl Trying {
             true => effort(own),
             false => effort(own) / (now - own.shortage),
         };
-        all.sort_by(|a, b| {
+        let order = |a: &Helped, b: &Helped| {
             let rank = rank(a).total_cmp(&rank(b));
             b.kept.cmp(&a.kept).then(rank).then(a.shortage.total_cmp(&b.shortage))
-        });
+        };
+        // Put where it belongs, one by one: there are few, and a sort of their own would cost the page a kilobyte.
+        let mut all: Vec<Helped> = Vec::new();
+        for own in self.found.iter().filter(helps) {
+            all.insert(all.partition_point(|other| order(other, own).is_le()), *own);
+        }
         all
     }
 }

@@ -96,6 +96,7 @@ labels! {
     Dirt,
     DischargeLimit,
     DistanceHabit,
+    DoThis,
     Done,
     Download,
     DrawHint,

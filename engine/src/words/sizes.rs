@@ -60,4 +60,10 @@ impl Words {
     pub fn sizes_method(self, years: usize) -> [String; 3] {
         speak!(self.language, sizes::method(years))
     }
+
+    /// The size that costs or weighs least, with its price or its weight \[kg\].
+    #[must_use]
+    pub fn least_of_all(self, size: Sized, sum: f64, weight: bool) -> String {
+        speak!(self.language, sizes::least_of_all(self, size, sum, weight))
+    }
 }

@@ -490,16 +490,17 @@ fn promise(kind: Kind) -> BoxedStrategy<Promise> {
         weighted(OFTEN, kind.number(Field::ArrayWeight, 2.0, 8.0)),
     );
     let chance = weighted(OFTEN, kind.number(Field::Chance, 50.0, 100.0));
-    (what, chance, 1_u16..=0xfff, rates).prop_map(|(what, chance_pct, months, rates)| Promise {
-        what,
-        chance_pct,
-        months: Months(months),
-        bank_price: rates.0,
-        array_price: rates.1,
-        bank_kg: rates.2,
-        array_kg: rates.3,
-    })
-    .boxed()
+    (what, chance, 1_u16..=0xfff, rates)
+        .prop_map(|(what, chance_pct, months, rates)| Promise {
+            what,
+            chance_pct,
+            months: Months(months),
+            bank_price: rates.0,
+            array_price: rates.1,
+            bank_kg: rates.2,
+            array_kg: rates.3,
+        })
+        .boxed()
 }
 
 /// A whole plan.

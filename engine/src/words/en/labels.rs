@@ -348,6 +348,7 @@ pub fn label(label: Label) -> &'static str {
             "At twice the voltage the same power needs half the current, and a cable a quarter of the copper for the same share lost."
         }
         Label::HowSizes => "How this is worked out",
+        Label::DoThis => "Do this",
         Label::WhatComesIn => "What comes in?",
         Label::WhatDoYouRun => "What do you run?",
         Label::WhatDoYouStore => "What do you store?",

@@ -76,3 +76,19 @@ pub fn method(years: usize) -> [String; 3] {
         "A bank of twice the size is two of yours side by side, an array of twice the size has twice the strings and twice the controller. They are estimates, not a promise of the weather.".to_owned(),
     ]
 }
+
+/// The size that costs or weighs least.
+#[must_use]
+pub fn least_of_all(words: Words, size: Sized, sum: f64, weight: bool) -> String {
+    let (charge, power) = (words.amount(size.charge), words.amount(size.power));
+    let sum = words.rounded(sum);
+    if weight {
+        format!(
+            "The lightest that keeps it: a bank of {charge} and an array of {power}, {sum}\u{a0}kg in all."
+        )
+    } else {
+        format!(
+            "The cheapest that keeps it: a bank of {charge} and an array of {power}, {sum} in all."
+        )
+    }
+}

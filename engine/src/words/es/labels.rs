@@ -356,6 +356,7 @@ pub fn label(label: Label) -> &'static str {
             "Con el doble de tensión la misma potencia pide la mitad de corriente, y el cable un cuarto del cobre para perder la misma parte."
         }
         Label::HowSizes => "Cómo se calcula esto",
+        Label::DoThis => "Hacer esto",
         Label::WhatComesIn => "¿Qué entra?",
         Label::WhatDoYouRun => "¿Qué usas?",
         Label::WhatDoYouStore => "¿Qué almacenas?",

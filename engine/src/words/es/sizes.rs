@@ -79,3 +79,19 @@ pub fn method(years: usize) -> [String; 3] {
         "Un banco del doble son dos como el tuyo en paralelo; un campo del doble tiene el doble de cadenas y el doble de regulador. Son estimaciones, no una promesa del tiempo.".to_owned(),
     ]
 }
+
+/// The size that costs or weighs least.
+#[must_use]
+pub fn least_of_all(words: Words, size: Sized, sum: f64, weight: bool) -> String {
+    let (charge, power) = (words.amount(size.charge), words.amount(size.power));
+    let sum = words.rounded(sum);
+    if weight {
+        format!(
+            "Lo más ligero que lo cumple: un banco de {charge} y un campo de {power}, {sum}\u{a0}kg en total."
+        )
+    } else {
+        format!(
+            "Lo más barato que lo cumple: un banco de {charge} y un campo de {power}, {sum} en total."
+        )
+    }
+}

@@ -2,7 +2,7 @@
 
 use sunlarder_engine::document::Document;
 use sunlarder_engine::share;
-use sunlarder_engine::sizing::{Answer, Change, Size, Study};
+use sunlarder_engine::sizing::{Answer, Change, Helped, Size, Study};
 use sunlarder_engine::words::sizing::Sized;
 use sunlarder_engine::words::{Label as L, Words};
 use sunlarder_engine::working::Tag;
@@ -12,7 +12,7 @@ use super::sized;
 use crate::paper::Paper;
 
 /// Changes that are told, at most.
-const CHANGES: usize = 8;
+const CHANGES: usize = 6;
 
 /// How the plan does as it stands, and the least to add.
 #[must_use]
@@ -79,7 +79,7 @@ fn suggested(paper: &mut Paper, study: &Study, words: Words) {
     }
 }
 
-/// The smallest bank and array, hours of a charger, the best tilt.
+/// The smallest bank and array, the cheapest and the lightest, hours of a charger, the best tilt, another reserve, how late one can arrive.
 fn smallest(paper: &mut Paper, study: &Study, words: Words) {
     let told = |size: Answer<Size>| -> Option<Option<Sized>> {
         (size != Answer::Open).then(|| size.found().map(|size| sized(study, size)))
@@ -87,6 +87,13 @@ fn smallest(paper: &mut Paper, study: &Study, words: Words) {
     let mut lines = Vec::new();
     lines.extend(told(study.smallest_bank()).map(|size| words.smallest_bank(size)));
     lines.extend(told(study.smallest_array()).map(|size| words.smallest_array(size)));
+    if study.map().is_whole() {
+        for (least, weight) in [(study.cheapest(), false), (study.lightest(), true)] {
+            lines.extend(
+                least.map(|(size, sum)| words.least_of_all(sized(study, size), sum, weight)),
+            );
+        }
+    }
     if !kept(study) && study.charger_hours() != Answer::Open {
         let charger = study.sizing().charger();
         lines.push(words.charger_hours(study.charger_hours().found(), charger));
@@ -95,34 +102,57 @@ fn smallest(paper: &mut Paper, study: &Study, words: Words) {
     lines.extend(
         study.tilt().and_then(|own| Some(words.tilt_for(own.tilt, south, own.month, own.chance?))),
     );
-    list(paper, "answers", &lines);
-}
-
-fn list(paper: &mut Paper, class: &str, lines: &[String]) {
+    let own = study.sizing().system().bank.reserve;
+    lines.extend(study.reserves().filter_map(|helped| match helped.change {
+        Change::Reserve { to } => Some(words.reserve_kept(to, to.0 < own.0, helped.chance)),
+        _ => None,
+    }));
+    lines.extend(study.arrival().map(|own| words.arrival(&own)));
     if lines.is_empty() {
         return;
     }
-    paper.class("ul", class);
-    for line in lines {
+    paper.class("ul", "answers");
+    for line in &lines {
         paper.said("li", "", line);
     }
     paper.close();
 }
 
-/// What would help, the best first.
+/// What would help, the best first, each with a button that does it.
 fn helpful(paper: &mut Paper, study: &Study, words: Words) {
+    let now = study.standing().map_or(0.0, |own| own.shortage);
     let helped = study.helped();
-    let trials = study.question().promise.trial_days().is_some();
-    if helped.is_empty() {
+    let mut shown = helped.iter().filter(|own| own.kept || own.shortage < NO_HELP * now).peekable();
+    if shown.peek().is_none() {
         return;
     }
+    let trials = study.question().promise.trial_days().is_some();
     paper.said("h3", "", words.label(L::WhatWouldHelp)).class("ol", "helped");
-    for own in helped.iter().take(CHANGES) {
-        let change = words.change(&own.change, &name(study, &own.change, words));
-        let said = words.helped(&change, own.chance, own.shortage, trials);
-        paper.open("li").said("span", "", &said).close();
+    for own in shown.take(CHANGES) {
+        let change = said(study, own, words);
+        paper.open("li").said("span", "", &words.helped(&change, own.chance, own.shortage, trials));
+        paper.text(" ");
+        let label = words.label(L::DoThis);
+        let latitude = study.sizing().system().site.latitude;
+        let made = own.change.made(study.plan(), latitude);
+        let made = own.with.map_or_else(|| made.clone(), |with| with.made(&made, latitude));
+        if let Ok(code) = share::encode(&made) {
+            paper.class("button", "button quiet").attr("type", "button").attr("data-plan", &code);
+            paper.attr("aria-label", &format!("{label}: {change}")).text(label).close();
+        }
+        paper.close();
     }
     paper.close();
+}
+
+/// What leaves more of the short days than this is no help worth telling (ratio).
+const NO_HELP: f64 = 0.95;
+
+/// A change, or two together.
+fn said(study: &Study, helped: &Helped, words: Words) -> String {
+    let one = |change: &Change| words.change(change, &name(study, change, words));
+    let first = one(&helped.change);
+    helped.with.map_or_else(|| first.clone(), |with| words.both_changes(&first, &one(&with)))
 }
 
 /// The name of the load that a change is about; of any other nothing.
