@@ -157,7 +157,7 @@ pub fn open_circuit<const PLATES: bool>(store: &Store, charge: f32) -> f32 {
 /// l·(a + b·l) / (1 + l·(c + d·l)).
 const ACCEPTED: (f32, f32, f32, f32) = (0.826_017, 11.765_892, 5.892_335, 9.107_496);
 
-/// The law of [`ACCEPTED`], as the step has it.
+/// The law of `ACCEPTED`, as the step has it.
 #[must_use]
 pub fn accepted_by_plates(charge: f32) -> f32 {
     let left = 1.0 - charge;
@@ -167,7 +167,7 @@ pub fn accepted_by_plates(charge: f32) -> f32 {
 /// One over the resistance of lead-acid to discharge, which is twice that of a full bank when empty: 1/(2 − s) within 3 %, as a + s·(b + c·s).
 const FULLER: (f32, f32, f32) = (0.5, 0.2, 0.3);
 
-/// The law of [`FULLER`], as the step has it.
+/// The law of `FULLER`, as the step has it.
 #[must_use]
 pub fn fuller_conducts(charge: f32) -> f32 {
     FULLER.0 + charge * (FULLER.1 + FULLER.2 * charge)
