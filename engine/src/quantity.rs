@@ -100,6 +100,12 @@ pub trait Within {
     /// the printing of floats along, which takes 4 kB of the page.
     #[must_use]
     fn within(self, low: Self, high: Self) -> Self;
+
+    /// The number less as many wholes as leave it from 0 up to one of them: hours of a clock, degrees of a circle.
+    ///
+    /// Where it lies within a few wholes it is the same as std's remainder, which takes 1 kB of the page to be right for all others.
+    #[must_use]
+    fn turned(self, whole: Self) -> Self;
 }
 
 impl Within for f64 {
@@ -107,6 +113,13 @@ impl Within for f64 {
     fn within(self, low: Self, high: Self) -> Self {
         let value = if self > high { high } else { self };
         if value < low { low } else { value }
+    }
+
+    #[inline]
+    fn turned(self, whole: Self) -> Self {
+        let rest = self - whole * (self / whole).floor();
+        // Just below nothing it may come out as a whole.
+        if rest < whole { rest } else { 0.0 }
     }
 }
 

@@ -298,7 +298,7 @@ impl Spot {
             let row = y as usize;
             (Row::Cells(row), Row::Cells(row + 1), y - row as f64)
         };
-        let x = ((site.longitude.0 - FIRST.1) / CELL).rem_euclid(CELLS_EAST as f64);
+        let x = ((site.longitude.0 - FIRST.1) / CELL).turned(CELLS_EAST as f64);
         let column = x as usize;
         Self {
             south,

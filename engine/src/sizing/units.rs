@@ -6,6 +6,7 @@
 use super::Size;
 use super::map::Axis;
 use crate::document::{Document, Field};
+use crate::quantity::Within as _;
 
 /// So little of a unit is none.
 const SLIVER: f64 = 1e-6;
@@ -34,7 +35,7 @@ pub struct Whole {
 }
 
 fn common(a: f64, b: f64) -> f64 {
-    if b < 0.5 { a } else { common(b, a % b) }
+    if b < 0.5 { a } else { common(b, a.turned(b)) }
 }
 
 impl Units {

@@ -44,7 +44,7 @@ impl Horizon {
     /// How high it stands in a direction, clockwise from north.
     #[must_use]
     pub fn elevation(&self, direction: Degrees) -> Degrees {
-        let at = direction.0.rem_euclid(360.0) / STEP;
+        let at = direction.0.turned(360.0) / STEP;
         let first = (at as usize) % DIRECTIONS;
         let (from, to) = (self.elevations[first], self.elevations[(first + 1) % DIRECTIONS]);
         from + (to - from) * (at - first as f64).within(0.0, 1.0)

@@ -129,8 +129,8 @@ pub fn daylight(site: Site, day_of_year: u16, utc_offset: Hours) -> Daylight {
     let solar_noon = 12.0 - site.longitude.0 / 15.0 - equation_of_time(day) / 60.0 + utc_offset.0;
     let half = half / super::HOUR_ANGLE_PER_HOUR;
     Daylight::Between {
-        rise: Hours((solar_noon - half).rem_euclid(DAY)),
-        set: Hours((solar_noon + half).rem_euclid(DAY)),
+        rise: Hours((solar_noon - half).turned(DAY)),
+        set: Hours((solar_noon + half).turned(DAY)),
     }
 }
 

@@ -35,7 +35,7 @@ pub use orbit::{
 
 use core::f64::consts::PI;
 
-use crate::quantity::{Degrees, Hours};
+use crate::quantity::{Degrees, Hours, Within as _};
 
 /// Hours in a day.
 pub(crate) const DAY: f64 = 24.0;
@@ -74,7 +74,7 @@ pub fn position(site: Site, day: f64, utc: Hours) -> Position {
 /// Solar time \[h\], wrapped to 0..24, of a universal time at a longitude; `equation` of time in minutes.
 #[must_use]
 pub fn solar_hour(longitude: Degrees, utc: Hours, equation: f64) -> f64 {
-    let hour = (utc.0 + longitude.0 / 15.0 + equation / 60.0).rem_euclid(DAY);
+    let hour = (utc.0 + longitude.0 / 15.0 + equation / 60.0).turned(DAY);
     // The remainder of a tiny negative number rounds up to the whole day.
     if hour < DAY { hour } else { 0.0 }
 }

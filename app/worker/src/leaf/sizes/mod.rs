@@ -53,11 +53,11 @@ fn chances(study: &Study) -> (Vec<Option<f64>>, Vec<f64>) {
     let (map, promise) = (study.map(), &study.question().promise);
     let known = |bank: usize, array: usize| map.chance(promise, bank, array);
     let all = (0..SIDE * SIDE).map(|at| known(at / SIDE, at % SIDE)).collect();
-    // The coarse cells are the middle ones of three by three.
+    // The coarse map has every third bank.
     let middle = |at: usize| at / 3 * 3 + 1;
     let shown = (0..SIDE * SIDE).map(|at| {
         let (bank, array) = (at / SIDE, at % SIDE);
-        known(bank, array).or_else(|| known(middle(bank), middle(array))).unwrap_or(0.0)
+        known(bank, array).or_else(|| known(middle(bank), array)).unwrap_or(0.0)
     });
     (all, shown.collect())
 }
