@@ -1,5 +1,6 @@
 //! What the page's address says: a plan in a link, or an example by name.
 
+use sunlarder_engine::digits::places_of;
 use sunlarder_engine::document::{Document, Problem};
 use sunlarder_engine::outlook::Guessed;
 use sunlarder_engine::share;
@@ -34,7 +35,7 @@ pub(crate) enum Asked {
 /// Reads the part behind the `#`.
 pub(crate) fn asked(hash: &str) -> Asked {
     let hash = hash.trim_start_matches('#');
-    if let Some((what, code)) = hash.strip_prefix(QUESTION).and_then(|own| own.split_once("&p=")) {
+    if let Some((what, code)) = hash.strip_prefix(QUESTION).and_then(|own| parted(own, "&p=")) {
         return match (what_of(what), share::decode(code)) {
             (Some(what), Ok(plan)) => Asked::Question(what, Box::new(plan)),
             (None, Ok(plan)) => Asked::Plan(Box::new(plan)),
@@ -83,6 +84,12 @@ pub(crate) fn before_question(page: &str, what: Guessed) -> String {
 pub(crate) fn link(page: &str, plan: &Document) -> Result<String, Problem> {
     let page = page.split('#').next().unwrap_or_default();
     share::encode(plan).map(|code| format!("{page}#p={code}"))
+}
+
+/// What stands before and behind a part.
+fn parted<'a>(text: &'a str, by: &'a str) -> Option<(&'a str, &'a str)> {
+    let at = places_of(text, by).next()?;
+    Some((text.get(..at)?, text.get(at + by.len()..)?))
 }
 
 #[cfg(test)]

@@ -18,6 +18,7 @@ pub(crate) use parsed::plan_of;
 #[cfg(target_arch = "wasm32")]
 mod parsed {
     use js_sys::{Array, JSON, Object};
+    use sunlarder_engine::digits::places_of;
     use sunlarder_engine::document::{Document, Group, Problem, Value};
     use wasm_bindgen::{JsCast, JsValue};
 
@@ -37,7 +38,7 @@ mod parsed {
         let message = error.dyn_ref::<js_sys::Error>().map(|own| String::from(own.message()));
         let message = message.unwrap_or_default();
         let behind = |word: &str| {
-            let rest = message.split_once(word)?.1;
+            let rest = message.get(places_of(&message, word).next()? + word.len()..)?;
             let end = rest.find(|own: char| !own.is_ascii_digit()).unwrap_or(rest.len());
             rest[..end].parse().ok()
         };

@@ -1,4 +1,4 @@
-//! Numbers in plain digits, as files and messages write them.
+//! Numbers in plain digits, as files and messages write them, and where a part stands in a text.
 //!
 //! **Why not the standard library's.** Its exact reader of any number brings a table of 10 kB that does not compress, and the
 //! page would carry it for this alone.
@@ -6,6 +6,14 @@
 //! **Exact** for up to fifteen digits with a power of ten up to 22, which is all that they hold: a whole number below 2⁵³ over an
 //! exact power of ten is rounded once (Clinger 1990, *How to read floating point numbers accurately*, PLDI). Beyond, to some units of
 //! the last place.
+
+/// Where a part stands in a text, one place after the other.
+///
+/// Std's search for long texts takes a kilobyte of the page; what is searched here is a line.
+pub fn places_of<'a>(text: &'a str, part: &'a str) -> impl Iterator<Item = usize> + 'a {
+    let is_at = move |at: &usize| text.get(*at..).is_some_and(|rest| rest.starts_with(part));
+    text.char_indices().map(|(at, _)| at).filter(is_at)
+}
 
 /// Whole numbers with more than 17 digits are cut there; the rest counts as zeros.
 const MOST: u64 = 100_000_000_000_000_000;

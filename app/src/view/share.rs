@@ -3,6 +3,7 @@
 use std::rc::Rc;
 
 use crate::signal::*;
+use sunlarder_engine::digits::places_of;
 use sunlarder_engine::document::Document;
 use sunlarder_engine::place::{MAX_FILE_BYTES, is_letter};
 use sunlarder_engine::share;
@@ -133,7 +134,7 @@ pub(super) fn large_code(store: Store) -> View {
 pub(crate) fn read_text(text: &str) -> Result<Document, String> {
     let text = text.trim();
     // A message around a link may have several lines; a bare code has one word.
-    let in_message = text.contains("#p=") && !text.starts_with('{');
+    let in_message = places_of(text, "#p=").next().is_some() && !text.starts_with('{');
     let plan = if in_message || !text.is_empty() && !text.contains(['{', '\n', ' ']) {
         share::decode(share::code_in(text))
     } else {

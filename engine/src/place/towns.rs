@@ -16,6 +16,7 @@
 //! the name, a second name in brackets: `599 107Oslo`. Nothing costs as little room after compression. A new town goes
 //! to the end under a head of its own.
 
+use crate::digits::places_of;
 use crate::place::clock::{Clock, SummerTime};
 use crate::quantity::Degrees;
 use crate::sun::Site;
@@ -139,7 +140,7 @@ fn fit(name: &str, query: &str) -> Option<Fit> {
     if name.starts_with(query) {
         return Some(Fit::Start);
     }
-    let mut places = name.match_indices(query).map(|(at, _)| at).peekable();
+    let mut places = places_of(name, query).peekable();
     places.peek()?;
     let at_word = places.any(|at| name[..at].ends_with(' '));
     Some(if at_word { Fit::Word } else { Fit::Inside })

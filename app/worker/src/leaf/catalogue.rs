@@ -4,6 +4,7 @@
 //! beginning of a longer one, without its ending (plurals, *charger* for *charging*), or with one letter wrong. If nothing has all
 //! words, those that have most of them are shown.
 
+use sunlarder_engine::digits::places_of;
 use sunlarder_engine::document::Document;
 use sunlarder_engine::load::catalogue::{Appliance, Group, entry};
 use sunlarder_engine::place;
@@ -114,13 +115,18 @@ fn folded(text: &str) -> String {
     text.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
+/// Whether a word stands in a text.
+fn is_within(text: &str, word: &str) -> bool {
+    places_of(text, word).next().is_some()
+}
+
 /// How far a word is from an appliance: 0 as it stands in the name, up to 9 with a wrong letter; nothing if it is not found.
 fn distance(word: &str, name: &str, others: &str) -> Option<usize> {
     let best = |text: &str| text.split(' ').filter_map(|own| apart(word, own)).min();
     // Also two words written as one.
     let within = |text: &str| {
-        let is_in = word.len() > 2 && text.contains(word)
-            || word.len() > LONG && text.replace(' ', "").contains(word);
+        let is_in = word.len() > 2 && is_within(text, word)
+            || word.len() > LONG && is_within(&text.split(' ').collect::<String>(), word);
         is_in.then_some(3)
     };
     let in_name = best(name).or_else(|| within(name));
