@@ -18,6 +18,7 @@ mod in_browser {
     mod place;
     mod replay;
     mod shell;
+    mod sizing;
     mod sources;
     mod speed;
     mod stopped;

@@ -8,6 +8,11 @@ use std::cell::RefCell;
 use sunlarder_lanes::{Counts, Flat, HoursOfDay, MONTHS, Rows, Store, Track};
 use wasm_bindgen::prelude::wasm_bindgen;
 
+/// Half the size of std's, as quick.
+#[cfg(target_arch = "wasm32")]
+#[global_allocator]
+static ALLOCATOR: rlsf::SmallGlobalTlsf = rlsf::SmallGlobalTlsf::new();
+
 thread_local! {
     static TRACK: RefCell<Track> = RefCell::new(Track::default());
 }

@@ -180,17 +180,20 @@ fn promise(store: Store) -> View {
 }
 
 /// The twelve spreads of the daily clearness at the place, as the worker reads them.
-pub(crate) fn spreads(store: Store) -> String {
-    let site = store.answers.with(|own| own.solved().map(|solved| solved.system.site));
-    let spread = store.worked.spread.get();
-    let own = spread.zip(site).map(|(spread, site)| spread.at(site));
-    let texts: Vec<String> = own.iter().flatten().map(|own| decimal(*own, 9)).collect();
-    texts.join(" ")
+fn spreads(store: Store) -> Signal<String> {
+    let site = memo(Box::new(move || {
+        store.answers.with(|own| own.solved().map(|solved| solved.system.site))
+    }));
+    memo(Box::new(move || {
+        let own = store.worked.spread.get().zip(site.get()).map(|(spread, site)| spread.at(site));
+        let texts: Vec<String> = own.iter().flatten().map(|own| decimal(*own, 9)).collect();
+        texts.join(" ")
+    }))
 }
 
 /// What is worked out: the answers, and the map to touch.
 fn answers(store: Store) -> View {
-    let argument = memo(Box::new(move || spreads(store)));
+    let argument = spreads(store);
     let numbers = RwSignal::new(Vec::new());
     let map = dynamic(move || {
         let (view, own) = leaf_of(store, Leaf::Sizes, argument.get());

@@ -132,7 +132,8 @@ impl Desk {
                 // The page names the plan again with every wish; what is known of it stays.
                 if !self.plan.as_ref().is_some_and(|own| own.code == code && own.climate == climate)
                 {
-                    self.plan = Plan::read(code, climate);
+                    let before = self.plan.take();
+                    self.plan = Plan::read(code, climate).map(|plan| plan.after(before));
                 }
             }
             Request::Leaf { serial, wish: number, leaf, argument } if serial == self.serial => {
@@ -196,7 +197,8 @@ impl Desk {
         }
         let sizing = sizing.as_mut()?;
         let known = Some(sizing.known());
-        if let Some(own) = self.living.iter_mut().find(|own| own.told != known) {
+        let due = |own: &&mut Living| own.told != known && sizing.tells(own.wish.leaf);
+        if let Some(own) = self.living.iter_mut().find(due) {
             own.told = known;
             let written = sizing.write(own.wish.leaf, self.words);
             let wish = own.wish.number;
@@ -304,6 +306,20 @@ impl Plan {
         let found = climate_of(site(&document), &climate)?;
         let system = System::resolve(&document, found, &mut ()).ok()?;
         Some(Self { code, climate, document, system, outlook: None, weather: None, sizing: None })
+    }
+}
+
+impl Plan {
+    /// The same with what is known of the plan before it, if it only promises something else.
+    fn after(mut self, before: Option<Self>) -> Self {
+        let Some(mut before) = before else { return self };
+        let promise = self.document.promise.take();
+        before.document.promise = None;
+        if before.climate == self.climate && before.document == self.document {
+            (self.outlook, self.weather) = (before.outlook, before.weather);
+        }
+        self.document.promise = promise;
+        self
     }
 }
 

@@ -11,7 +11,7 @@ use sunlarder_engine::sizing::{Answer, Question, Rows, Size, Study, Track};
 use sunlarder_engine::system::System;
 use sunlarder_engine::words::Words;
 
-use crate::leaf::{Leaf, Written, write_helping, write_sizes, write_sizing};
+use crate::leaf::{Leaf, Written, draw_sizes, sizes_numbers, write_helping, write_sizing};
 use crate::message::MONTHS;
 
 /// A study in the making, of one plan and one place.
@@ -25,10 +25,20 @@ pub(crate) struct Sizing {
     known: u64,
     /// Whether nothing is left to be worked out.
     over: bool,
+    /// The picture of the map, and of what: drawn anew only for what changes it as a whole.
+    picture: Option<(Picture, String)>,
+}
+
+/// What a picture of the map shows.
+#[derive(Debug, PartialEq)]
+struct Picture {
+    map: (bool, bool),
+    suggested: Answer<Size>,
+    words: Words,
 }
 
 /// Of the work so much is told each time, at least (ratio).
-const TOLD: f64 = 0.04;
+const TOLD: f64 = 0.2;
 
 impl Sizing {
     /// The study that an argument, the twelve spreads of the daily clearness, means for a plan.
@@ -37,7 +47,13 @@ impl Sizing {
         let spread: Option<Vec<f64>> = argument.split(' ').map(digits::number).collect();
         let spread: Option<[f64; MONTHS]> = spread.and_then(|own| own.try_into().ok());
         let made = |spread| Study::new(plan, system, outlook, &spread, Question::stated(plan)).ok();
-        Self { argument: argument.to_owned(), study: spread.and_then(made), known: 0, over: false }
+        Self {
+            argument: argument.to_owned(),
+            study: spread.and_then(made),
+            known: 0,
+            over: false,
+            picture: None,
+        }
     }
 
     /// Whether it is that of an argument.
@@ -50,6 +66,17 @@ impl Sizing {
     #[must_use]
     pub(crate) fn known(&self) -> u64 {
         self.known
+    }
+
+    /// Whether there is anything to tell in a leaf: what was told of the plan before stays until then, so that the page is not made anew for
+    /// nothing.
+    pub(crate) fn tells(&self, leaf: Leaf) -> bool {
+        let Some(study) = &self.study else { return true };
+        match leaf {
+            Leaf::Sizes => study.map().is_coarse(),
+            Leaf::Sizing => study.standing().is_some(),
+            _ => study.map().is_whole(),
+        }
     }
 
     /// Works off the next piece; whether there was one.
@@ -65,9 +92,17 @@ impl Sizing {
 
     /// Writes what is known; nothing of a plan that cannot be sized.
     #[must_use]
-    pub(crate) fn write(&self, leaf: Leaf, words: Words) -> Written {
+    pub(crate) fn write(&mut self, leaf: Leaf, words: Words) -> Written {
         match &self.study {
-            Some(study) if leaf == Leaf::Sizes => write_sizes(study, words),
+            Some(study) if leaf == Leaf::Sizes => {
+                let map = (study.map().is_coarse(), study.map().is_whole());
+                let shown = Picture { map, suggested: study.suggested(), words };
+                if self.picture.as_ref().is_none_or(|own| own.0 != shown) {
+                    self.picture = Some((shown, draw_sizes(study, words)));
+                }
+                let text = self.picture.as_ref().map(|own| own.1.clone()).unwrap_or_default();
+                Written { text, numbers: sizes_numbers(study) }
+            }
             Some(study) if leaf == Leaf::Sizing => write_sizing(study, words),
             Some(study) => write_helping(study, words),
             None => Written::default(),

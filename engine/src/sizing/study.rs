@@ -166,7 +166,7 @@ impl Study {
             promise: &self.question.promise,
         };
         let goes_on = match &mut self.stage {
-            Stage::Map if self.map.is_coarse() && !self.standing.is_whole(on.course) => {
+            Stage::Map if self.map.is_whole() && !self.standing.is_whole(on.course) => {
                 let goes_on = self.standing.advance(&self.sizing, self.map.course());
                 if self.standing.is_whole(on.course) && self.own.array > 0.0 {
                     self.trying.begin(on, &self.standing.counts);

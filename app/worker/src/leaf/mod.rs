@@ -24,7 +24,7 @@ pub use code::code_of;
 pub use explained::Topic;
 pub use guess::argument as guesses;
 pub use other::argument as other;
-pub use sizes::{SizesNumbers, write_helping, write_sizes, write_sizing};
+pub use sizes::{SizesNumbers, draw_sizes, sizes_numbers, write_helping, write_sizing};
 
 use sunlarder_engine::document::Document;
 use sunlarder_engine::outlook::{DayFlow, Outlook, Question, csv};

@@ -15,7 +15,6 @@ use sunlarder_engine::words::Words;
 use sunlarder_engine::words::sizes::Mark;
 use sunlarder_engine::words::sizing::Sized;
 
-use super::Written;
 use crate::paper::Paper;
 use map::{Scale, Shown};
 
@@ -25,45 +24,49 @@ fn sized(study: &Study, size: Size) -> Sized {
     Sized { charge: size.charge(system), power: size.power(system) }
 }
 
-/// The map as far as it is known, with its numbers.
+/// The picture of the map as far as it is known; blank before.
 #[must_use]
-pub fn write_sizes(study: &Study, words: Words) -> Written {
-    let standing = study.standing().map(|own| own.chance);
+pub fn draw_sizes(study: &Study, words: Words) -> String {
     if !study.map().is_coarse() {
-        return Written {
-            text: String::new(),
-            numbers: SizesNumbers::list(study.done(), standing, None),
-        };
+        return String::new();
     }
     let place = |place: usize| sized(study, study.map().size(place, place));
-    let (banks, arrays) = (
-        core::array::from_fn(|at| place(at).charge.0),
-        core::array::from_fn(|at| place(at).power.0),
-    );
-    let (known, shown) = chances(study);
     let mut paper = Paper::default();
     let said = words.map_of_sizes(place(0), place(SIDE - 1));
-    map::write(&mut paper, words, &view(study, words, shown), &said);
-    let numbers = SizesNumbers::list(study.done(), standing, Some((banks, arrays, known)));
-    Written { text: paper.finish(), numbers }
+    map::write(&mut paper, words, &view(study, words), &said);
+    paper.finish()
 }
 
-/// The chances that are known, and those that are shown: of a cell that is not known yet that of the nearest one that is.
-fn chances(study: &Study) -> (Vec<Option<f64>>, Vec<f64>) {
+/// What the page reads out of the map, as [`SizesNumbers`].
+#[must_use]
+pub fn sizes_numbers(study: &Study) -> Vec<f64> {
+    let (map, promise) = (study.map(), &study.question().promise);
+    let standing = study.standing().map(|own| own.chance);
+    let place = |place: usize| sized(study, map.size(place, place));
+    let known = map.is_coarse().then(|| {
+        let banks = core::array::from_fn(|at| place(at).charge.0);
+        let arrays = core::array::from_fn(|at| place(at).power.0);
+        let all = (0..SIDE * SIDE).map(|at| map.chance(promise, at / SIDE, at % SIDE));
+        (banks, arrays, all.collect())
+    });
+    SizesNumbers::list(study.done(), standing, known)
+}
+
+/// The chances that are shown: of a cell that is not known yet that of the nearest one that is.
+fn chances(study: &Study) -> Vec<f64> {
     let (map, promise) = (study.map(), &study.question().promise);
     let known = |bank: usize, array: usize| map.chance(promise, bank, array);
-    let all = (0..SIDE * SIDE).map(|at| known(at / SIDE, at % SIDE)).collect();
     // The coarse map has every third bank.
     let middle = |at: usize| at / 3 * 3 + 1;
     let shown = (0..SIDE * SIDE).map(|at| {
         let (bank, array) = (at / SIDE, at % SIDE);
         known(bank, array).or_else(|| known(middle(bank), array)).unwrap_or(0.0)
     });
-    (all, shown.collect())
+    shown.collect()
 }
 
 /// What the picture shows.
-fn view(study: &Study, words: Words, chances: Vec<f64>) -> Shown {
+fn view(study: &Study, words: Words) -> Shown {
     let system = study.sizing().system();
     let (map, units, fine) = (study.map(), study.units(), study.map().is_whole());
     let ends = |of: &dyn Fn(Size) -> f64| [of(map.size(0, 0)), of(map.size(SIDE - 1, SIDE - 1))];
@@ -87,7 +90,7 @@ fn view(study: &Study, words: Words, chances: Vec<f64>) -> Shown {
         marks.extend(study.lightest().map(|(size, _)| point(Mark::Lightest, size)));
     }
     Shown {
-        chances,
+        chances: chances(study),
         fine,
         promised: study.question().promise.chance.ratio(),
         banks: Scale { ends: ends(&charge), whole: banks.collect() },
