@@ -42,15 +42,8 @@ join_script() {
     sed "s|^import \* as \(import[0-9]*\) from \"./__wasm_split.js\"\$|const \1 = { $names};|" "$parts/bound/program.js"
 }
 
-# The lanes of the engine once more, as a program of their own for browsers that have vectors; all others do without.
+# What takes many sizes through the weather at once; browsers without vectors do without it.
 lanes=$made/lanes
-make_lanes() {
-    RUSTFLAGS="-C target-feature=+simd128" cargo build --quiet --offline --profile lanes --target wasm32-unknown-unknown -p sunlarder-lanes-program
-    rm -rf "$lanes"
-    wasm-bindgen --target web --no-typescript --out-dir "$lanes" --out-name lanes \
-        "${CARGO_TARGET_DIR:-target}/wasm32-unknown-unknown/lanes/sunlarder_lanes_program.wasm"
-    wasm-opt -O3 --low-memory-unused "$lanes/lanes_bg.wasm" -o "$lanes/lanes_bg.wasm"
-}
 
 name_parts() {
     name=$(cat "$parts"/*.wasm "$parts/script" "$lanes"/lanes* app/web/worker.js | hash | cut -c 1-16)
@@ -79,7 +72,7 @@ shorten() {
 }
 
 cut_apart
-make_lanes
+sh app/web/build_lanes.sh "$lanes"
 join_script >"$parts/script"
 if [ "$TRUNK_PROFILE" = release ]; then
     shrink
