@@ -41,7 +41,7 @@ pub fn point_of_map(words: Words, size: Sized, chance: Option<f64>) -> String {
         Some(chance) => {
             format!("{} and {}: kept with a chance of {}.", charge, power, words.chance(chance))
         }
-        None => format!("{} and {}: not worked out yet.", charge, power),
+        None => format!("{charge} and {power}: not worked out yet."),
     }
 }
 

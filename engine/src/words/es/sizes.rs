@@ -44,7 +44,7 @@ pub fn point_of_map(words: Words, size: Sized, chance: Option<f64>) -> String {
             power,
             words.chance(chance)
         ),
-        None => format!("{} y {}: aún sin calcular.", charge, power),
+        None => format!("{charge} y {power}: aún sin calcular."),
     }
 }
 

@@ -7,6 +7,9 @@ use sunlarder_engine::sizing::map::SIDE;
 #[derive(Clone, Copy, Debug)]
 pub struct SizesNumbers<'a>(pub &'a [f64]);
 
+/// Banks \[Ah\], arrays \[W\], and chances by bank and then by array (ratio) as far as they are known.
+type Known = ([f64; SIDE], [f64; SIDE], Vec<Option<f64>>);
+
 /// What stands before the sizes.
 const HEAD: usize = 2;
 /// What is not known.
@@ -18,11 +21,7 @@ impl SizesNumbers<'_> {
 
     /// The list of these.
     #[must_use]
-    pub fn list(
-        done: f64,
-        standing: Option<f64>,
-        map: Option<([f64; SIDE], [f64; SIDE], Vec<Option<f64>>)>,
-    ) -> Vec<f64> {
+    pub(super) fn list(done: f64, standing: Option<f64>, map: Option<Known>) -> Vec<f64> {
         let mut list = vec![done, standing.unwrap_or(UNKNOWN)];
         if let Some((banks, arrays, chances)) = map {
             list.extend(banks);
