@@ -14,9 +14,10 @@ const request = (file) => new Request(file, { cache: /-[0-9a-f]{8,}[._]/.test(fi
 async function fetchAll() {
   const cache = await caches.open(CACHE);
   await cache.addAll([INDEX, ...FILES].map(request));
-  // A host in the middle of an upload may have answered with the page of another version.
+  // A host in the middle of an upload may have answered with the page of another version: its names bear other hashes.
   const index = await (await cache.match(INDEX)).text();
-  const strangers = FILES.filter((file) => /-[0-9a-f]{8,}\.(js|css)$/.test(file) && !index.includes(file));
+  const hash = /-[0-9a-f]{8,}\.(?=js$|css$)/;
+  const strangers = FILES.filter((file) => !index.includes(file.match(hash)?.[0] ?? ""));
   if (strangers.length > 0) {
     await caches.delete(CACHE);
     throw new Error(`the page does not belong to ${strangers.join(", ")}`);

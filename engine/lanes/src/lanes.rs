@@ -90,8 +90,8 @@ impl<const N: usize> Lanes<N> {
         }
         // No bank is charged where not even the largest array brings more than is used.
         let charges = generates || hour.brings && may_charge(store, hour, self.largest);
-        // Where room counts the whole step does for every hour: what an hour lacks is nothing then, and the same comes out.
-        match (store.plates, COMPACT || hour.brings, COMPACT || charges) {
+        // Where room counts a step with the sun does for the night, too: it adds nothing then, and the same comes out.
+        match (store.plates, COMPACT || hour.brings, charges) {
             (false, false, false) => step::<N, false, false, false>(store, hour, self),
             (false, true, false) => step::<N, false, true, false>(store, hour, self),
             (false, _, true) => step::<N, false, true, true>(store, hour, self),

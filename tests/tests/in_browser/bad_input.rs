@@ -167,6 +167,13 @@ async fn files_that_are_no_plan_are_told_by_what_is_wrong() -> Outcome<()> {
         for (name, text) in files {
             let problem: Problem =
                 Document::from_json(text).err().ok_or_else(|| format!("{name} opens"))?;
+            // The browser counts the letter that it does not understand, serde those before it.
+            let problem = match problem {
+                Problem::NotJson { line, column } if column > 0 => {
+                    Problem::NotJson { line, column: column + 1 }
+                }
+                other => other,
+            };
             let path = folder_for_files.join(name);
             fs::write(&path, text)?;
             let input = page.element(By::Css(".opener input[type=file]")).await?;
