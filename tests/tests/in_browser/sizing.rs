@@ -116,8 +116,11 @@ const WATCH: &str = "(window.sizes = [],
 /// The first picture is there within this time, and the whole map within that \[ms\], on a machine that does nothing else.
 const COARSE: f64 = 100.0;
 const WHOLE: f64 = 500.0;
-/// Machines that run this share their cores with other work.
-const NOISE: f64 = 2.5;
+/// Machines that run this share their two cores with other work, of which the worker and the page take both: the figures are printed, and
+/// what fails here is a page that has become several times slower.
+const NOISE: f64 = 4.0;
+/// An edit is on the screen within this time while a map is worked out \[ms\].
+const EDIT: f64 = 50.0;
 
 #[tokio::test]
 async fn the_map_is_there_at_once() -> Outcome<()> {
@@ -184,7 +187,7 @@ async fn an_edit_is_on_the_screen_while_sizes_are_worked_out_and_stops_them() ->
         paints.sort_by(f64::total_cmp);
         println!("edits while sizes are worked out: {paints:.0?} ms, busy for {busy:.0?} ms; {stopped} maps were stopped");
         assert!(stopped.as_u64().is_some_and(|count| count > 5), "stopped maps: {stopped}");
-        assert!(paints[paints.len() / 2] <= 50.0 * 1.5, "{paints:.1?}");
+        assert!(paints[paints.len() / 2] <= EDIT * NOISE, "{paints:.1?}");
         Ok(())
     })
     .await
