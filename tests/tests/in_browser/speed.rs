@@ -13,11 +13,12 @@ use thirtyfour::prelude::*;
 const SLOWER: u32 = 4;
 /// An edit is on the screen within this time \[ms\]: three frames.
 const LIMIT: f64 = 50.0;
-/// Machines that run this share their cores with other work, which stretches a time from key to paint by up to this; the figures are
-/// printed, so that a slower page shows before it fails.
-const NOISE: f64 = 1.5;
+/// Machines that run this share their cores with other work, which stretches every time by up to this, that of the processor, too: one
+/// and the same page took 35, 108 and 40 ms for an edit within ten minutes on one of them. The figures are printed, so that a slower page
+/// shows before it fails.
+const NOISE: f64 = 3.0;
 /// Nineteen edits of twenty stay within this many times the limit: now and then a frame is missed.
-const MISSED_FRAMES: f64 = 2.0;
+const MISSED_FRAMES: f64 = 1.5;
 
 /// The time that a share of the sorted times stays within.
 fn quantile(sorted: &[f64], share: f64) -> f64 {
