@@ -12,6 +12,7 @@
 
 pub mod bank;
 pub mod document;
+pub mod fitting;
 pub mod gauge;
 pub mod load;
 pub mod outlook;
