@@ -234,7 +234,8 @@ fn usual_length(run: RunKind, tables: Tables) -> Metres {
         RunKind::Controller(_) | RunKind::Shore | RunKind::Generator => 1.5,
         RunKind::Distribution => by_kind(3.0, 2.0, 3.0),
         RunKind::Branch(_) => by_kind(8.0, 5.0, 8.0),
-        RunKind::Alternator => by_kind(4.0, 4.0, 3.0),
+        // The charger stands by the bank; its other side is by its sheet.
+        RunKind::Alternator => 2.0,
         RunKind::ModuleString(_) => 3.0,
         RunKind::Array(_) => by_kind(8.0, 5.0, 12.0),
     })

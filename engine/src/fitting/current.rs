@@ -23,31 +23,49 @@ use crate::working::{Formula, Source, Symbol, Tag, Term, Trace, term};
 /// Light over the edge of a cloud over that of the standard test (NFPA 70 690.8).
 pub(super) const BRIGHT: f64 = 1.25;
 
-/// What the drops from bank to consumer add up to, run by run: 3 % to what is critical (panels, lights to be seen by, bilge, radio,
-/// what lives depend on), 10 % to all other (ABYC E-11), and 2 % between a charger and the bank.
-mod allowed {
-    use crate::quantity::Percent;
-    /// Bank to bus bars.
-    pub(super) const BANK: Percent = Percent(1.0);
-    /// The same where strings join first: one half to there, one half from there on.
-    pub(super) const STRING: Percent = Percent(0.5);
-    /// Strings of modules to where they join.
-    pub(super) const MODULE_STRING: Percent = Percent(1.0);
-    /// Chargers and controllers to the bus bars.
-    pub(super) const CHARGER: Percent = Percent(1.0);
-    /// Bus bars to inverter, or to something critical.
-    pub(super) const CRITICAL: Percent = Percent(2.0);
+/// The drops that are allowed, run by run \[%\]. From bank to consumer they add up to 3 % for what is critical (lights to be seen by,
+/// bilge, radio, what lives depend on, an inverter) and to 10 % for all other (ABYC E-11), from a charger to the bank to 2 %.
+#[derive(Clone, Copy)]
+struct Allowed {
+    /// Strings of batteries to where they join; nothing with one string.
+    string: f64,
+    /// From there to the bus bars.
+    bank: f64,
     /// Bus bars to the panel.
-    pub(super) const PANEL: Percent = Percent(1.0);
-    /// Panel to something critical.
-    pub(super) const CRITICAL_BRANCH: Percent = Percent(1.0);
-    /// Bus bars to any other load.
-    pub(super) const OTHER: Percent = Percent(9.0);
-    /// Panel to any other load.
-    pub(super) const OTHER_BRANCH: Percent = Percent(8.0);
-    /// Most and least of an array, whatever loss its plan counts with.
-    pub(super) const ARRAY: (Percent, Percent) = (Percent(1.0), Percent(3.0));
+    panel: f64,
+    /// Chargers to the bus bars.
+    charger: f64,
 }
+
+impl Allowed {
+    /// How the drop is shared out.
+    const fn of(strings: f64) -> Self {
+        if strings > 1.0 {
+            Self { string: 0.5, bank: 0.75, panel: 0.75, charger: 0.75 }
+        } else {
+            Self { string: 0.0, bank: 1.0, panel: 1.0, charger: 1.0 }
+        }
+    }
+
+    /// What is left from the bus bars on, or from where what stays alive is tapped.
+    fn from_bus(self, critical: bool) -> f64 {
+        (if critical { CRITICAL } else { OTHER }) - self.string - self.bank
+    }
+
+    /// What is left from the panel on.
+    fn from_panel(self, critical: bool) -> f64 {
+        self.from_bus(critical) - self.panel
+    }
+}
+
+/// All the way to something critical \[%\] (ABYC E-11).
+const CRITICAL: f64 = 3.0;
+/// All the way to anything else \[%\] (ABYC E-11).
+const OTHER: f64 = 10.0;
+/// Strings of modules to where they join \[%\].
+const MODULE_STRING: f64 = 1.0;
+/// Least and most of an array \[%\], whatever loss its plan counts with.
+const ARRAY: (f64, f64) = (1.0, 3.0);
 
 /// A plan whose runs are asked for.
 #[derive(Clone, Copy)]
@@ -287,50 +305,48 @@ impl<'a> Wiring<'a> {
         use RunKind as K;
         let of_place = |place| self.direct().find(|load| load.place == place);
         let mut count = 1.0;
+        let bank = &self.system.bank;
+        let share = Allowed::of(bank.strings);
         let (current, allowed, fused) = match kind {
             K::BatteryString => {
-                count = self.system.bank.strings;
-                (self.string(trace), allowed::STRING, Some(FusePlace::Post))
+                count = bank.strings;
+                (self.string(trace), share.string, Some(FusePlace::Post))
             }
-            K::Battery if self.system.bank.strings > 1.0 => {
-                (self.battery(trace), allowed::STRING, Some(FusePlace::Bus))
+            K::Battery => {
+                let joined = bank.strings > 1.0;
+                let place = if joined { FusePlace::Bus } else { FusePlace::Post };
+                (self.battery(trace), share.bank, Some(place))
             }
-            K::Battery => (self.battery(trace), allowed::BANK, Some(FusePlace::Post)),
-            K::Inverter => (self.inverter(trace)?, allowed::CRITICAL, Some(FusePlace::Bus)),
-            K::Distribution => (self.distribution(trace), allowed::PANEL, Some(FusePlace::Bus)),
+            K::Inverter => (self.inverter(trace)?, share.from_bus(true), Some(FusePlace::Bus)),
+            K::Distribution => (self.distribution(trace), share.panel, Some(FusePlace::Bus)),
             K::Branch(place) => {
                 let load = of_place(place)?;
-                let (allowed, fused) = match (self.feed(load), self.critical(load)) {
-                    (Feed::Panel, true) => (allowed::CRITICAL_BRANCH, FusePlace::Panel),
-                    (Feed::Panel, false) => (allowed::OTHER_BRANCH, FusePlace::Panel),
-                    (Feed::Bus, true) => (allowed::CRITICAL, FusePlace::Bus),
-                    (Feed::Bus, false) => (allowed::OTHER, FusePlace::Bus),
-                    (Feed::Ahead, _) => (allowed::CRITICAL, FusePlace::AheadOfIsolator),
+                let critical = self.critical(load);
+                let (allowed, fused) = match self.feed(load) {
+                    Feed::Panel => (share.from_panel(critical), FusePlace::Panel),
+                    Feed::Bus => (share.from_bus(critical), FusePlace::Bus),
+                    Feed::Ahead => (share.from_bus(critical), FusePlace::AheadOfIsolator),
                 };
                 (self.load(load, trace), allowed, Some(fused))
             }
             K::Controller(place) => {
-                (self.controller(self.array(place)?, trace), allowed::CHARGER, Some(FusePlace::Bus))
+                (self.controller(self.array(place)?, trace), share.charger, Some(FusePlace::Bus))
             }
             K::Array(place) => {
                 let array = self.array(place)?;
-                let (least, most) = allowed::ARRAY;
-                let allowed = Percent(array.cable.0.within(least.0, most.0));
+                let allowed = array.cable.0.within(ARRAY.0, ARRAY.1);
                 (self.of_array(array, array.parallel, trace), allowed, None)
             }
             K::ModuleString(place) => {
                 let array = self.array(place)?;
                 count = array.parallel;
-                (
-                    self.of_array(array, 1.0, trace),
-                    allowed::MODULE_STRING,
-                    Some(FusePlace::Combiner),
-                )
+                (self.of_array(array, 1.0, trace), MODULE_STRING, Some(FusePlace::Combiner))
             }
             K::Alternator | K::Shore | K::Generator => {
-                (self.charger(kind, trace)?, allowed::CHARGER, Some(FusePlace::Bus))
+                (self.charger(kind, trace)?, share.charger, Some(FusePlace::Bus))
             }
         };
+        let allowed = Percent(allowed);
         let (length, length_source) = self.lengths.of(kind, self.basis.tables);
         let surroundings = match kind {
             K::Array(_) | K::ModuleString(_) => Surroundings::Roof,

@@ -257,6 +257,41 @@ impl Diagram {
         shapes
     }
 
+    /// The drawing as SVG with the names that `name` gives; strokes are of the current colour, so that page and paper choose it.
+    #[must_use]
+    pub fn svg(&self, name: &dyn Fn(Part) -> String) -> String {
+        let (width, height) = self.size();
+        let mut svg = format!(
+            "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {} {}\" fill=\"none\" stroke=\"currentColor\" font-family=\"sans-serif\" font-size=\"11\" text-anchor=\"middle\">",
+            tenth(width),
+            tenth(height)
+        );
+        for shape in self.shapes() {
+            svg.push_str(&match shape {
+                Shape::Line { ends: [from, to], pole } => {
+                    // Plus is drawn strongest and minus in dashes, so that no colour is needed to tell them apart.
+                    let style = match pole {
+                        Some(Pole::Plus) => " stroke-width=\"2\"",
+                        Some(Pole::Minus) => " stroke-dasharray=\"6 3\"",
+                        Some(Pole::Both) | None => "",
+                    };
+                    let [x1, y1, x2, y2] = [from.0, from.1, to.0, to.1].map(tenth);
+                    format!("<path d=\"M{x1} {y1}L{x2} {y2}\"{style}/>")
+                }
+                Shape::Box { at, size } => {
+                    let [x, y, width, height] = [at.0, at.1, size.0, size.1].map(tenth);
+                    format!("<rect x=\"{x}\" y=\"{y}\" width=\"{width}\" height=\"{height}\" fill=\"Canvas\"/>")
+                }
+                Shape::Name { at, part } => {
+                    let [x, y] = [at.0, at.1].map(tenth);
+                    let text = escaped(&name(part));
+                    format!("<text x=\"{x}\" y=\"{y}\" fill=\"currentColor\" stroke=\"none\">{text}</text>")
+                }
+            });
+        }
+        svg + "</svg>"
+    }
+
     /// The symbol of a part with its name beside or under it.
     fn symbol(&self, node: &Node, shapes: &mut Vec<Shape>) {
         let (x, y) = self.middle(node, node);
@@ -286,6 +321,16 @@ impl Diagram {
         }
         shapes.push(Shape::Name { at: (x, y + high + 13.0), part });
     }
+}
+
+/// A coordinate to a tenth.
+fn tenth(value: f64) -> String {
+    crate::words::decimal(value, 1)
+}
+
+/// Text that is no markup.
+fn escaped(text: &str) -> String {
+    text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;")
 }
 
 /// What tells a part's box from any other: a fuse has a bar through it, a switch an open contact, a bank long and short plates, a shunt two

@@ -4,13 +4,15 @@
 //! instructions and licensed practice stand on every sheet.
 
 use super::array::{ArrayCheck, Cold};
-use super::basis::Tables;
+use super::basis::{Basis, Tables};
 use super::current::{Feed, Wiring};
 use super::{Fitting, RunKind};
 use crate::document::Chemistry;
 use crate::outlook::{Obstacle, Outlook};
-use crate::quantity::{Amps, Celsius, Volts, Watts};
+use crate::quantity::{Amps, Volts, Watts};
 
+/// What most fuses carry for some seconds, over their rating: typical, the maker's curve decides.
+const CARRIED_BRIEFLY: f64 = 2.0;
 /// Touching voltage beyond which direct current is dangerous.
 const SHOCK: Volts = Volts(60.0);
 /// Capacitors of an inverter so large are charged through a resistor first: usual from here on, no document behind it.
@@ -64,6 +66,15 @@ pub enum Note {
     },
     /// A large inverter is charged through a resistor before it is connected.
     PreCharge,
+    /// A start that may open a fuse: its curve is to be looked at.
+    StartOverFuse {
+        /// Of which run.
+        run: RunKind,
+        /// The current of that moment.
+        peak: Amps,
+        /// The fuse.
+        rating: Amps,
+    },
     /// Torque is by the maker's sheet.
     Torque,
     /// All negatives of loads and chargers on the load side of the shunt.
@@ -118,14 +129,12 @@ pub enum Note {
     },
     /// The tables of boats stand in for those of vehicles.
     VehicleTables,
-    /// Which tables, and for which air.
+    /// Which tables, for which insulation, air and bundling.
     TablesUsed {
-        /// Whose.
-        tables: Tables,
-        /// The air.
-        ambient: Celsius,
+        /// By which rules.
+        basis: Basis,
     },
-    /// Dissimilar system voltages: a nominal voltage over that for which the marine table is made.
+    /// A voltage over that for which the marine table is made.
     OverTableVoltage {
         /// The highest voltage.
         voltage: Volts,
@@ -144,6 +153,7 @@ pub(super) fn notes(wiring: &Wiring<'_>, outlook: &Outlook, fitting: &Fitting) -
     dangers(wiring, fitting, &mut found);
     arrays(wiring, fitting, &mut found);
     bank(wiring, fitting, &mut found);
+    starts(fitting, &mut found);
     hands(wiring, &mut found);
     assumptions(wiring, fitting, &mut found);
     found
@@ -211,6 +221,16 @@ fn bank(wiring: &Wiring<'_>, fitting: &Fitting, found: &mut Vec<Note>) {
     }
 }
 
+/// Starts that are more than what fuses usually carry for some seconds.
+fn starts(fitting: &Fitting, found: &mut Vec<Note>) {
+    for run in &fitting.runs {
+        let (peak, rating) = (run.asked.current.peak, run.fuse().map(|fuse| fuse.rating));
+        if let Some(rating) = rating.filter(|rating| peak > *rating * CARRIED_BRIEFLY) {
+            found.push(Note::StartOverFuse { run: run.asked.kind, peak, rating });
+        }
+    }
+}
+
 /// What the hands do.
 fn hands(wiring: &Wiring<'_>, found: &mut Vec<Note>) {
     let system = wiring.system;
@@ -234,7 +254,7 @@ fn hands(wiring: &Wiring<'_>, found: &mut Vec<Note>) {
 /// What was assumed.
 fn assumptions(wiring: &Wiring<'_>, fitting: &Fitting, found: &mut Vec<Note>) {
     let basis = wiring.basis;
-    found.push(Note::TablesUsed { tables: basis.tables, ambient: basis.ambient });
+    found.push(Note::TablesUsed { basis: *basis });
     if basis.tables == Tables::Vehicle {
         found.push(Note::VehicleTables);
     }

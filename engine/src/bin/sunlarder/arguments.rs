@@ -57,6 +57,13 @@ pub(crate) enum Command {
         /// What they weigh.
         weight: Option<Rates>,
     },
+    /// Print how it is wired.
+    Fit {
+        /// File, link or `-`.
+        plan: String,
+        /// How; there is no CSV of it.
+        form: Form,
+    },
     /// Print the link code.
     Link {
         /// File, link or `-`.
@@ -161,6 +168,7 @@ pub(crate) fn parse(parser: Parser) -> Result<Command, Fault> {
             price: typed.price,
             weight: typed.weight,
         },
+        Some("fit") => Command::Fit { plan: rest.next(Operand::Plan)?, form: typed.form()? },
         Some("link") => Command::Link { plan: rest.next(Operand::Plan)? },
         Some("file") => Command::File { plan: rest.next(Operand::Plan)? },
         Some("climate") => Command::Climate { site: rest.site()?, form: typed.form()? },
@@ -273,7 +281,7 @@ impl Typed {
         let allowed: &[&str] = match command {
             C::Plan { .. } => &["--json", "--csv", "--without-sun", "--weather"],
             C::Climate { .. } => &["--json", "--csv"],
-            C::Sun { .. } => &["--json"],
+            C::Sun { .. } | C::Fit { .. } => &["--json"],
             C::Working { .. } => &["--month"],
             C::Size { .. } => &["--promise", "--chance", "--season", "--price", "--weight"],
             C::Link { .. } | C::File { .. } | C::Version => &[],

@@ -6,6 +6,7 @@
 
 mod arguments;
 mod climate;
+mod fit;
 mod plan;
 mod promise;
 mod read;
@@ -82,6 +83,10 @@ fn answer(command: &Command) -> Result<String, Fault> {
             let plan = read::plan(plan)?;
             let promise = if *stated { *promise } else { size::usual(&plan, *promise) };
             size::text(plan, promise, *price, *weight)
+        }
+        Command::Fit { plan, form } => {
+            let fitted = fit::Fitted::of(read::plan(plan)?)?;
+            Ok(if *form == Form::Json { fit::json(&fitted) } else { fit::text(&fitted) })
         }
         Command::Link { plan } => {
             let code = share::encode(&read::plan(plan)?).map_err(Fault::Refused)?;
