@@ -130,11 +130,11 @@ pub enum Shape {
         /// Its width and height.
         size: (f64, f64),
     },
-    /// The name of a part, centred at a point.
-    Name {
+    /// What is written of a part: two lines that begin at a point and below it.
+    Label {
         /// The point.
         at: (f64, f64),
-        /// Whose name.
+        /// Of which part.
         part: Part,
     },
 }
@@ -231,7 +231,8 @@ impl Diagram {
     /// Width and height of the drawing.
     #[must_use]
     pub fn size(&self) -> (f64, f64) {
-        (f64::from(self.columns) * CELL, f64::from(row::COUNT) * ROW)
+        // Half a cell more at the right, for what is written beside the last column.
+        ((f64::from(self.columns) + 0.5) * CELL, f64::from(row::COUNT) * ROW)
     }
 
     /// The middle of a node; a bar is as wide as the drawing, so that it is met in any column.
@@ -257,55 +258,36 @@ impl Diagram {
         shapes
     }
 
-    /// The drawing as SVG with the names that `name` gives; strokes are of the current colour, so that page and paper choose it.
+    /// The drawing as SVG with the two lines of text that `label` gives of a part: its name and what is to be known of it. Strokes are of
+    /// the current colour, so that page and paper choose it; plus is drawn strongest and minus in dashes, so that no colour is needed.
     #[must_use]
-    pub fn svg(&self, name: &dyn Fn(Part) -> String) -> String {
+    pub fn svg(&self, label: &dyn Fn(Part) -> [String; 2]) -> String {
         let (width, height) = self.size();
         let mut svg = format!(
-            "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {} {}\" fill=\"none\" stroke=\"currentColor\" font-family=\"sans-serif\" font-size=\"11\" text-anchor=\"middle\">",
+            "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {} {}\" fill=\"none\" stroke=\"currentColor\" font-family=\"sans-serif\" font-size=\"11\">",
             tenth(width),
             tenth(height)
         );
         for shape in self.shapes() {
-            svg.push_str(&match shape {
-                Shape::Line { ends: [from, to], pole } => {
-                    // Plus is drawn strongest and minus in dashes, so that no colour is needed to tell them apart.
-                    let style = match pole {
-                        Some(Pole::Plus) => " stroke-width=\"2\"",
-                        Some(Pole::Minus) => " stroke-dasharray=\"6 3\"",
-                        Some(Pole::Both) | None => "",
-                    };
-                    let [x1, y1, x2, y2] = [from.0, from.1, to.0, to.1].map(tenth);
-                    format!("<path d=\"M{x1} {y1}L{x2} {y2}\"{style}/>")
-                }
-                Shape::Box { at, size } => {
-                    let [x, y, width, height] = [at.0, at.1, size.0, size.1].map(tenth);
-                    format!("<rect x=\"{x}\" y=\"{y}\" width=\"{width}\" height=\"{height}\" fill=\"Canvas\"/>")
-                }
-                Shape::Name { at, part } => {
-                    let [x, y] = [at.0, at.1].map(tenth);
-                    let text = escaped(&name(part));
-                    format!("<text x=\"{x}\" y=\"{y}\" fill=\"currentColor\" stroke=\"none\">{text}</text>")
-                }
-            });
+            svg.push_str(&element(&shape, label));
         }
         svg + "</svg>"
     }
 
-    /// The symbol of a part with its name beside or under it.
+    /// The symbol of a part with what is written beside it.
     fn symbol(&self, node: &Node, shapes: &mut Vec<Shape>) {
         let (x, y) = self.middle(node, node);
         let (wide, high) = BOX;
         let part = node.part;
         match part {
             Part::PlusBar | Part::MinusBar => {
-                let (right, _) = self.size();
+                let right = f64::from(self.columns) * CELL;
                 let pole = if part == Part::PlusBar { Pole::Plus } else { Pole::Minus };
                 for off in [-1.5, 1.5] {
                     let ends = [(x, y + off), (right - CELL / 2.0, y + off)];
                     shapes.push(Shape::Line { ends, pole: Some(pole) });
                 }
-                shapes.push(Shape::Name { at: (right / 2.0, y - 8.0), part });
+                shapes.push(Shape::Label { at: (x + 4.0, y - 6.0), part });
                 return;
             }
             Part::Tap => return,
@@ -319,8 +301,52 @@ impl Diagram {
             let at = |(u, v): (f64, f64)| (x + u * wide, y + v * high);
             shapes.push(Shape::Line { ends: [at(*from), at(*to)], pole: None });
         }
-        shapes.push(Shape::Name { at: (x, y + high + 13.0), part });
+        // Beside the line that goes on downwards, never over it.
+        shapes.push(Shape::Label { at: (x + 4.0, y + high + 12.0), part });
     }
+}
+
+/// Letters of a line of text that have room in a cell.
+const LETTERS: usize = 19;
+
+/// A shape as an element of SVG.
+fn element(shape: &Shape, label: &dyn Fn(Part) -> [String; 2]) -> String {
+    match *shape {
+        Shape::Line { ends: [from, to], pole } => {
+            let style = match pole {
+                Some(Pole::Plus) => " stroke-width=\"2\"",
+                Some(Pole::Minus) => " stroke-dasharray=\"6 3\"",
+                Some(Pole::Both) | None => "",
+            };
+            let [x1, y1, x2, y2] = [from.0, from.1, to.0, to.1].map(tenth);
+            format!("<path d=\"M{x1} {y1}L{x2} {y2}\"{style}/>")
+        }
+        Shape::Box { at, size } => {
+            let [x, y, width, height] = [at.0, at.1, size.0, size.1].map(tenth);
+            format!(
+                "<rect x=\"{x}\" y=\"{y}\" width=\"{width}\" height=\"{height}\" fill=\"Canvas\"/>"
+            )
+        }
+        Shape::Label { at, part } => {
+            let lines = label(part).into_iter().filter(|line| !line.is_empty()).zip([0.0, 12.0]);
+            let lines = lines.map(|(line, below)| {
+                let [x, y] = [at.0, at.1 + below].map(tenth);
+                let text = escaped(&shortened(&line));
+                format!(
+                    "<text x=\"{x}\" y=\"{y}\" fill=\"currentColor\" stroke=\"none\">{text}</text>"
+                )
+            });
+            lines.collect()
+        }
+    }
+}
+
+/// A line with no more letters than have room.
+fn shortened(line: &str) -> String {
+    if line.chars().count() <= LETTERS {
+        return line.to_owned();
+    }
+    line.chars().take(LETTERS - 1).chain(['…']).collect()
 }
 
 /// A coordinate to a tenth.

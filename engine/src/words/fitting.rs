@@ -1,7 +1,9 @@
 //! What the wiring of a plan has to say; the words are in the folder of each language.
 
 use super::{Language, NameOf, Words};
-use crate::fitting::{FuseClass, FusePlace, Gauge, Item, Note, Part, Refusal, RunKind, Unfit};
+use crate::fitting::{
+    Fitting, FuseClass, FusePlace, Gauge, Item, Note, Part, Refusal, Run, RunKind, Unfit,
+};
 
 /// A word or two over a column or a list of the wiring.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -115,6 +117,43 @@ impl Words {
         }
     }
 
+    /// What is written of a part in the diagram: its name, and the figure that matters there (a fuse's rating, a device's conductor).
+    #[must_use]
+    pub fn fitting_label(self, fitting: &Fitting, part: Part, name_of: NameOf<'_>) -> [String; 2] {
+        let fuse = |kind| {
+            let fuse = fitting.run(kind).and_then(Run::fuse);
+            fuse.map(|fuse| self.amount(fuse.rating)).unwrap_or_default()
+        };
+        let conductor = |kind| {
+            let wire = fitting.run(kind).and_then(|run| run.wire.as_ref().ok());
+            wire.map(|wire| self.conductor(wire.gauge)).unwrap_or_default()
+        };
+        let check = |place| fitting.arrays.iter().find(|own| own.array == place);
+        let figure = match part {
+            // Each of what stays alive has a fuse of its own; the list tells them.
+            Part::Fuse(RunKind::Branch(_)) if is_alive(fitting, part) => String::new(),
+            Part::Fuse(kind) => fuse(kind),
+            Part::Isolator => fuse(RunKind::Battery),
+            Part::Bank => conductor(RunKind::Battery),
+            Part::Shunt => {
+                fitting.shunt.map(|own| self.amount(own.shunt.rated)).unwrap_or_default()
+            }
+            Part::Inverter => conductor(RunKind::Inverter),
+            Part::Panel => conductor(RunKind::Distribution),
+            Part::Load(place) => conductor(RunKind::Branch(place)),
+            Part::Controller(place) => conductor(RunKind::Controller(place)),
+            Part::Array(place) => conductor(RunKind::Array(place)),
+            Part::ArraySwitch(place) => {
+                check(place).map(|own| self.amount(own.voltage)).unwrap_or_default()
+            }
+            Part::Alternator => conductor(RunKind::Alternator),
+            Part::Shore => conductor(RunKind::Shore),
+            Part::Generator => conductor(RunKind::Generator),
+            Part::Tap | Part::PlusBar | Part::MinusBar | Part::Alive => String::new(),
+        };
+        [self.fitting_part(part, name_of), figure]
+    }
+
     /// Why there is no conductor for a run, and what to do.
     #[must_use]
     pub fn refusal(self, refusal: &Refusal) -> String {
@@ -138,4 +177,11 @@ impl Words {
     pub fn to_buy(self, item: &Item) -> String {
         speak!(self.language, fitting::to_buy(self, item))
     }
+}
+
+/// Whether a fuse in the diagram stands for those of all that stays alive.
+fn is_alive(fitting: &Fitting, part: Part) -> bool {
+    let Part::Fuse(kind) = part else { return false };
+    let fused = fitting.run(kind).and_then(|run| run.asked.fused);
+    fused == Some(FusePlace::AheadOfIsolator)
 }

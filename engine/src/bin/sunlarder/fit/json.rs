@@ -249,7 +249,7 @@ fn diagram(fitted: &Fitted) -> Diagram {
                 run: words().run_name(line.run, &name_of),
             })
             .collect(),
-        svg: own.svg(&|part| words().fitting_part(part, &name_of)),
+        svg: own.svg(&|part| words().fitting_label(&fitted.fitting, part, &name_of)),
     }
 }
 
