@@ -48,13 +48,13 @@ impl Allowed {
     }
 
     /// What is left from the bus bars on, or from where what stays alive is tapped.
-    fn from_bus(self, critical: bool) -> f64 {
+    fn beyond_bus(self, critical: bool) -> f64 {
         (if critical { CRITICAL } else { OTHER }) - self.string - self.bank
     }
 
     /// What is left from the panel on.
-    fn from_panel(self, critical: bool) -> f64 {
-        self.from_bus(critical) - self.panel
+    fn beyond_panel(self, critical: bool) -> f64 {
+        self.beyond_bus(critical) - self.panel
     }
 }
 
@@ -300,32 +300,30 @@ impl<'a> Wiring<'a> {
         kinds
     }
 
-    /// What a run is asked; nothing if no current flows in it.
-    pub(super) fn asked(&self, kind: RunKind, trace: &mut impl Trace) -> Option<Asked> {
+    /// The current of a run, the drop that is allowed \[%\] and where its fuse sits; nothing if the plan has no such run.
+    fn fed(
+        &self,
+        kind: RunKind,
+        trace: &mut impl Trace,
+    ) -> Option<(RunCurrent, f64, Option<FusePlace>)> {
         use RunKind as K;
-        let of_place = |place| self.direct().find(|load| load.place == place);
-        let mut count = 1.0;
-        let bank = &self.system.bank;
-        let share = Allowed::of(bank.strings);
-        let (current, allowed, fused) = match kind {
-            K::BatteryString => {
-                count = bank.strings;
-                (self.string(trace), share.string, Some(FusePlace::Post))
-            }
+        let strings = self.system.bank.strings;
+        let share = Allowed::of(strings);
+        Some(match kind {
+            K::BatteryString => (self.string(trace), share.string, Some(FusePlace::Post)),
             K::Battery => {
-                let joined = bank.strings > 1.0;
-                let place = if joined { FusePlace::Bus } else { FusePlace::Post };
+                let place = if strings > 1.0 { FusePlace::Bus } else { FusePlace::Post };
                 (self.battery(trace), share.bank, Some(place))
             }
-            K::Inverter => (self.inverter(trace)?, share.from_bus(true), Some(FusePlace::Bus)),
+            K::Inverter => (self.inverter(trace)?, share.beyond_bus(true), Some(FusePlace::Bus)),
             K::Distribution => (self.distribution(trace), share.panel, Some(FusePlace::Bus)),
             K::Branch(place) => {
-                let load = of_place(place)?;
+                let load = self.direct().find(|load| load.place == place)?;
                 let critical = self.critical(load);
                 let (allowed, fused) = match self.feed(load) {
-                    Feed::Panel => (share.from_panel(critical), FusePlace::Panel),
-                    Feed::Bus => (share.from_bus(critical), FusePlace::Bus),
-                    Feed::Ahead => (share.from_bus(critical), FusePlace::AheadOfIsolator),
+                    Feed::Panel => (share.beyond_panel(critical), FusePlace::Panel),
+                    Feed::Bus => (share.beyond_bus(critical), FusePlace::Bus),
+                    Feed::Ahead => (share.beyond_bus(critical), FusePlace::AheadOfIsolator),
                 };
                 (self.load(load, trace), allowed, Some(fused))
             }
@@ -338,19 +336,28 @@ impl<'a> Wiring<'a> {
                 (self.of_array(array, array.parallel, trace), allowed, None)
             }
             K::ModuleString(place) => {
-                let array = self.array(place)?;
-                count = array.parallel;
-                (self.of_array(array, 1.0, trace), MODULE_STRING, Some(FusePlace::Combiner))
+                let current = self.of_array(self.array(place)?, 1.0, trace);
+                (current, MODULE_STRING, Some(FusePlace::Combiner))
             }
             K::Alternator | K::Shore | K::Generator => {
                 (self.charger(kind, trace)?, share.charger, Some(FusePlace::Bus))
             }
+        })
+    }
+
+    /// What a run is asked; nothing if no current flows in it.
+    pub(super) fn asked(&self, kind: RunKind, trace: &mut impl Trace) -> Option<Asked> {
+        let (current, allowed, fused) = self.fed(kind, trace)?;
+        let count = match kind {
+            RunKind::BatteryString => self.system.bank.strings,
+            RunKind::ModuleString(place) => self.array(place)?.parallel,
+            _ => 1.0,
         };
         let allowed = Percent(allowed);
         let (length, length_source) = self.lengths.of(kind, self.basis.tables);
         let surroundings = match kind {
-            K::Array(_) | K::ModuleString(_) => Surroundings::Roof,
-            K::Alternator => Surroundings::Engine,
+            RunKind::Array(_) | RunKind::ModuleString(_) => Surroundings::Roof,
+            RunKind::Alternator => Surroundings::Engine,
             _ => Surroundings::Usual,
         };
         (current.continuous.0 > 0.0).then_some(Asked {

@@ -19,6 +19,7 @@ mod basis;
 mod conductor;
 mod current;
 mod diagram;
+mod drawing;
 mod fuse;
 mod note;
 mod parts;
@@ -32,7 +33,8 @@ pub use ampacity::{
 pub use array::{ArrayCheck, Cold};
 pub use basis::{Basis, Bundle, Insulation, Lengths, ShortCircuit, Tables};
 pub use conductor::{FILLING, Gauge, Stretch, gauge_section, loop_resistance};
-pub use diagram::{Diagram, Line, Node, Part, Pole, Shape, Tick};
+pub use diagram::{Diagram, Line, Node, Part, Pole};
+pub use drawing::{Shape, Tick};
 pub use fuse::{Fuse, FuseClass, FusePlace, NEAR_MM, RATINGS, ROOM, next_rating};
 pub use note::Note;
 pub use parts::{BusBars, ShuntChoice};
