@@ -46,53 +46,54 @@ fn classes(fitting: &Fitting, kinds: &[RunKind]) -> Vec<FuseClass> {
     kinds.iter().map(|kind| fitting.run(*kind).unwrap().fuse().unwrap().class).collect()
 }
 
-/// **Camper**, by the tables of boats in place of those of vehicles: insulation for 105 °C, plus and minus together (0.7), air of 30 °C.
+/// **Camper**, by the tables of boats in place of those of vehicles: insulation for 105 °C, plus and minus together (0.7), air of 50 °C as
+/// in a closed vehicle in the sun (√(55/75) = 0.856): AWG 6 may carry 120 A · 0.7 · 0.856 = 71.9 A.
 ///
 /// Loads go off at 4 · 2.8 V = 11.2 V. On the panel 45 + 10 + 6 + 18 + 60 + 20 + 50 + 8 + 1.5 + 20 = 238.5 W, 21.29 A; the gas detector
 /// hangs ahead of the isolator, 2 W, 0.18 A: 21.47 A go out at once, and the controller brings 15 A, which is less. The array: 1.25 · 9.7 A =
-/// 12.12 A in the sun, 175 W / 19.2 V = 9.11 A at the best point, air of 50 °C on the roof (√(55/75) = 0.856). AWG 10 may carry 60 A · 0.7
-/// there times that, 36.0 A. Drops: bank 1 + panel 1 + branch 8 = 10 %, to the gas detector 1 + 2 = 3 %, charger 1 + 1 = 2 %.
+/// 12.12 A in the sun, 175 W / 19.2 V = 9.11 A at the best point. Drops: bank 1 + panel 1 + branch 8 = 10 %, to the gas detector 1 + 2 = 3 %,
+/// charger 1 + 1 = 2 %.
 ///
-/// Lithium: 20 kA are assumed, class T at the post and ahead of the isolator. Behind 1 m of 10 mm² (3.45 mΩ cold) 14.2 V drive
-/// 14.2 / (14.2 / 20 000 + 0.00345) = 3.4 kA, behind 2 m of 25 mm² more (2.76 mΩ) 2.1 kA: more than a blade's 1 kA, so breakers in the
+/// Lithium: 20 kA are assumed, class T at the post and ahead of the isolator. Behind 1 m of 16 mm² (2.155 mΩ cold) 14.2 V drive
+/// 14.2 / (14.2 / 20 000 + 0.002155) = 4.96 kA, behind 2 m of 25 mm² more (2.759 mΩ) 2.52 kA: more than a blade's 1 kA, so breakers in the
 /// panel and at the bar. Shunt: 1.5 · 21.47 A = 32.2 A, so 50 A. Three lugs a side (bank, panel, controller): studs suffice.
 ///
 /// | to | for hours | 125 % and fuse | conductor | may carry | warm | resistance | drop |
 /// |---|---|---|---|---|---|---|---|
-/// | bank | 21.47 A | 26.8 A → fuse 30 A | AWG 8, 10 mm² | 56.0 A | 41.0 °C | 5.014 mΩ | 0.96 % of 1 |
-/// | panel | 21.29 A | 26.6 A → fuse 30 A | AWG 4, 25 mm² | 112.0 A | 32.7 °C | 3.847 mΩ | 0.73 % of 1 |
-/// | fridge | 4.02 A | 5.0 A → fuse 7.5 A | AWG 16, 1.5 mm² | 17.5 A | 34.0 °C | 156.142 mΩ | 5.60 % of 8 |
-/// | two ceiling lights | 0.89 A | 1.1 A → fuse 2 A | AWG 18, 1 mm² | 14.0 A | 30.3 °C | 244.900 mΩ | 1.95 % of 8 |
-/// | two reading lights | 0.54 A | 0.7 A → fuse 1 A | AWG 18, 1 mm² | 14.0 A | 30.1 °C | 244.720 mΩ | 1.17 % of 8 |
-/// | heater | 1.61 A | 2.0 A → fuse 3 A | AWG 18, 1 mm² | 14.0 A | 31.0 °C | 245.532 mΩ | 3.52 % of 8 |
-/// | pump | 5.36 A | 6.7 A → fuse 7.5 A | AWG 16, 1.5 mm² | 17.5 A | 37.0 °C | 157.931 mΩ | 7.55 % of 8 |
-/// | two phones | 1.79 A | 2.2 A → fuse 3 A | AWG 18, 1 mm² | 14.0 A | 31.2 °C | 245.747 mΩ | 3.92 % of 8 |
-/// | laptop | 4.46 A | 5.6 A → fuse 7.5 A | AWG 16, 1.5 mm² | 17.5 A | 34.9 °C | 156.681 mΩ | 6.25 % of 8 |
-/// | router | 0.71 A | 0.9 A → fuse 1 A | AWG 18, 1 mm² | 14.0 A | 30.2 °C | 244.799 mΩ | 1.56 % of 8 |
-/// | control panel | 0.13 A | 0.2 A → fuse 1 A | AWG 18, 1 mm² | 14.0 A | 30.0 °C | 244.625 mΩ | 0.29 % of 8 |
-/// | roof fan | 1.79 A | 2.2 A → fuse 3 A | AWG 18, 1 mm² | 14.0 A | 31.2 °C | 245.747 mΩ | 3.92 % of 8 |
-/// | gas detector | 0.18 A | 0.2 A → fuse 1 A | AWG 18, 1 mm² | 14.0 A | 30.0 °C | 244.630 mΩ | 0.39 % of 2 |
+/// | bank | 21.47 A | 26.8 A → fuse 30 A | AWG 6, 16 mm² | 71.9 A | 54.9 °C | 3.312 mΩ | 0.64 % of 1 |
+/// | panel | 21.29 A | 26.6 A → fuse 30 A | AWG 4, 25 mm² | 95.9 A | 52.7 °C | 4.135 mΩ | 0.79 % of 1 |
+/// | fridge | 4.02 A | 5.0 A → fuse 7.5 A | AWG 16, 1.5 mm² | 15.0 A | 54.0 °C | 167.777 mΩ | 6.02 % of 8 |
+/// | two ceiling lights | 0.89 A | 1.1 A → fuse 2 A | AWG 18, 1 mm² | 12.0 A | 50.3 °C | 263.400 mΩ | 2.10 % of 8 |
+/// | two reading lights | 0.54 A | 0.7 A → fuse 1 A | AWG 18, 1 mm² | 12.0 A | 50.1 °C | 263.220 mΩ | 1.26 % of 8 |
+/// | heater | 1.61 A | 2.0 A → fuse 3 A | AWG 18, 1 mm² | 12.0 A | 51.0 °C | 264.032 mΩ | 3.79 % of 8 |
+/// | pump | 5.36 A | 6.7 A → fuse 7.5 A | AWG 14, 2.5 mm² | 21.0 A | 53.6 °C | 105.381 mΩ | 5.04 % of 8 |
+/// | two phones | 1.79 A | 2.2 A → fuse 3 A | AWG 18, 1 mm² | 12.0 A | 51.2 °C | 264.247 mΩ | 4.21 % of 8 |
+/// | laptop | 4.46 A | 5.6 A → fuse 7.5 A | AWG 16, 1.5 mm² | 15.0 A | 54.9 °C | 168.316 mΩ | 6.71 % of 8 |
+/// | router | 0.71 A | 0.9 A → fuse 1 A | AWG 18, 1 mm² | 12.0 A | 50.2 °C | 263.299 mΩ | 1.68 % of 8 |
+/// | control panel | 0.13 A | 0.2 A → fuse 1 A | AWG 18, 1 mm² | 12.0 A | 50.0 °C | 263.125 mΩ | 0.31 % of 8 |
+/// | roof fan | 1.79 A | 2.2 A → fuse 3 A | AWG 18, 1 mm² | 12.0 A | 51.2 °C | 264.247 mΩ | 4.21 % of 8 |
+/// | gas detector | 0.18 A | 0.2 A → fuse 1 A | AWG 18, 1 mm² | 12.0 A | 50.0 °C | 263.129 mΩ | 0.42 % of 2 |
 /// | array | 12.12 A | 15.2 A → no fuse | AWG 10, 6 mm² | 36.0 A | 56.3 °C | 42.066 mΩ | 2.00 % of 2 |
-/// | controller | 15.00 A | 18.8 A → fuse 20 A | AWG 8, 10 mm² | 56.0 A | 35.4 °C | 7.367 mΩ | 0.99 % of 1 |
+/// | controller | 15.00 A | 18.8 A → fuse 20 A | AWG 6, 16 mm² | 71.9 A | 52.4 °C | 4.925 mΩ | 0.66 % of 1 |
 #[test]
 fn the_sheet_of_the_camper_is_that_worked_by_hand() {
     let fitting = fitted("camper");
     let by_hand = [
-        (RunKind::Battery, 21.473, 8, 30.0, 0.961),
-        (RunKind::Distribution, 21.295, 4, 30.0, 0.731),
-        (RunKind::Branch(0), 4.018, 16, 7.5, 5.601),
-        (RunKind::Branch(1), 0.893, 18, 2.0, 1.952),
-        (RunKind::Branch(2), 0.536, 18, 1.0, 1.171),
-        (RunKind::Branch(3), 1.607, 18, 3.0, 3.523),
-        (RunKind::Branch(4), 5.357, 16, 7.5, 7.554),
-        (RunKind::Branch(5), 1.786, 18, 3.0, 3.918),
-        (RunKind::Branch(6), 4.464, 16, 7.5, 6.245),
-        (RunKind::Branch(7), 0.714, 18, 1.0, 1.561),
-        (RunKind::Branch(9), 0.134, 18, 1.0, 0.293),
-        (RunKind::Branch(10), 1.786, 18, 3.0, 3.918),
-        (RunKind::Branch(8), 0.179, 18, 1.0, 0.390),
+        (RunKind::Battery, 21.473, 6, 30.0, 0.635),
+        (RunKind::Distribution, 21.295, 4, 30.0, 0.786),
+        (RunKind::Branch(0), 4.018, 16, 7.5, 6.019),
+        (RunKind::Branch(1), 0.893, 18, 2.0, 2.100),
+        (RunKind::Branch(2), 0.536, 18, 1.0, 1.259),
+        (RunKind::Branch(3), 1.607, 18, 3.0, 3.789),
+        (RunKind::Branch(4), 5.357, 14, 7.5, 5.041),
+        (RunKind::Branch(5), 1.786, 18, 3.0, 4.213),
+        (RunKind::Branch(6), 4.464, 16, 7.5, 6.709),
+        (RunKind::Branch(7), 0.714, 18, 1.0, 1.679),
+        (RunKind::Branch(9), 0.134, 18, 1.0, 0.315),
+        (RunKind::Branch(10), 1.786, 18, 3.0, 4.213),
+        (RunKind::Branch(8), 0.179, 18, 1.0, 0.420),
         (RunKind::Array(0), 12.125, 10, 0.0, 1.997),
-        (RunKind::Controller(0), 15.000, 8, 20.0, 0.987),
+        (RunKind::Controller(0), 15.000, 6, 20.0, 0.660),
     ];
     assert_sheet(&fitting, &by_hand);
     assert_eq!(fitting.basis.tables, Tables::Vehicle);

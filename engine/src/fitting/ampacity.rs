@@ -94,8 +94,17 @@ impl Basis {
             Surroundings::Roof => (hot, Source::Choice, 1.0),
             Surroundings::Engine => (hot, Source::Choice, ENGINE_SPACE),
             Surroundings::Usual if self.engine_space => (hot, Source::Choice, ENGINE_SPACE),
-            Surroundings::Usual => (self.ambient, Source::Plan, 1.0),
+            Surroundings::Usual => {
+                let usual = self.ambient == Self::of(self.tables).ambient;
+                (self.ambient, if usual { Source::Typical } else { Source::Plan }, 1.0)
+            }
         }
+    }
+
+    /// Where the insulation comes from: what is usual, or what somebody chose.
+    pub(super) fn insulation_source(&self) -> Source {
+        let usual = self.insulation == Self::of(self.tables).insulation;
+        if usual { Source::Typical } else { Source::Plan }
     }
 
     /// What a gauge may carry in a run; nothing if it is not in the table.
@@ -113,7 +122,7 @@ impl Basis {
         let most_source = if most < 1.0 { Source::MarineAmpacity } else { Source::Choice };
         let inputs = [
             term(most).from(most_source),
-            term(limit),
+            term(limit).from(self.insulation_source()),
             term(ambient).from(ambient_source),
             term(TABLE_AMBIENT).from(self.tables.source()),
         ];

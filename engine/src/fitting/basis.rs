@@ -126,16 +126,18 @@ impl Basis {
     /// The usual one of a kind.
     #[must_use]
     pub const fn of(tables: Tables) -> Self {
-        let (insulation, bundle) = match tables {
-            Tables::Marine | Tables::Vehicle => (Insulation::C105, Bundle::UpTo3),
-            Tables::Land => (Insulation::C90, Bundle::UpTo3),
+        // A closed vehicle in the sun is as hot inside as a roof.
+        let (insulation, ambient) = match tables {
+            Tables::Marine => (Insulation::C105, TABLE_AMBIENT),
+            Tables::Vehicle => (Insulation::C105, HOT_AMBIENT),
+            Tables::Land => (Insulation::C90, TABLE_AMBIENT),
         };
         Self {
             tables,
             insulation,
-            ambient: TABLE_AMBIENT,
+            ambient,
             engine_space: false,
-            bundle,
+            bundle: Bundle::UpTo3,
             short_circuit: None,
         }
     }

@@ -40,6 +40,8 @@ pub enum Note {
     Ventilate,
     /// Sealed batteries vent too when they are overcharged.
     SealedVents,
+    /// Lithium and sodium can burn, and their protection is never bridged.
+    KeepProtection,
     /// Exhaust gas kills.
     CarbonMonoxide,
     /// Batteries are held down and their posts covered.
@@ -53,6 +55,11 @@ pub enum Note {
     },
     /// They are brought to the same voltage before they are joined.
     BalanceFirst,
+    /// Links between batteries in a row are as thick as what follows them.
+    SeriesLinks {
+        /// Batteries in a row.
+        batteries: f64,
+    },
     /// The starter battery stays apart.
     StarterApart,
     /// The charger on the engine takes more on the engine's side than it gives.
@@ -173,7 +180,9 @@ fn dangers(wiring: &Wiring<'_>, fitting: &Fitting, found: &mut Vec<Note>) {
     match system.bank.chemistry {
         Chemistry::FloodedLeadAcid => found.push(Note::Ventilate),
         Chemistry::Agm | Chemistry::Gel => found.push(Note::SealedVents),
-        Chemistry::Lifepo4 | Chemistry::Nmc | Chemistry::SodiumIon => {}
+        Chemistry::Lifepo4 | Chemistry::Nmc | Chemistry::SodiumIon => {
+            found.push(Note::KeepProtection);
+        }
     }
     if system.generator.is_some() || system.alternator.is_some() {
         found.push(Note::CarbonMonoxide);
@@ -209,6 +218,10 @@ fn bank(wiring: &Wiring<'_>, fitting: &Fitting, found: &mut Vec<Note>) {
     if system.bank.strings > 1.0 {
         found.push(Note::EqualLengths { strings: system.bank.strings });
         found.push(Note::BalanceFirst);
+    }
+    let batteries = system.bank.batteries / system.bank.strings;
+    if batteries > 1.0 {
+        found.push(Note::SeriesLinks { batteries });
     }
     if system.alternator.is_some() {
         found.extend([Note::StarterApart, Note::EngineSide]);

@@ -223,7 +223,12 @@ fn of_gauge(gauge: Gauge, asked: &Asked, basis: &Basis, trace: &mut impl Trace) 
     let temperature = trace.step(
         Formula::ConductorTemperature,
         temperature,
-        &[term(ambient).from(ambient_source), term(limit), term(continuous), term(ampacity)],
+        &[
+            term(ambient).from(ambient_source),
+            term(limit).from(basis.insulation_source()),
+            term(continuous),
+            term(ampacity),
+        ],
     );
     let source = (asked.length_source, &mut *trace);
     let resistance = cable_resistance(asked.length, gauge, temperature, source);

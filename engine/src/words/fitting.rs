@@ -42,6 +42,8 @@ pub enum OnFitting {
     Shunt,
     /// Before the bus bars.
     BusBars,
+    /// Before the runs in the order of their lugs.
+    LugOrder,
     /// Over what must be known.
     ToKnow,
     /// Over what to buy.
@@ -50,7 +52,7 @@ pub enum OnFitting {
 
 impl OnFitting {
     /// All of them.
-    pub const ALL: [Self; 19] = [
+    pub const ALL: [Self; 20] = [
         Self::Runs,
         Self::OneWay,
         Self::Continuous,
@@ -68,6 +70,7 @@ impl OnFitting {
         Self::ShortCircuit,
         Self::Shunt,
         Self::BusBars,
+        Self::LugOrder,
         Self::ToKnow,
         Self::ToBuy,
     ];

@@ -31,6 +31,7 @@ pub fn on_fitting(what: OnFitting) -> &'static str {
         F::ShortCircuit => "Short-circuit current to break",
         F::Shunt => "Shunt of the gauge",
         F::BusBars => "Bus bars",
+        F::LugOrder => "Lugs on a bar, the lowest first",
         F::ToKnow => "Before and while you work",
         F::ToBuy => "What to buy",
     }

@@ -28,6 +28,9 @@ pub fn note(words: Words, note: &Note, name_of: NameOf<'_>) -> String {
         Note::SealedVents => {
             "Sealed lead-acid batteries vent gas when they are charged too high: keep them aired, and nothing that sparks beside them."
         }
+        Note::KeepProtection => {
+            "These batteries can burn when they are damaged or charged outside their limits. Keep their protection in the circuit and never bridge it; a smoke alarm where people sleep."
+        }
         Note::CarbonMonoxide => {
             "Exhaust holds carbon monoxide, which kills without a smell: run engine and generator in the open, away from windows, with an alarm where people sleep."
         }
@@ -90,6 +93,10 @@ fn figured(
         Note::EqualLengths { strings } => format!(
             "All {} strings need cables of equal length and size to where they join; plus is taken at one end and minus at the other, so that all work alike.",
             words.rounded(*strings)
+        ),
+        Note::SeriesLinks { batteries } => format!(
+            "{} batteries or cells stand in a row: the links between them are as thick as the cable that leaves them, and all are alike in make, age and charge.",
+            words.rounded(*batteries)
         ),
         Note::KeepAlive { loads } => {
             let name = |place: &u16| {

@@ -31,6 +31,7 @@ pub fn on_fitting(what: OnFitting) -> &'static str {
         F::ShortCircuit => "Corriente de cortocircuito que hay que cortar",
         F::Shunt => "Derivador del medidor",
         F::BusBars => "Barras colectoras",
+        F::LugOrder => "Terminales en una barra, el de más abajo primero",
         F::ToKnow => "Antes y durante el trabajo",
         F::ToBuy => "Qué comprar",
     }

@@ -28,6 +28,9 @@ pub fn note(words: Words, note: &Note, name_of: NameOf<'_>) -> String {
         Note::SealedVents => {
             "Las baterías de plomo selladas sueltan gas si se cargan de más: mantenlas ventiladas y sin nada que haga chispas al lado."
         }
+        Note::KeepProtection => {
+            "Estas baterías pueden arder si se dañan o se cargan fuera de sus límites. Deja su protección en el circuito y no la puentees nunca; una alarma de humo donde se duerme."
+        }
         Note::CarbonMonoxide => {
             "Los gases de escape llevan monóxido de carbono, que mata sin oler: motor y generador al aire libre, lejos de las ventanas, y una alarma donde se duerme."
         }
@@ -90,6 +93,10 @@ fn figured(
         Note::EqualLengths { strings } => format!(
             "Las {} ramas necesitan cables de igual longitud y sección hasta su unión; el positivo se toma en un extremo y el negativo en el otro, para que todas trabajen igual.",
             words.rounded(*strings)
+        ),
+        Note::SeriesLinks { batteries } => format!(
+            "Hay {} baterías o celdas en serie: los puentes entre ellas son tan gruesos como el cable que sale, y todas son iguales en marca, edad y carga.",
+            words.rounded(*batteries)
         ),
         Note::KeepAlive { loads } => {
             let name = |place: &u16| {

@@ -13,7 +13,7 @@
 //! added; none is renamed within `format` 1.
 
 use serde::Serialize;
-use sunlarder_engine::fitting::{Bought, FuseClass, FusePlace, Item, Pole, Run, Tables};
+use sunlarder_engine::fitting::{Bought, Bundle, FuseClass, FusePlace, Item, Pole, Run, Tables};
 use sunlarder_engine::quantity::{
     Amps, Celsius, Metres, Ohms, Percent, SquareMillimetres, Volts, Watts,
 };
@@ -51,6 +51,7 @@ struct BasisLine {
     insulation_c: Celsius,
     ambient_c: Celsius,
     engine_space: bool,
+    bundled: &'static str,
 }
 
 #[derive(Serialize)]
@@ -157,6 +158,7 @@ fn wiring(fitted: &Fitted) -> Wiring<'_> {
             insulation_c: basis.insulation.temperature(),
             ambient_c: basis.ambient,
             engine_space: basis.engine_space,
+            bundled: bundled(basis.bundle),
         },
         short_circuit: ShortCircuit {
             current_a: short.current,
@@ -258,6 +260,16 @@ const fn tables(own: Tables) -> &'static str {
         Tables::Marine => "marine",
         Tables::Vehicle => "vehicle",
         Tables::Land => "land",
+    }
+}
+
+const fn bundled(own: Bundle) -> &'static str {
+    match own {
+        Bundle::Alone => "alone",
+        Bundle::UpTo3 => "up_to_3",
+        Bundle::UpTo6 => "up_to_6",
+        Bundle::UpTo24 => "up_to_24",
+        Bundle::More => "more",
     }
 }
 

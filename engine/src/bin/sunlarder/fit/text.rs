@@ -92,13 +92,19 @@ fn at_the_bank(fitted: &Fitted) -> String {
     table.row([on(OnFitting::ShortCircuit).to_owned(), current]);
     if let Some(own) = &fitting.shunt {
         let millivolts = say.rounded((own.shunt.drop.0 * 1000.0).round());
-        let shunt = format!("{}, {millivolts}\u{a0}mV", say.amount(own.shunt.rated));
+        let class = say.rounded(own.class.0);
+        let shunt =
+            format!("{}, {millivolts}\u{a0}mV ({class}\u{a0}%)", say.amount(own.shunt.rated));
         table.row([on(OnFitting::Shunt).to_owned(), shunt]);
     }
     if let Some(rating) = fitting.bus_bars.rating.filter(|_| fitting.bus_bars.needed) {
         table.row([on(OnFitting::BusBars).to_owned(), say.amount(rating)]);
     }
-    format!("{}\n{}", on(OnFitting::AtTheBank), table.text())
+    let name_of = |tag: Tag| fitted.name_of(tag);
+    let order = fitting.bus_bars.order.iter().map(|kind| say.run_name(*kind, &name_of));
+    let order = order.collect::<Vec<_>>().join("; ");
+    let order = format!("  {}: {order}.\n", on(OnFitting::LugOrder));
+    format!("{}\n{}{order}", on(OnFitting::AtTheBank), table.text())
 }
 
 fn to_know(fitted: &Fitted) -> String {
