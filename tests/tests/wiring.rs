@@ -14,9 +14,9 @@ use std::collections::BTreeSet;
 use serde_json::Value;
 use sunlarder_engine::document::{Array, Document};
 use sunlarder_engine::fitting::{
-    Basis, Bundle, ENGINE_SPACE, Fitting, Gauge, Insulation, Lengths, RunKind, Stretch, Tables,
-    ambient_factor, bundle_factor, by_cranking, largest_fuse, loop_resistance, next_rating,
-    table_ampacity,
+    Basis, Bundle, Cold, ENGINE_SPACE, Fitting, FuseClass, Gauge, Insulation, Lengths, Note,
+    Refusal, RunKind, ShortCircuit, Stretch, Tables, Unfit, ambient_factor, bundle_factor,
+    by_cranking, largest_fuse, loop_resistance, next_rating, table_ampacity,
 };
 use sunlarder_engine::outlook::Outlook;
 use sunlarder_engine::place::Climate;
@@ -241,4 +241,99 @@ fn the_working_of_every_run_is_what_its_formulas_say_and_leads_back() {
     for formula in &Formula::ALL[first..] {
         assert!(seen.contains(&format!("{formula:?}")), "no run shows {formula:?}");
     }
+}
+
+/// An example with something changed, wired by a basis that may be changed too.
+fn edited(
+    name: &str,
+    edit: impl Fn(&mut Document),
+    with: impl Fn(Basis) -> Basis,
+    lengths: &Lengths,
+) -> Result<Fitting, Unfit> {
+    let plans = openable().unwrap();
+    let mut plan = plans.into_iter().find(|(own, _)| own == name).unwrap().1;
+    edit(&mut plan);
+    let (system, outlook) = resolved(&plan).unwrap();
+    Fitting::of(&plan, &system, &outlook, &with(Basis::usual(&plan)), lengths)
+}
+
+#[test]
+fn an_array_that_would_destroy_its_controller_is_not_wired() {
+    let cold = |max_v| {
+        let edit = |plan: &mut Document| plan.arrays[0].controller.max_v = Some(max_v);
+        edited("cabin", edit, |basis| basis, &Lengths::default()).unwrap()
+    };
+    // Two modules of 40 V side by side at −40 °C: 40 V · (1 + 0.003 · 65) = 47.8 V.
+    let refused = cold(47.0).run(RunKind::Array(0)).unwrap().wire;
+    let Err(Refusal::ColdVoltage { voltage, limit }) = refused else { panic!("{refused:?}") };
+    assert!((voltage.0 - 47.8).abs() < 1e-9 && limit == Volts(47.0));
+    assert!(cold(47.0).notes.iter().any(|note| matches!(note, Note::ColdTooHigh { .. })));
+    assert!(cold(48.0).run(RunKind::Array(0)).unwrap().wire.is_ok());
+    let unknown = |plan: &mut Document| plan.place.record_low_c = None;
+    let unknown = edited("cabin", unknown, |basis| basis, &Lengths::default()).unwrap();
+    assert!(unknown.notes.iter().any(|note| matches!(note, Note::RecordUnknown { .. })));
+    assert_eq!(unknown.arrays[0].cold, Cold::RecordUnknown);
+}
+
+#[test]
+fn what_is_known_of_the_short_circuit_decides_the_kind_of_fuse() {
+    let class = |short, kind| {
+        let with = |basis| Basis { short_circuit: Some(short), ..basis };
+        let fitting = edited("boat", |_| {}, with, &Lengths::default()).unwrap();
+        fitting.run(kind).unwrap().fuse().unwrap().class
+    };
+    // 600 A of cranking: 1500 A at the post and 750 A in the branches.
+    let cranking = ShortCircuit::Cranking(Amps(600.0));
+    assert_eq!(class(cranking, RunKind::BatteryString), FuseClass::PostBlock);
+    assert_eq!(class(cranking, RunKind::Branch(0)), FuseClass::Blade);
+    assert_eq!(class(cranking, RunKind::Inverter), FuseClass::BoltedLink);
+    let stated = ShortCircuit::Stated(Amps(11_000.0));
+    assert_eq!(class(stated, RunKind::BatteryString), FuseClass::BoltedStrip);
+    assert_eq!(class(stated, RunKind::Branch(8)), FuseClass::ClassT);
+    let beyond = ShortCircuit::Stated(Amps(50_000.0));
+    let with = |basis| Basis { short_circuit: Some(beyond), ..basis };
+    let fitting = edited("boat", |_| {}, with, &Lengths::default()).unwrap();
+    let wire = fitting.run(RunKind::BatteryString).unwrap().wire;
+    assert!(matches!(wire, Err(Refusal::Interrupting { .. })), "{wire:?}");
+    let high = |plan: &mut Document| plan.bank.in_series = 12.0;
+    let fitting = edited("cabin", high, |basis| basis, &Lengths::default()).unwrap();
+    let fused = fitting.runs.iter().filter(|run| run.asked.fused.is_some());
+    let refused = |wire| matches!(wire, Err(Refusal::Interrupting { .. }));
+    assert!(fused.clone().count() > 5 && fused.clone().all(|run| refused(run.wire)));
+}
+
+#[test]
+fn what_is_outside_the_tables_is_refused_with_its_range() {
+    let refused = |name: &str, with: &dyn Fn(Basis) -> Basis| {
+        edited(name, |_| {}, with, &Lengths::default()).unwrap_err()
+    };
+    let at = |ambient| move |basis| Basis { ambient: Celsius(ambient), ..basis };
+    for ambient in [9.9, 50.1, f64::NAN] {
+        let unfit = refused("boat", &at(ambient));
+        let (least, most) = (Celsius(10.0), Celsius(50.0));
+        assert!(
+            matches!(unfit, Unfit::Ambient { least: own, most: top, .. } if own == least && top == most)
+        );
+    }
+    assert!(edited("boat", |_| {}, at(50.0), &Lengths::default()).is_ok());
+    let insulation = |own| move |basis| Basis { insulation: own, ..basis };
+    let unfit = refused("boat", &insulation(Insulation::C90));
+    assert_eq!(unfit, Unfit::Insulation { tables: Tables::Marine, insulation: Insulation::C90 });
+    assert!(matches!(refused("cabin", &insulation(Insulation::C105)), Unfit::Insulation { .. }));
+    let bundle = |basis| Basis { bundle: Bundle::UpTo6, ..basis };
+    assert_eq!(refused("cabin", &bundle), Unfit::Bundled);
+    assert!(edited("boat", |_| {}, bundle, &Lengths::default()).is_ok());
+    let short = |own| move |basis| Basis { short_circuit: Some(own), ..basis };
+    assert_eq!(refused("camper", &short(ShortCircuit::Cranking(Amps(600.0)))), Unfit::Cranking);
+    let unfit = refused("boat", &short(ShortCircuit::Stated(Amps(0.0))));
+    assert!(matches!(unfit, Unfit::ShortCircuit { .. }));
+    let long = Lengths { own: vec![(RunKind::Battery, Metres(0.0))] };
+    let unfit = edited("boat", |_| {}, |basis| basis, &long).unwrap_err();
+    assert!(matches!(unfit, Unfit::Length { run: RunKind::Battery, .. }));
+    // A length in range whose drop no conductor holds is refused for its run alone.
+    let long = Lengths { own: vec![(RunKind::Battery, Metres(20.0))] };
+    let fitting = edited("boat", |_| {}, |basis| basis, &long).unwrap();
+    let wire = fitting.run(RunKind::Battery).unwrap().wire;
+    assert!(matches!(wire, Err(Refusal::Drop { .. })), "{wire:?}");
+    assert!(fitting.run(RunKind::BatteryString).unwrap().wire.is_ok());
 }
