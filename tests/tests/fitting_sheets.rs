@@ -1,6 +1,6 @@
-//! Three whole sheets of wiring, worked by hand.
+//! Three whole sheets of wiring, worked step by step apart from the engine.
 //!
-//! Each table was worked from the rules alone, without the engine: current at the low cut-off, 125 % to the next fuse, what the table
+//! Each table was worked from the rules alone, with a calculator of a few lines that shares no code with the engine: current at the low cut-off, 125 % to the next fuse, what the table
 //! leaves, the temperature T_a + (T_i − T_a)·(I/I_z)², the resistance 2·L·0.017241·(1 + 0.00393·(T − 20))/(0.89·A), the drop.
 
 #![allow(clippy::unwrap_used, reason = "a test stops at what it cannot read")]
