@@ -19,8 +19,22 @@ pub(super) struct Driver {
 }
 
 impl Driver {
-    /// Starts a driver on a port of its own choice.
+    /// Starts a driver on a port of its own choice, anew when it ends without taking one.
+    ///
+    /// Many tests start at once, and a driver was seen to end so on a busy machine.
     pub(super) async fn start() -> Outcome<Self> {
+        let mut told = String::new();
+        for _ in 0..ATTEMPTS {
+            match Self::start_once().await? {
+                Ok(driver) => return Ok(driver),
+                Err(output) => told = output,
+            }
+        }
+        Err(format!("chromedriver ended {ATTEMPTS} times without saying its port: {told}").into())
+    }
+
+    /// Starts a driver once; what it said instead of its port, if it ended before.
+    async fn start_once() -> Outcome<Result<Self, String>> {
         let mut process = Command::new("chromedriver")
             .arg("--port=0")
             .stdout(Stdio::piped())
@@ -32,12 +46,15 @@ impl Driver {
             })?;
         let output = process.stdout.take().ok_or("chromedriver has no output")?;
         let mut output = BufReader::new(output).lines();
+        let mut told = String::new();
         while let Some(line) = output.next_line().await? {
             if let Some(port) = started_on(&line) {
-                return Ok(Self { port, _process: process, _output: output });
+                return Ok(Ok(Self { port, _process: process, _output: output }));
             }
+            told.push_str(&line);
+            told.push(' ');
         }
-        Err("chromedriver ended without saying its port".into())
+        Ok(Err(told))
     }
 
     /// Opens a browser with a fresh profile that can reach nothing but this machine.
@@ -51,6 +68,9 @@ impl Driver {
         Ok(WebDriver::new(format!("http://127.0.0.1:{}", self.port), capabilities).await?)
     }
 }
+
+/// How often a driver is started before its test gives up.
+const ATTEMPTS: usize = 3;
 
 /// Headless and able to run as root, without the browser's own traffic.
 const ARGUMENTS: [&str; 11] = [
