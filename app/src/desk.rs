@@ -36,7 +36,7 @@ trait Clerk {
 
 #[wasm_bindgen]
 extern "C" {
-    /// The program of `app/lanes`, where the browser can run it.
+    /// The program of `app/lanes`, where the browser can run it, and a second one that comes to meet it.
     #[derive(Debug)]
     pub type LanesProgram;
 
@@ -48,6 +48,20 @@ extern "C" {
 
     #[wasm_bindgen(method)]
     fn row(this: &LanesProgram, stores: &[f32], arrays: &[f32], from: u32, to: u32) -> Vec<u8>;
+
+    #[wasm_bindgen(method)]
+    fn ahead(
+        this: &LanesProgram,
+        number: u32,
+        stores: &[f32],
+        arrays: &[f32],
+        from: u32,
+        to: u32,
+    ) -> bool;
+
+    /// A number, then counts; nothing if there is nothing.
+    #[wasm_bindgen(method)]
+    fn taken(this: &LanesProgram) -> Vec<u8>;
 }
 
 /// Hands rows of sizes to that program.
@@ -83,6 +97,23 @@ impl Rows for Beside {
         for (own, found) in counts.iter_mut().zip(found.as_chunks::<MONTHS>().0) {
             *own = *found;
         }
+    }
+
+    fn ahead(
+        &mut self,
+        number: usize,
+        stores: &[Store; MONTHS],
+        arrays: &[f32],
+        years: Range<usize>,
+    ) -> bool {
+        let (from, to) = (years.start as u32, years.end as u32);
+        self.0.ahead(number as u32, &flat(stores), arrays, from, to)
+    }
+
+    fn taken(&mut self) -> Option<(usize, Vec<Counts>)> {
+        let found = self.0.taken();
+        let (number, counts) = found.split_first()?;
+        Some(((*number).into(), counts.as_chunks::<MONTHS>().0.to_vec()))
     }
 }
 

@@ -200,6 +200,8 @@ pub(crate) fn follow(store: Store) {
         store.habits.track();
         store.face.track();
         spread.track();
+        // What is being worked out is of no use any more, and the edit needs the processor.
+        send("sunlarder:pause", &JsValue::NULL);
         if !foretold.with_untracked(|foretold| foretold.coming) {
             foretold.update(|foretold| foretold.coming = true);
         }

@@ -29,6 +29,22 @@ pub trait Rows {
         years: Range<usize>,
         counts: &mut [Counts],
     );
+
+    /// Has a row worked out meanwhile by somebody else, under a number by which it comes back; false if nobody is free.
+    fn ahead(
+        &mut self,
+        _number: usize,
+        _stores: &[Store; MONTHS],
+        _arrays: &[f32],
+        _years: Range<usize>,
+    ) -> bool {
+        false
+    }
+
+    /// A row that somebody else has worked out since [`begin`](Self::begin), if there is one that was not given yet: its number and counts.
+    fn taken(&mut self) -> Option<(usize, Vec<Counts>)> {
+        None
+    }
 }
 
 /// Hours by stretches of days, each of which begins with a full bank.

@@ -1,8 +1,8 @@
 //! The reliability map: bank size across, array size up, and at each the chance of keeping the promise.
 //!
 //! **Method.** Sizes grow in equal ratios from less than the plan needs or has to more than both. A piece of work is one bank beside all
-//! arrays through some years: first every third bank through the first few, for a coarse picture, then all of them through all, bank by bank.
-//! Counts are kept, so that another chance, season or number of short days is read off without another run.
+//! arrays through some years: first every third bank through the first few, for a coarse picture, then all of them through all, bank by bank,
+//! while somebody else may come to meet it from the largest. Counts are kept, so that another chance, season or number of short days is read off without another run.
 //!
 //! **Frontier.** For each bank the smallest array that keeps the promise, as far as no smaller bank does with as small an array.
 
@@ -86,8 +86,8 @@ enum Stage {
     Hours { made: usize, until: usize },
     /// A bank of the coarse map.
     Coarse { row: usize },
-    /// The next years of a bank.
-    Fine { bank: usize },
+    /// The next years of the first bank that is not whole.
+    Fine,
     /// Nothing.
     Whole,
 }
@@ -102,6 +102,8 @@ pub struct Map {
     pub arrays: Axis,
     /// Counts by bank, then by array, of as many years as are known.
     cells: Vec<Vec<Counts>>,
+    /// Banks from this place on are somebody else's, who was asked for them.
+    handed: usize,
     stage: Stage,
 }
 
@@ -141,7 +143,8 @@ impl Map {
         let course = Course::of(sizing, promise);
         let until = course.within(EARLY);
         let cells = vec![Vec::new(); SIDE * SIDE];
-        Self { course, banks, arrays, cells, stage: Stage::Hours { made: 0, until } }
+        let stage = Stage::Hours { made: 0, until };
+        Self { course, banks, arrays, cells, handed: SIDE, stage }
     }
 
     /// What all its cells go through.
@@ -165,12 +168,7 @@ impl Map {
                     Stage::Hours { made, until }
                 };
             }
-            Stage::Fine { bank } => {
-                let all = self.course.years();
-                self.row(sizing, rows, bank, (self.known(bank) + AT_ONCE).min(all));
-                let bank = bank + usize::from(self.known(bank) >= all);
-                self.stage = if bank < SIDE { Stage::Fine { bank } } else { Stage::Whole };
-            }
+            Stage::Fine => self.go_on(sizing, rows),
             Stage::Whole => return false,
         }
         true
@@ -188,7 +186,7 @@ impl Map {
         }
         self.stage = match () {
             () if end < until => Stage::Hours { made: end, until },
-            () if self.is_coarse() => Stage::Fine { bank: 0 },
+            () if self.is_coarse() => Stage::Fine,
             () => Stage::Coarse { row: 0 },
         };
     }
@@ -212,9 +210,9 @@ impl Map {
                 let hours = share(self.course.within(self.early()), stretches);
                 0.05 * hours + 0.03 * share(row, SIDE / COARSE)
             }
-            Stage::Fine { bank } => {
-                let bank = bank as f64 + share(self.known(bank), self.course.years());
-                0.08 + 0.92 * bank / SIDE as f64
+            Stage::Fine => {
+                let known = (0..SIDE).map(|bank| self.known(bank)).sum();
+                0.08 + 0.92 * share(known, SIDE * self.course.years())
             }
             Stage::Whole => 1.0,
         }
@@ -237,14 +235,49 @@ impl Map {
         self.cells.get(bank * SIDE).map_or(0, Vec::len)
     }
 
+    /// Takes in what somebody else has done, asks for more of it from the largest bank on, and works out the next years of the
+    /// smallest bank that nobody does; in the end of one that somebody has not brought yet.
+    fn go_on(&mut self, sizing: &Sizing, rows: &mut dyn Rows) {
+        let all = self.course.years();
+        while let Some((bank, counts)) = rows.taken() {
+            // What was meanwhile worked out here, too, is the same.
+            if counts.len() == SIDE * (all - self.known(bank).min(all)) {
+                self.keep(bank, &counts);
+            }
+        }
+        let Some(bank) = (0..SIDE).find(|bank| self.known(*bank) < all) else {
+            self.stage = Stage::Whole;
+            return;
+        };
+        let last = self.handed - 1;
+        if last > bank {
+            let (stores, arrays) = self.row_of(sizing, last);
+            if rows.ahead(last, &stores, &arrays, self.known(last)..all) {
+                self.handed = last;
+            }
+        }
+        self.row(sizing, rows, bank, (self.known(bank) + AT_ONCE).min(all));
+    }
+
+    /// What a row is made of: the bank at a place, and all arrays.
+    fn row_of(&self, sizing: &Sizing, bank: usize) -> ([Store; MONTHS], [f32; SIDE]) {
+        let size = self.banks.0.get(bank).copied().unwrap_or_default();
+        (sizing.stores(size), self.arrays.0.map(|array| array as f32))
+    }
+
     /// One bank beside all arrays through the years up to one that are not yet known.
     fn row(&mut self, sizing: &Sizing, rows: &mut dyn Rows, bank: usize, until: usize) {
         let years = self.known(bank)..until;
-        let arrays = self.arrays.0.map(|array| array as f32);
+        let (stores, arrays) = self.row_of(sizing, bank);
         let mut counts = vec![Counts::default(); SIDE * years.len()];
-        rows.row(&sizing.stores(self.banks.0[bank]), &arrays, years.clone(), &mut counts);
+        rows.row(&stores, &arrays, years, &mut counts);
+        self.keep(bank, &counts);
+    }
+
+    /// Keeps the next years of a bank: as many for each array.
+    fn keep(&mut self, bank: usize, counts: &[Counts]) {
         let cells = self.cells.iter_mut().skip(bank * SIDE);
-        for (cell, counts) in cells.zip(counts.chunks(years.len().max(1))) {
+        for (cell, counts) in cells.zip(counts.chunks((counts.len() / SIDE).max(1))) {
             cell.extend_from_slice(counts);
         }
     }
