@@ -15,7 +15,7 @@ use sunlarder_engine::share;
 use sunlarder_engine::simulate::{Almanac, Extent, Sun, Sunlight, run};
 use sunlarder_engine::sizing::lanes::HoursOfDay;
 use sunlarder_engine::sizing::map::SIDE;
-use sunlarder_engine::sizing::{Counts, Course, Map, Promise, Rows, Sizing, Track, YEARS};
+use sunlarder_engine::sizing::{Counts, Course, Kind, Map, Promise, Rows, Sizing, Track, YEARS};
 use sunlarder_engine::sky::DAYS_PER_YEAR;
 use sunlarder_engine::system::System;
 use sunlarder_tests::lanes::{by_numpy, hours_of, in_wasm, sizing_of};
@@ -119,12 +119,22 @@ const REFERENCE_HOURS: usize = 720;
 
 /// Time for a cell and a step of a map of so many banks over so many years \[ns\], and for the whole of it.
 fn per_step(plan: &Document, banks: usize, years: usize) -> Result<(f64, Duration), Problem> {
+    let (_, nanoseconds, whole) = per_step_of(plan, &Promise::default(), banks, years)?;
+    Ok((nanoseconds, whole))
+}
+
+/// The same of another promise, after the hours that each cell goes through.
+fn per_step_of(
+    plan: &Document,
+    promise: &Promise,
+    banks: usize,
+    years: usize,
+) -> Result<(usize, f64, Duration), Problem> {
     let sizing = sizing_of(plan, years)?;
-    let promise = Promise::default();
-    let course = Course::of(&sizing, &promise);
+    let course = Course::of(&sizing, promise);
     let mut track = sizing.track(&course);
     let mut counts = vec![Counts::default(); SIDE * years];
-    let [bank_sizes, array_sizes] = sizing.axes(&promise);
+    let [bank_sizes, array_sizes] = sizing.axes(promise);
     let arrays = array_sizes.sizes().map(|size| size as f32);
     let whole = median(MAPS, || {
         for bank in &bank_sizes.sizes()[..banks] {
@@ -133,7 +143,7 @@ fn per_step(plan: &Document, banks: usize, years: usize) -> Result<(f64, Duratio
         }
     });
     let steps = (banks * arrays.len() * course.hours()) as f64;
-    Ok((whole.as_secs_f64() * 1e9 / steps, whole))
+    Ok((course.hours(), whole.as_secs_f64() * 1e9 / steps, whole))
 }
 
 /// Times the reliability map: 24 banks, 24 arrays, 20 weather years, and the reference where there is one.
@@ -203,6 +213,14 @@ fn maps() -> Result<(), Problem> {
     for (banks, years) in [(6, 5), (12, 5), (24, 5), (6, 10), (6, 20), (24, 20)] {
         let (nanoseconds, whole) = per_step(&plan, banks, years)?;
         println!("{banks:>6} {years:>6} {nanoseconds:>10.2} {:>10.1}", whole.as_secs_f64() * 1e3);
+    }
+    println!(
+        "\nand by hours: days without sun from each month on, hours, ns per cell-step, milliseconds"
+    );
+    for days in [3, 6, 12, 24] {
+        let promise = Promise { kind: Kind::WithoutSun { days }, ..Promise::default() };
+        let (hours, nanoseconds, whole) = per_step_of(&plan, &promise, SIDE, 1)?;
+        println!("{days:>6} {hours:>6} {nanoseconds:>10.2} {:>10.1}", whole.as_secs_f64() * 1e3);
     }
     Ok(())
 }

@@ -5,11 +5,16 @@
 use serde_json::json;
 
 use super::speed::processor_time;
+use super::working::before_all;
 use sunlarder_engine::document::{Document, Field, Promised};
+use sunlarder_engine::sizing::map::SIDE;
+use sunlarder_engine::sizing::{Promise, YEARS};
 use sunlarder_engine::words::Label;
 use sunlarder_tests::browser::{
     Look, Outcome, Page, Site, WORDS, in_browser, in_browser_alone, on_phone_and_laptop,
 };
+use sunlarder_tests::lanes::{by_numpy, hours_of, sizing_of};
+use sunlarder_tests::plans::EXAMPLES;
 use thirtyfour::By;
 
 const NOTHING: [&str; 0] = [];
@@ -101,6 +106,63 @@ async fn a_size_is_tried_on_the_map_and_taken_and_a_promise_is_kept_with_the_pla
     .await
 }
 
+/// Whether the first map is there, and more to come.
+const COMING: &str = "document.querySelector('.sizes-picture path') !== null && document.querySelector('#sizing .coming') !== null";
+/// Holds the worker at what it is doing until it is asked for something else.
+const PAUSE: &str = "document.dispatchEvent(new CustomEvent('sunlarder:pause'))";
+
+#[tokio::test]
+async fn the_question_is_accessible_while_it_is_worked_out_and_after() -> Outcome<()> {
+    let site = Site::of_dist().await?;
+    let address = site.address();
+    // The last is a laptop at 200 %, the one before the narrowest phone.
+    let small = |width, height| Look { width, height, dark: false };
+    let looks = [Look::PHONE.in_the_dark(), Look::DESKTOP, small(320, 640), small(640, 400)];
+    for look in looks {
+        in_browser(look, |page| async move {
+            page.start_from(address, "cabin").await?;
+            page.throttle(4).await?;
+            page.press(By::ClassName("to-help")).await?;
+            page.wait_until(COMING).await?;
+            page.evaluate(PAUSE).await?;
+            page.throttle(1).await?;
+            page.expect_sound().await?;
+            page.becomes(COMING, true).await?;
+            page.paste_into(Field::Chance, "85").await?;
+            page.wait_until(COMPLETE).await?;
+            page.expect_sound().await
+        })
+        .await?;
+    }
+    Ok(())
+}
+
+/// Memory of the programs of this page: where there are no workers the desk is in that of the page.
+const MEMORY: &str = "Promise.all(performance.getEntriesByType('resource')
+    .filter((own) => /\\/(program|lanes)-[0-9a-f]+\\.js$/.test(own.name))
+    .map(async (own) => (await (await import(own.name)).default()).memory.buffer.byteLength))";
+
+#[tokio::test]
+async fn sizes_are_worked_out_in_64_megabytes() -> Outcome<()> {
+    let site = Site::of_dist().await?;
+    in_browser(Look::PHONE, |page| async move {
+        before_all(&page, "delete window.Worker").await?;
+        page.start_from(site.address(), "cabin").await?;
+        all_worked_out(&page).await?;
+        let memory = page.resolve(MEMORY).await?;
+        let memory: Vec<u64> =
+            memory.as_array().into_iter().flatten().filter_map(|own| own.as_u64()).collect();
+        println!("memory of the program and of its lanes: {memory:?} bytes");
+        // A second hand has lanes of its own.
+        assert!(
+            memory.len() == 2 && memory.iter().sum::<u64>() + memory[1] < 64_000_000,
+            "{memory:?}"
+        );
+        Ok(())
+    })
+    .await
+}
+
 /// Notes when sizes are asked for, when the first map and when the whole one come \[ms\].
 const WATCH: &str = "(window.sizes = [],
     document.addEventListener('sunlarder:ask', (event) => {
@@ -121,6 +183,26 @@ const WHOLE: f64 = 500.0;
 const NOISE: f64 = 4.0;
 /// An edit is on the screen within this time while a map is worked out \[ms\].
 const EDIT: f64 = 50.0;
+
+/// Cells, years and hours of a whole map.
+const STEPS: f64 = (SIDE * SIDE * YEARS * 365 * 24) as f64;
+/// Hours that the reference goes through.
+const REFERENCE_HOURS: usize = 720;
+
+/// What the time of a step is beside that of the reference, now.
+fn beside_numpy(example: &str, step: f64) -> Outcome<String> {
+    let (_, text) = EXAMPLES.iter().find(|own| own.0 == example).ok_or("no such example")?;
+    let plan = Document::from_json(text).map_err(|problem| format!("{problem:?}"))?;
+    let promise = Promise::default();
+    let sizing = sizing_of(&plan, YEARS).map_err(|problem| format!("{problem:?}"))?;
+    let [_, arrays] = sizing.axes(&promise);
+    let cells: Vec<f32> = (0..SIDE).flat_map(|_| arrays.sizes().map(|size| size as f32)).collect();
+    let hours = hours_of(&sizing, &promise, REFERENCE_HOURS);
+    Ok(match by_numpy(&sizing.stores(1.0)[0], &cells, &hours) {
+        Some(own) => format!("NumPy {:.1} ns: {:.1}x", own.nanoseconds, own.nanoseconds / step),
+        None => "no NumPy here".to_owned(),
+    })
+}
 
 #[tokio::test]
 async fn the_map_is_there_at_once() -> Outcome<()> {
@@ -144,8 +226,10 @@ async fn the_map_is_there_at_once() -> Outcome<()> {
                 times.get(times.len() / 2).copied().unwrap_or(f64::INFINITY)
             };
             let (coarse, whole) = (of(0), of(1));
+            let step = whole * 1e6 / STEPS;
             println!(
-                "{battery}: first map after {coarse:.0} ms, the whole one after {whole:.0} ms (medians of 10)"
+                "{battery}: first map after {coarse:.0} ms, the whole one after {whole:.0} ms (medians of 10), {step:.2} ns per cell-step, {}",
+                beside_numpy(example, step)?
             );
             assert!(coarse <= COARSE * NOISE && whole <= WHOLE * NOISE, "{times}");
             Ok(())

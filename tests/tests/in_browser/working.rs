@@ -32,7 +32,7 @@ async fn look_at_panel(page: &Page) -> Outcome<()> {
 }
 
 /// Lets a script run before any of the page.
-async fn before_all(page: &Page, script: &str) -> Outcome<()> {
+pub(super) async fn before_all(page: &Page, script: &str) -> Outcome<()> {
     page.devtools("Page.addScriptToEvaluateOnNewDocument", json!({ "source": script })).await?;
     Ok(())
 }
