@@ -13,6 +13,7 @@
 pub mod bank;
 pub mod digits;
 pub mod document;
+pub mod fitting;
 pub mod gauge;
 pub mod load;
 pub mod outlook;

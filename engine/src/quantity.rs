@@ -48,6 +48,10 @@ pub enum Unit {
     LitrePerHour,
     /// Litre for a kilowatt-hour \[l/kWh\].
     LitrePerKilowattHour,
+    /// Metre \[m\].
+    Metre,
+    /// Square millimetre \[mm²\].
+    SquareMillimetre,
 }
 
 impl Unit {
@@ -73,6 +77,8 @@ impl Unit {
             Self::PerHour => "h⁻¹",
             Self::LitrePerHour => "l/h",
             Self::LitrePerKilowattHour => "l/kWh",
+            Self::Metre => "m",
+            Self::SquareMillimetre => "mm²",
         }
     }
 }
@@ -261,6 +267,10 @@ quantities! {
     LitresPerHour: LitrePerHour;
     /// Fuel that a kilowatt-hour takes \[l/kWh\].
     LitresPerKilowattHour: LitrePerKilowattHour;
+    /// A length \[m\].
+    Metres: Metre;
+    /// Cross-section of a conductor \[mm²\].
+    SquareMillimetres: SquareMillimetre;
 }
 
 macro_rules! products {

@@ -9,7 +9,7 @@ use std::process::{Command, Output, Stdio};
 use serde_json::Value;
 
 /// Ends of names that tell a unit; a number in JSON has one of them, or is one of [`COUNTS`].
-const UNITS: [&str; 18] = [
+const UNITS: [&str; 22] = [
     "_ah",
     "_wh",
     "_a",
@@ -26,11 +26,18 @@ const UNITS: [&str; 18] = [
     "_km",
     "_kwh_per_m2",
     "_w_per_m2",
+    "_m",
+    "_mm",
+    "_mm2",
+    "_ohm",
     "_local",
     "_utc",
 ];
 /// Numbers that count and have no unit.
-const COUNTS: [&str; 6] = ["format", "month", "months", "load", "array", "ratings"];
+const COUNTS: [&str; 13] = [
+    "format", "month", "months", "load", "array", "ratings", "alike", "lugs", "pieces", "column",
+    "row", "from", "to",
+];
 /// Rounding of the sums of a run, relative to the charge moved.
 const ROUNDING: f64 = 1e-9;
 
@@ -337,6 +344,35 @@ fn every_figure_shows_its_working() {
     assert!((shown / usable - 1.0).abs() < 1e-3, "{shown} beside {usable}");
     let other = said(&run(&["working", &plan, "month", "--month", "1"]));
     assert!(other.contains("January") && other != said(&run(&["working", &plan, "month"])));
+}
+
+#[test]
+fn the_wiring_of_every_example_is_told() {
+    for plan in examples() {
+        let text = said(&run(&["fit", &plan]));
+        assert!(text.contains("What to buy") && text.contains("makers' instructions"), "{text}");
+        let wiring = json(&["fit", &plan, "--json"]);
+        assert_units(&wiring, "");
+        let runs = wiring["runs"].as_array().unwrap();
+        assert!(runs.len() >= 5, "{plan}");
+        for run in runs {
+            let (wire, refusal) = (&run["wire"], &run["refusal"]);
+            assert!(wire.is_null() != refusal.is_null(), "{run}");
+            let name = run["name"].as_str().unwrap();
+            assert!(text.contains(name), "{name}");
+            if wire["fuse"].is_object() {
+                let rating = number(wire, "/fuse/rating_a");
+                assert!(rating >= 1.25 * number(run, "/continuous_a"), "{run}");
+                assert!(rating <= number(wire, "/may_carry_a"), "{run}");
+            }
+        }
+        let svg = wiring.pointer("/diagram/svg").unwrap().as_str().unwrap();
+        assert!(svg.starts_with("<svg ") && svg.ends_with("</svg>") && svg.contains(">Shunt<"));
+        let spanish = json(&["fit", &plan, "--json", "--language", "es"]);
+        assert_eq!(spanish.pointer("/runs/0/wire"), wiring.pointer("/runs/0/wire"));
+        assert_ne!(spanish["notes"], wiring["notes"]);
+    }
+    assert_eq!(run(&["fit", &example("boat.json"), "--csv"]).status.code(), Some(2));
 }
 
 #[test]

@@ -7,8 +7,11 @@ use sunlarder_engine::words::{Language, Line, Words, lines};
 use sunlarder_engine::working::{Input, Source, Step, Symbol, Working};
 
 /// Symbols of counts and shares, which have no unit; every other one must have one.
-const UNITLESS: [Symbol; 14] = [
+const UNITLESS: [Symbol; 21] = [
+    Symbol::AmbientFactor,
     Symbol::AutonomyDays,
+    Symbol::BatteryStrings,
+    Symbol::BundleFactor,
     Symbol::CalendarWear,
     Symbol::ChargeBefore,
     Symbol::ChargeState,
@@ -17,23 +20,32 @@ const UNITLESS: [Symbol; 14] = [
     Symbol::CycleWear,
     Symbol::DayOfYear,
     Symbol::DiffuseShare,
+    Symbol::ModuleStrings,
+    Symbol::ModulesInRow,
+    Symbol::OpenPerKelvin,
     Symbol::Quantity,
     Symbol::RateExponent,
     Symbol::RateFactor,
     Symbol::ShareOfWells,
+    Symbol::SpaceFactor,
     Symbol::YearsLeft,
 ];
 
 /// What a person states, or what follows from it without a formula (a bank's voltage from its batteries in a row, hours on from a
 /// schedule). Anything else that calls the plan its source was worked out by somebody who did not say how.
-const STATED: [Symbol; 40] = [
+const STATED: [Symbol; 56] = [
     Symbol::AgeingLoss,
+    Symbol::AmbientTemperature,
     Symbol::ArrayPower,
     Symbol::Azimuth,
+    Symbol::BatteryStrings,
+    Symbol::BestVoltage,
     Symbol::CableLoss,
     Symbol::ChargeBefore,
     Symbol::ChargeEfficiency,
+    Symbol::ChargerLimit,
     Symbol::ControllerDraw,
+    Symbol::CutOffVoltage,
     Symbol::DailyIrradiation,
     Symbol::DirtLoss,
     Symbol::Duty,
@@ -41,16 +53,25 @@ const STATED: [Symbol; 40] = [
     Symbol::FastHours,
     Symbol::FuelPerEnergy,
     Symbol::FuelPerHour,
+    Symbol::FullEfficiency,
     Symbol::GeneratorCurrent,
     Symbol::Health,
     Symbol::HourRate,
     Symbol::HoursOn,
     Symbol::IdlePower,
+    Symbol::InsulationTemperature,
+    Symbol::InverterRated,
     Symbol::LabelEnergy,
     Symbol::Latitude,
     Symbol::LoadPower,
     Symbol::Longitude,
+    Symbol::ModuleOpen,
+    Symbol::ModulePower,
+    Symbol::ModuleShort,
+    Symbol::ModuleStrings,
+    Symbol::ModulesInRow,
     Symbol::NominalVoltage,
+    Symbol::OneWayLength,
     Symbol::OtherLoss,
     Symbol::OutputEfficiency,
     Symbol::OutputPower,
@@ -59,11 +80,13 @@ const STATED: [Symbol; 40] = [
     Symbol::PlateVoltage,
     Symbol::ProtectionCurrent,
     Symbol::Quantity,
-    Symbol::RatedCapacity,
     Symbol::RateExponent,
+    Symbol::RatedCapacity,
     Symbol::RatingHours,
+    Symbol::RecordLow,
     Symbol::Reserve,
     Symbol::SearchPower,
+    Symbol::ShortCircuit,
     Symbol::StandingCurrent,
     Symbol::StatedCapacity,
     Symbol::Tilt,
@@ -211,8 +234,14 @@ fn leaf_fault(input: &Input, shown: &str) -> Option<String> {
     unknown.or_else(|| source_fault(input.term.source, shown))
 }
 
-/// Open-circuit curves: a published table and measured cells, of which no name and no year is held.
-const UNDATED: [Source; 2] = [Source::RestVoltageTable, Source::CellMeasurement];
+/// Open-circuit curves: a published table and measured cells, of which no name and no year is held; and a standard of which only
+/// quotations were seen, which says so.
+const UNDATED: [Source; 4] = [
+    Source::RestVoltageTable,
+    Source::CellMeasurement,
+    Source::MarineAmpacity,
+    Source::MarineInterrupting,
+];
 
 /// A source must be said, and a publication have its year, or it cannot be found.
 fn source_fault(source: Source, shown: &str) -> Option<String> {

@@ -8,15 +8,20 @@ use std::path::Path;
 
 use sunlarder_engine::bank::Quality;
 use sunlarder_engine::document::{Chemistry, Document, Field, Months, Problem};
+use sunlarder_engine::fitting::{
+    ArrayCheck, Basis, Bundle, Cold, Fitting, FuseClass, FusePlace, Gauge, Insulation, Item,
+    Lengths, Note, Refusal, RunKind, Tables, Unfit,
+};
 use sunlarder_engine::load::catalogue::{Appliance, Group};
 use sunlarder_engine::outlook::{End, Figure, Guessed, Obstacle, Outlook, Question};
 use sunlarder_engine::place::{Climate, SpreadGrid, SummerTime, WeatherFileFault};
 use sunlarder_engine::quantity::{
-    AmpHours, Amps, Celsius, Degrees, Hours, Percent, VoltAmps, Volts, Watts,
+    AmpHours, Amps, Celsius, Degrees, Hours, Metres, Percent, VoltAmps, Volts, Watts,
 };
 use sunlarder_engine::simulate::{Extent, Sunlight};
 use sunlarder_engine::sizing::{Change, Kind, Promise};
 use sunlarder_engine::system::System;
+use sunlarder_engine::words::fitting::OnFitting;
 use sunlarder_engine::words::sizing::Sized;
 use sunlarder_engine::words::{
     Habits, Label, Language, LeadingUnit, SITE, Temperature, Term, Words, lines,
@@ -385,4 +390,138 @@ fn promises_and_sizes_are_said_in_every_language() {
     let apart: BTreeSet<&String> = spanish.iter().collect();
     // The usual promise is among the kinds and among the seasons.
     assert_eq!(apart.len() + 1, spanish.len(), "{spanish:?}");
+}
+
+/// Every note there is; the cautions of wiring must never be silent.
+fn notes() -> Vec<Note> {
+    let check = ArrayCheck {
+        array: 0,
+        cold: Cold::TooHigh,
+        voltage: Volts(64.5),
+        at: Celsius(-12.5),
+        limit: Some(Volts(60.5)),
+        string_fuses: true,
+    };
+    let bases = Bundle::ALL.map(|bundle| Basis { bundle, ..Basis::of(Tables::Marine) });
+    let bases = bases.into_iter().chain([Tables::Land, Tables::Vehicle].map(Basis::of));
+    let hot = Basis { engine_space: true, ..Basis::of(Tables::Marine) };
+    let mut all = vec![
+        Note::CodesFirst,
+        Note::PlanCannotWork,
+        Note::MainsLicensed,
+        Note::ShockAndArc { voltage: Volts(64.5) },
+        Note::ModulesLive,
+        Note::Ventilate,
+        Note::SealedVents,
+        Note::KeepProtection,
+        Note::CarbonMonoxide,
+        Note::Restrain,
+        Note::WorkOrder,
+        Note::EqualLengths { strings: 2.0 },
+        Note::BalanceFirst,
+        Note::SeriesLinks { batteries: 4.0 },
+        Note::StarterApart,
+        Note::EngineSide,
+        Note::ProtectionMayOpen,
+        Note::KeepAlive { loads: vec![0, 1] },
+        Note::PreCharge,
+        Note::StartOverFuse { run: RunKind::Branch(0), peak: Amps(12.5), rating: Amps(5.0) },
+        Note::Torque,
+        Note::BehindShunt,
+        Note::LugOrder,
+        Note::BothEnds,
+        Note::MakersShortCircuit { assumed: Amps(20_000.0) },
+        Note::ColdTooHigh { check },
+        Note::ColdFits { check },
+        Note::RecordUnknown { check },
+        Note::LimitUnknown { check },
+        Note::StringFuses { array: 0 },
+        Note::ArraySwitch { array: 0, voltage: Volts(64.5) },
+        Note::TurbineBySheet,
+        Note::LengthsAssumed { runs: 3 },
+        Note::VehicleTables,
+        Note::OverTableVoltage { voltage: Volts(64.5) },
+    ];
+    all.extend(bases.chain([hot]).map(|basis| Note::TablesUsed { basis }));
+    all
+}
+
+/// What is said of wiring.
+fn wiring(words: Words) -> Vec<String> {
+    let named = |tag: Tag| (tag == Tag::Load(0)).then(|| "X".to_owned());
+    let mut told: Vec<String> =
+        notes().iter().map(|note| words.fitting_note(note, &named)).collect();
+    let (volts, share) = (Volts(64.5), Percent(12.5));
+    let refusals = [
+        Refusal::Current { needed: Amps(700.5), most: Amps(311.5) },
+        Refusal::Drop { share, allowed: Percent(1.0) },
+        Refusal::Interrupting { current: Amps(20_500.0), volts },
+        Refusal::ColdVoltage { voltage: volts, limit: Volts(50.5) },
+    ];
+    told.extend(refusals.iter().map(|own| words.refusal(own)));
+    let (tables, insulation) = (Tables::Marine, Insulation::C60);
+    let unfits = [
+        Unfit::Ambient { at: Celsius(55.5), least: Celsius(10.0), most: Celsius(50.0) },
+        Unfit::Insulation { tables, insulation },
+        Unfit::Insulation { tables: Tables::Land, insulation: Insulation::C105 },
+        Unfit::Bundled,
+        Unfit::Length {
+            run: RunKind::Battery,
+            length: Metres(0.05),
+            least: Metres(0.1),
+            most: Metres(200.0),
+        },
+        Unfit::ShortCircuit { value: Amps(1.5), least: Amps(50.0), most: Amps(200_000.0) },
+        Unfit::Cranking,
+    ];
+    told.extend(unfits.iter().map(|own| words.unfit(own, &named)));
+    let gauge = Gauge::all().next().unwrap();
+    let rating = Amps(125.5);
+    let items = [
+        Item::Conductor(gauge),
+        Item::Lug(gauge),
+        Item::Fuse { class: FuseClass::PostBlock, rating },
+        Item::Holder(FuseClass::BoltedStrip),
+        Item::BusBar { rating },
+        Item::Isolator { rating, volts },
+        Item::Shunt { rated: rating, drop: Volts(0.05) },
+        Item::ArraySwitch { rating, volts },
+        Item::PreCharge,
+    ];
+    told.extend(items.iter().map(|own| words.to_buy(own)));
+    told.extend(OnFitting::ALL.map(|own| words.on_fitting(own).to_owned()));
+    told.extend(FuseClass::ALL.map(|own| words.fuse_class(own).to_owned()));
+    let places = [
+        FusePlace::Post,
+        FusePlace::Bus,
+        FusePlace::Panel,
+        FusePlace::AheadOfIsolator,
+        FusePlace::Combiner,
+    ];
+    told.extend(places.map(|own| words.fuse_place(own).to_owned()));
+    for name in EXAMPLES {
+        let (plan, system, outlook) = answered(name);
+        let (basis, lengths) = (Basis::usual(&plan), Lengths::default());
+        let fitting = Fitting::of(&plan, &system, &outlook, &basis, &lengths).unwrap();
+        told.extend(fitting.runs.iter().map(|run| words.run_name(run.asked.kind, &|_| None)));
+        let parts = fitting.diagram.nodes.iter().map(|node| node.part);
+        let labels = parts.map(|part| words.fitting_part(part, &|_| None));
+        told.extend(labels.filter(|label| !label.is_empty()));
+    }
+    told
+}
+
+#[test]
+fn wiring_and_its_cautions_are_said_in_every_language() {
+    let (english, spanish) = (wiring(ENGLISH), wiring(SPANISH));
+    assert_eq!(english.len(), spanish.len());
+    for (one, other) in english.iter().zip(&spanish) {
+        assert!(!one.trim().is_empty() && (one != other || one.chars().count() <= LONG), "{one}");
+        assert_eq!(leftovers(other), [""; 0], "{other}");
+        assert_eq!(one.ends_with('.'), other.ends_with('.'), "{one}: {other}");
+        assert!(!other.contains(['“', '”', '{']) && !other.contains("64.5"), "{other}");
+    }
+    // Notes of different kinds say different things.
+    let apart = |told: &[String]| told[..notes().len()].iter().collect::<BTreeSet<_>>().len();
+    assert_eq!((apart(&english), apart(&spanish)), (notes().len(), notes().len()));
 }

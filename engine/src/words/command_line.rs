@@ -2,6 +2,7 @@
 
 use super::{Language, NameOf, Words};
 use crate::document::Problem;
+use crate::fitting::Unfit;
 use crate::place::{TemperatureOrigin, WeatherFileFault};
 use crate::quantity::{Amps, Celsius, Degrees, Percent};
 
@@ -52,6 +53,8 @@ pub enum Fault {
     Beyond(Operand, f64, (f64, f64)),
     /// A plan that is refused.
     Refused(Problem),
+    /// A basis of wiring that is outside its tables.
+    Unfit(Unfit),
     /// The figure does not exist for this plan: nothing is used, so it lasts for ever.
     NothingUsed,
 }

@@ -1,6 +1,7 @@
 //! Habits: the units and the clock in which somebody thinks. They change what is shown and what is typed, never a plan.
 
 use super::{Label, Words};
+use crate::fitting::gauge_section;
 use crate::quantity::{AmpHours, Quantity as _, Unit, Volts, WattHours};
 
 /// A habit of several ways: an enum whose first way is the usual one.
@@ -185,21 +186,6 @@ const FAHRENHEIT: (f64, f64) = (1.8, 32.0);
 const KM_IN_MILE: f64 = 1.609_344;
 /// Kilograms in a pound (international, exact).
 const KG_IN_POUND: f64 = 0.453_592_37;
-/// Diameter of gauge 36 \[mm\], exact: 5 thousandths of an inch (ASTM B258).
-const GAUGE_36_MM: f64 = 0.127;
-/// By how much the diameter grows from gauge 36 to 0000, which are 39 steps (ASTM B258).
-const GAUGE_GROWTH: f64 = 92.0;
-/// Steps between them.
-const GAUGE_STEPS: f64 = 39.0;
-
-/// The cross-section of a gauge \[mm²\]; 0000 is −3.
-#[must_use]
-fn gauge_section(number: i32) -> f64 {
-    let steps = 36.0 - f64::from(number);
-    let diameter = GAUGE_36_MM * libm::pow(GAUGE_GROWTH, steps / GAUGE_STEPS);
-    core::f64::consts::FRAC_PI_4 * diameter * diameter
-}
-
 impl Words {
     /// A number as it is shown of a quantity with this unit.
     #[must_use]

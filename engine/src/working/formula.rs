@@ -161,6 +161,57 @@ formulas! {
     DiffuseShare: DiffuseShare = "min(1, 1.311 − 3.022 · {0} + 3.427 · {0}² − 1.821 · {0}³)" [Clearness] Erbs1982;
     /// The same in winter, where the sun sets earlier.
     DiffuseShareWinter: DiffuseShare = "min(1, 1.391 − 3.560 · {0} + 4.189 · {0}² − 2.137 · {0}³)" [Clearness] Erbs1982;
+
+    /// Current of an inverter at full output.
+    InverterCurrent: RunCurrent = "{0} / ({1} · {2})" [InverterRated, FullEfficiency, CutOffVoltage] Definition;
+    /// Current of a load at the low cut-off.
+    LoadAtCutOff: RunCurrent = "{0} · {1} / {2}" [LoadPower, Quantity, CutOffVoltage] Definition;
+    /// Current of a charger at its limit.
+    ChargerAtLimit: RunCurrent = "{0}" [ChargerLimit] Definition;
+    /// Current of several runs.
+    RunSum: RunCurrent = "each: + " [RunCurrent] Definition;
+    /// Current that all loads draw at once.
+    AllOut: AllOut = "each: + " [RunCurrent] Definition;
+    /// Current that all chargers give at once.
+    AllIn: AllIn = "each: + " [RunCurrent] Definition;
+    /// Current of the bank.
+    BankCurrent: RunCurrent = "max({0}, {1})" [AllOut, AllIn] Choice;
+    /// Current of a string of batteries if one of the others is off.
+    StringCurrent: RunCurrent = "{0} / ({1} − 1)" [RunCurrent, BatteryStrings] Choice;
+    /// Current of an array in light over the edge of clouds.
+    ArrayCurrent: RunCurrent = "1.25 · {0} · {1}" [ModuleShort, ModuleStrings] SolarCircuits;
+    /// Current of an array at its best point.
+    ArrayBestCurrent: WorkingCurrent = "{0} / {1} · {2}" [ModulePower, BestVoltage, ModuleStrings] Definition;
+    /// Current of an array behind a series regulator.
+    ArrayHeldCurrent: WorkingCurrent = "{0} · {1}" [ModuleShort, ModuleStrings] Definition;
+    /// Voltage of an array at its best point.
+    ArrayBestVoltage: WorkingVoltage = "{0} · {1}" [BestVoltage, ModulesInRow] Definition;
+    /// Open-circuit voltage of a string of modules in the cold.
+    ColdVoltage: ColdVoltage = "{0} · {1} · (1 + {2} · ({3} − 25))" [ModulesInRow, ModuleOpen, OpenPerKelvin, RecordLow] Definition;
+    /// The least that a fuse must carry.
+    LeastFuse: LeastFuse = "1.25 · {0}" [RunCurrent] LandAmpacity;
+    /// What warm air leaves.
+    AmbientFactor: AmbientFactor = "min({0}, √(({1} − {2}) / ({1} − {3})))" [SpaceFactor, InsulationTemperature, AmbientTemperature, TableTemperature] LandCorrection;
+    /// What a conductor may carry afloat.
+    Ampacity: Ampacity = "{0} · {1} · {2}" [TableAmpacity, BundleFactor, AmbientFactor] MarineAmpacity;
+    /// What a conductor may carry on land.
+    AmpacityLand: Ampacity = "min({0} · {1} · {2}, {3})" [TableAmpacity, BundleFactor, AmbientFactor, TerminalAmpacity] LandAmpacity;
+    /// How warm a current makes a conductor.
+    ConductorTemperature: ConductorTemperature = "{0} + ({1} − {0}) · ({2} / {3})²" [AmbientTemperature, InsulationTemperature, RunCurrent, Ampacity] Definition;
+    /// Resistance out and back of stranded copper.
+    WireResistance: WireResistance = "2 · {0} · 0.017241 · (1 + 0.00393 · ({1} − 20)) / (0.89 · {2})" [OneWayLength, ConductorTemperature, CrossSection] WireGauge;
+    /// Drop over a run.
+    WireDrop: WireDrop = "{0} · {1}" [WorkingCurrent, WireResistance] Definition;
+    /// Heat in a run.
+    WireLoss: WireLoss = "{0}² · {1}" [WorkingCurrent, WireResistance] Definition;
+    /// Drop over a run as a share of its voltage.
+    DropShare: DropShare = "{0} / {1}" [WireDrop, WorkingVoltage] Definition;
+    /// Short-circuit current of the bank.
+    ShortCircuit: ShortCircuit = "{0} / {1}" [HighestVoltage, LeastResistance] Definition;
+    /// The same behind cable.
+    ShortCircuitBehind: ShortCircuitBehind = "{0} / ({0} / {1} + {2})" [HighestVoltage, ShortCircuit, CableResistance] Definition;
+    /// The least rating of a shunt.
+    LeastShunt: LeastShunt = "1.5 · {0}" [RunCurrent] Typical;
 }
 
 impl Formula {

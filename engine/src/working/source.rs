@@ -63,4 +63,16 @@ sources! {
     Erbs1982 = "Erbs, Klein & Duffie 1982, Solar Energy 28:293, doi:10.1016/0038-092X(82)90302-4";
     /// Climate of the earth in cells of 5 degrees.
     ClimateGrid = "MERRA-2 2011-2015 (NASA), corrected on typical-year stations; oceans after Esbensen & Kushnir 1981; temperature ERA5 2000-2025 (Copernicus Climate Change Service)";
+    /// Diameters and sections of the American wire gauge.
+    WireGauge = "ASTM B258, standard nominal diameters of solid wires in the American wire gauge: 0.127 mm · 92^((36 − n)/39); conductivity of annealed copper, IACS 1913";
+    /// Currents that conductors may carry afloat.
+    MarineAmpacity = "ABYC E-11, allowable amperage of single conductors up to 50 V with insulation for 105 °C, as quoted in public; its edition was not seen";
+    /// Currents that conductors may carry on land.
+    LandAmpacity = "NFPA 70 (National Electrical Code) in the numbering of 2020, Table 310.16, copper, air of 30 °C; limits of 240.4(D) and 110.14(C)";
+    /// The same where the air is warmer.
+    LandCorrection = "NFPA 70 (National Electrical Code) in the numbering of 2020, 310.15(B): √((T_c − T_a) / (T_c − 30 °C))";
+    /// Currents of arrays.
+    SolarCircuits = "NFPA 70 (National Electrical Code) in the numbering of 2020, 690.8 and 690.9: 125 % of 125 % of the short-circuit current";
+    /// What fuses afloat must be able to break.
+    MarineInterrupting = "ABYC E-11, interrupting capacity by cold-cranking amps, 12 to 24 V, as quoted in public; its edition was not seen";
 }

@@ -273,4 +273,87 @@ symbols! {
     DailyIrradiation = "H";
     /// Diffuse share of a day's irradiation.
     DiffuseShare = "H_d/H";
+
+    /// Continuous current of a run.
+    RunCurrent = "I_r";
+    /// Current that all loads draw at once.
+    AllOut = "I_out";
+    /// Current that all chargers give at once.
+    AllIn = "I_in";
+    /// Limit of a charger or controller.
+    ChargerLimit = "I_lim";
+    /// Efficiency of the inverter at full output.
+    FullEfficiency = "η_1";
+    /// Voltage at which loads go off.
+    CutOffVoltage = "U_low";
+    /// Strings of batteries side by side.
+    BatteryStrings = "N_b";
+    /// Short-circuit current of a module.
+    ModuleShort = "I_sc";
+    /// Strings of modules side by side.
+    ModuleStrings = "N_p";
+    /// Open-circuit voltage of a module.
+    ModuleOpen = "U_oc";
+    /// Modules in one string.
+    ModulesInRow = "N_s";
+    /// Change of that voltage with each kelvin.
+    OpenPerKelvin = "k_oc";
+    /// Lowest temperature on record.
+    RecordLow = "T_min";
+    /// Open-circuit voltage of a string in the cold.
+    ColdVoltage = "U_cold";
+    /// The least that a fuse must carry.
+    LeastFuse = "I_f";
+    /// What a table says that a conductor may carry.
+    TableAmpacity = "I_t";
+    /// What bundling leaves of it.
+    BundleFactor = "k_b";
+    /// What warm air leaves of it.
+    AmbientFactor = "k_a";
+    /// The most that surroundings leave of it.
+    SpaceFactor = "k_s";
+    /// What a conductor may carry.
+    Ampacity = "I_z";
+    /// What its terminals allow.
+    TerminalAmpacity = "I_c";
+    /// Temperature for which insulation is made.
+    InsulationTemperature = "T_i";
+    /// Air around a conductor.
+    AmbientTemperature = "T_amb";
+    /// Air of a table.
+    TableTemperature = "T_t";
+    /// Temperature of a conductor.
+    ConductorTemperature = "T_c";
+    /// Length of a run one way.
+    OneWayLength = "L";
+    /// Cross-section of a conductor.
+    CrossSection = "A";
+    /// Power of a module.
+    ModulePower = "P_m";
+    /// Voltage of a module at its best point.
+    BestVoltage = "U_m";
+    /// Resistance of a run out and back.
+    WireResistance = "R_w";
+    /// Current that a drop is reckoned with.
+    WorkingCurrent = "I_w";
+    /// Voltage that belongs to it.
+    WorkingVoltage = "U_w";
+    /// Drop over a run.
+    WireDrop = "ΔU";
+    /// The same as a share.
+    DropShare = "u";
+    /// Heat in a run.
+    WireLoss = "P_w";
+    /// Highest voltage of the bank.
+    HighestVoltage = "U_max";
+    /// Lowest resistance of the bank.
+    LeastResistance = "R_min";
+    /// Short-circuit current of the bank.
+    ShortCircuit = "I_k";
+    /// Resistance of cable between the bank and a fuse, cold.
+    CableResistance = "R_k";
+    /// Short-circuit current behind it.
+    ShortCircuitBehind = "I_kk";
+    /// The least rating of a shunt.
+    LeastShunt = "I_s";
 }

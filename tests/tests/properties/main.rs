@@ -14,6 +14,7 @@ mod codes;
 mod monotone;
 mod plans;
 mod runs;
+mod wiring;
 
 use proptest::test_runner::{Config, RngSeed};
 

@@ -59,6 +59,13 @@ pub(crate) enum Command {
         /// How; there is no CSV of it.
         form: Form,
     },
+    /// Print how it is wired.
+    Fit {
+        /// File, link or `-`.
+        plan: String,
+        /// How; there is no CSV of it.
+        form: Form,
+    },
     /// Print the link code.
     Link {
         /// File, link or `-`.
@@ -146,6 +153,7 @@ pub(crate) fn parse(parser: Parser) -> Result<Command, Fault> {
             weight: typed.weight,
             form: typed.form()?,
         },
+        Some("fit") => Command::Fit { plan: rest.next(Operand::Plan)?, form: typed.form()? },
         Some("link") => Command::Link { plan: rest.next(Operand::Plan)? },
         Some("file") => Command::File { plan: rest.next(Operand::Plan)? },
         Some("climate") => Command::Climate { site: rest.site()?, form: typed.form()? },

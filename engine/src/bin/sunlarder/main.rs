@@ -6,6 +6,7 @@
 
 mod arguments;
 mod climate;
+mod fit;
 mod plan;
 mod promise;
 mod read;
@@ -89,6 +90,10 @@ fn answer(command: &Command) -> Result<String, Fault> {
                 Form::Json => size::json(&study),
                 Form::Text | Form::Csv => size::text(&study),
             })
+        }
+        Command::Fit { plan, form } => {
+            let fitted = fit::Fitted::of(read::plan(plan)?)?;
+            Ok(if *form == Form::Json { fit::json(&fitted) } else { fit::text(&fitted) })
         }
         Command::Link { plan } => {
             let code = share::encode(&read::plan(plan)?).map_err(Fault::Refused)?;

@@ -126,7 +126,7 @@ impl Typed {
         let allowed: &[&str] = match command {
             C::Plan { .. } => &["--json", "--csv", "--without-sun", "--weather"],
             C::Climate { .. } => &["--json", "--csv"],
-            C::Sun { .. } => &["--json"],
+            C::Sun { .. } | C::Fit { .. } => &["--json"],
             C::Working { .. } => &["--month"],
             C::Size { .. } => {
                 &["--json", "--promise", "--chance", "--season", "--price", "--weight"]

@@ -21,6 +21,8 @@ sunlarder answers what runs, what is stored, what comes in and how long it lasts
                  [--chance PERCENT] [--season 5-9] [--price AH,W] [--weight AH,W]
                  [--json]
       how big bank and array must be to keep a promise, and what would help
+  sunlarder fit PLAN [--json]
+      how it is wired: conductors, fuses, shunt, what to buy, and the drawing (in JSON)
   sunlarder link PLAN
       the link code of a plan
   sunlarder file PLAN
@@ -188,6 +190,7 @@ pub fn fault(words: Words, fault: &Fault, name_of: NameOf<'_>) -> String {
             words.as_given(*most)
         ),
         Fault::Refused(problem) => problems::problem(words, problem, name_of),
+        Fault::Unfit(unfit) => words.unfit(unfit, name_of),
         Fault::NothingUsed => {
             "This plan uses nothing, so there are no days of autonomy to work out.".into()
         }

@@ -21,6 +21,8 @@ sunlarder responde qué funciona, qué se almacena, qué entra y cuánto dura.
                  [--chance PORCENTAJE] [--season 5-9] [--price AH,W] [--weight AH,W]
                  [--json]
       cuánto banco y campo solar hace falta para cumplir una promesa, y qué ayudaría
+  sunlarder fit PLAN [--json]
+      cómo se cablea: conductores, fusibles, derivador, qué comprar y el esquema (en JSON)
   sunlarder link PLAN
       el código de enlace de un plan
   sunlarder file PLAN
@@ -190,6 +192,7 @@ pub fn fault(words: Words, fault: &Fault, name_of: NameOf<'_>) -> String {
             words.as_given(*most)
         ),
         Fault::Refused(problem) => problems::problem(words, problem, name_of),
+        Fault::Unfit(unfit) => words.unfit(unfit, name_of),
         Fault::NothingUsed => {
             "Este plan no usa nada, así que no hay días de autonomía que calcular.".into()
         }

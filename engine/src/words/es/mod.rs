@@ -9,6 +9,8 @@ pub mod compare;
 #[cfg(feature = "towns")]
 pub mod countries;
 pub mod explained;
+pub mod fitting;
+pub mod fitting_notes;
 pub mod labels;
 pub mod loads;
 pub mod page;
