@@ -32,14 +32,17 @@ shrink() {
     done
 }
 
-# The loader of chunks becomes part of the program's script, so that it costs no request of its own. Compiling from a stream would
-# need a host that knows what type wasm is.
+# The loader of chunks becomes part of the program's script, so that it costs no request of its own, and so does what makes programs
+# whole. They cannot be compiled from a stream then, which would need a host that knows what type wasm is.
 join_script() {
     loader=$parts/__wasm_split.js
+    sed -e 's/^export //' app/web/whole.js
     sed -e '/^import /d' -e 's/^export //' \
-        -e 's/WebAssembly\.instantiateStreaming(src, imports)/WebAssembly.instantiate(await (await src).arrayBuffer(), imports)/' "$loader"
+        -e 's/WebAssembly\.instantiateStreaming(src, imports)/WebAssembly.instantiate(whole(await (await src).arrayBuffer()), imports)/' "$loader"
     names=$(sed -n 's/^export const \([a-z_0-9]*\) = .*/\1,/p' "$loader" | tr '\n' ' ')
-    sed "s|^import \* as \(import[0-9]*\) from \"./__wasm_split.js\"\$|const \1 = { $names};|" "$parts/bound/program.js"
+    sed -e "s|^import \* as \(import[0-9]*\) from \"./__wasm_split.js\"\$|const \1 = { $names};|" \
+        -e "s/typeof WebAssembly.instantiateStreaming === 'function'/false/" \
+        -e 's/= await module.arrayBuffer()/= whole(await module.arrayBuffer())/' "$parts/bound/program.js"
 }
 
 # What takes many sizes through the weather at once; browsers without vectors do without it.
@@ -74,9 +77,12 @@ shorten() {
 cut_apart
 sh app/web/build_lanes.sh "$lanes"
 join_script >"$parts/script"
+[ "$(grep -c 'whole(await' "$parts/script")" = "$(find "$parts" -maxdepth 1 -name '*.wasm' | wc -l)" ] ||
+    { echo "The script loads programs in another way than it did." >&2; exit 1; }
 if [ "$TRUNK_PROFILE" = release ]; then
     shrink
     node app/web/short_names.mjs "$parts/program.wasm" "$parts/script"
+    node app/web/to_streams.mjs "$parts"/*.wasm
     shorten "$parts/script" "$staging"/*.js
 fi
 name_parts
