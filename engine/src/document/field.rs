@@ -225,6 +225,26 @@ fields! {
     BankWeight: 0.0..10000.0 by 10.0, One;
     /// Weight of 100 W of modules, in kilograms.
     ArrayWeight: 0.0..10000.0 by 10.0, One;
+    /// The hottest air around the runs.
+    RunAmbient: 10.0..50.0 by 10.0, Celsius;
+    /// The maker's figure for the short circuit of the whole bank.
+    ShortCircuitCurrent: 50.0..200000.0 by 1.0, Amp;
+    /// The cold-cranking amps of all batteries together.
+    CrankingCurrent: 50.0..200000.0 by 1.0, Amp;
+    /// Length one way from the bank to the bus bars.
+    BatteryRun: 0.1..200.0 by 10.0, Metre;
+    /// Length one way from the bus bars to the inverter.
+    InverterRun: 0.1..200.0 by 10.0, Metre;
+    /// Length one way from the bus bars to the panel that distributes.
+    PanelRun: 0.1..200.0 by 10.0, Metre;
+    /// Length one way from the panel to the loads.
+    LoadRun: 0.1..200.0 by 10.0, Metre;
+    /// Length one way from a charge controller to the bus bars.
+    ControllerRun: 0.1..200.0 by 10.0, Metre;
+    /// Length one way from an array to its controller.
+    ArrayRun: 0.1..200.0 by 10.0, Metre;
+    /// Length one way from a charger to the bus bars.
+    ChargerRun: 0.1..200.0 by 10.0, Metre;
 }
 
 #[cfg(test)]

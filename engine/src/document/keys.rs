@@ -68,6 +68,7 @@ pub(super) const DOCUMENT: Keys = &[
     spared("generator"),
     spared("turbine"),
     spared("promise"),
+    spared("wiring"),
 ];
 
 pub(super) const PLACE: Keys = &[
@@ -188,6 +189,26 @@ pub(super) const PROMISE: Keys = &[
     spared("bank_kg"),
     spared("array_kg"),
 ];
+
+pub(super) const WIRING: Keys = &[
+    spared("tables"),
+    spared("insulation"),
+    spared("bundle"),
+    spared("engine_space"),
+    spared("ambient_c"),
+    spared("bank_short_circuit_a"),
+    spared("cranking_a"),
+    spared("battery_m"),
+    spared("inverter_m"),
+    spared("panel_m"),
+    spared("load_m"),
+    spared("controller_m"),
+    spared("array_m"),
+    spared("charger_m"),
+];
+pub(super) const WIRED_BY: [&str; 4] = ["usual", "marine", "vehicle", "land"];
+pub(super) const INSULATION: [&str; 5] = ["usual", "60_c", "75_c", "90_c", "105_c"];
+pub(super) const BUNDLED: [&str; 5] = ["usual", "alone", "up_to_6", "up_to_24", "more"];
 
 pub(super) const PROMISED: &Forms =
     &Forms { names: &["through", "short_days", "without_sun", "trip"], bare: 0b0001 };

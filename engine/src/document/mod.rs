@@ -19,6 +19,8 @@ mod sources;
 mod value;
 mod visitor;
 mod walk;
+mod walk_wishes;
+mod wiring;
 mod write;
 
 pub use date::{date_from, date_text};
@@ -36,6 +38,7 @@ pub use sources::{Generator, Turbine, TurbineOutput};
 pub use value::{Group, Value};
 pub use visitor::{List, TextField, Visitor};
 pub use walk::walk;
+pub use wiring::{Bundled, CableInsulation, WiredBy, Wiring};
 
 use chrono::NaiveDate;
 

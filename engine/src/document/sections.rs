@@ -8,6 +8,7 @@ use chrono::NaiveDate;
 use super::promise::Promise;
 use super::schedule::{ClockTime, Schedule, When};
 use super::sources::{Generator, Turbine};
+use super::wiring::Wiring;
 use crate::place::{Clock, SummerTime};
 
 /// A whole scenario, format version 1.
@@ -41,6 +42,8 @@ pub struct Document {
     pub turbine: Option<Turbine>,
     /// What it shall keep, if somebody said so.
     pub promise: Option<Promise>,
+    /// How it is wired, if somebody said so.
+    pub wiring: Option<Wiring>,
 }
 
 /// Where the plan stands.
@@ -413,6 +416,7 @@ impl Default for Document {
             generator: None,
             turbine: None,
             promise: None,
+            wiring: None,
         }
     }
 }

@@ -38,6 +38,8 @@ pub enum Part {
     Turbine,
     /// What it shall keep.
     Promise,
+    /// How it is wired.
+    Wiring,
 }
 
 impl Part {
@@ -55,6 +57,7 @@ impl Part {
             ("generator", _) => Self::Generator,
             ("turbine", _) => Self::Turbine,
             ("promise", _) => Self::Promise,
+            ("wiring", _) => Self::Wiring,
             _ => Self::Plan,
         }
     }

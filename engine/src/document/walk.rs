@@ -8,7 +8,6 @@
 use chrono::NaiveDate;
 
 use super::keys;
-use super::promise::{Promise, Promised};
 use super::schedule::{DAY_MIN, Days, Months, Schedule, Span, When};
 use super::sections::{
     Array, Awake, Bank, Charger, Chemistry, Controller, ControllerKind, Cooling, Document,
@@ -44,6 +43,7 @@ pub(super) fn walk_named(
     present(v, "generator", &mut document.generator)?;
     present(v, "turbine", &mut document.turbine)?;
     present(v, "promise", &mut document.promise)?;
+    present(v, "wiring", &mut document.wiring)?;
     v.close()?;
     place(&mut document.place, v)?;
     start(&mut document.start, v)?;
@@ -70,7 +70,10 @@ pub(super) fn walk_named(
         turbine(section, v)?;
     }
     if let Some(section) = &mut document.promise {
-        promise(section, v)?;
+        super::walk_wishes::promise(section, v)?;
+    }
+    if let Some(section) = &mut document.wiring {
+        super::walk_wishes::wiring(section, v)?;
     }
     Ok(())
 }
@@ -104,7 +107,7 @@ fn present<T: Default>(
 }
 
 /// One of a list of choices, by its place in the list.
-fn choice<T: Copy + PartialEq, const N: usize>(
+pub(super) fn choice<T: Copy + PartialEq, const N: usize>(
     v: &mut dyn NamedVisitor,
     key: Name,
     value: &mut T,
@@ -262,39 +265,6 @@ fn turbine(turbine: &mut Turbine, v: &mut dyn NamedVisitor) -> Result<(), Box<Pr
     turbine.output =
         if kind == 0 { TurbineOutput::MeanW(months) } else { TurbineOutput::AhPerDay(months) };
     each(v, "hours", Field::HourShare, &mut turbine.hours)?;
-    v.close()
-}
-
-fn promise(promise: &mut Promise, v: &mut dyn NamedVisitor) -> Result<(), Box<Problem>> {
-    v.open("promise", Tag::None, keys::PROMISE)?;
-    let (mut kind, mut count) = match promise.what {
-        Promised::Through => (0, 0.0),
-        Promised::ShortDays(most) => (1, most),
-        Promised::WithoutSun(days) => (2, days),
-        Promised::Trip(days) => (3, days),
-    };
-    v.variant("what", &mut kind, keys::PROMISED)?;
-    match kind {
-        0 => {}
-        1 => v.number("short_days", Field::ShortDays, &mut count, 0.0)?,
-        2 => v.number("without_sun", Field::DaysWithoutSun, &mut count, 1.0)?,
-        _ => v.number("trip", Field::DaysOfTrip, &mut count, 1.0)?,
-    }
-    v.end();
-    promise.what = match kind {
-        0 => Promised::Through,
-        1 => Promised::ShortDays(count),
-        2 => Promised::WithoutSun(count),
-        _ => Promised::Trip(count),
-    };
-    v.option("chance_pct", Field::Chance, &mut promise.chance_pct)?;
-    let mut months = u32::from(promise.months.0);
-    v.some("months", &mut months, Months::ALL.0.into(), &[])?;
-    promise.months = Months(months as u16);
-    v.option("bank_price", Field::BankPrice, &mut promise.bank_price)?;
-    v.option("array_price", Field::ArrayPrice, &mut promise.array_price)?;
-    v.option("bank_kg", Field::BankWeight, &mut promise.bank_kg)?;
-    v.option("array_kg", Field::ArrayWeight, &mut promise.array_kg)?;
     v.close()
 }
 

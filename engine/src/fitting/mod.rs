@@ -26,6 +26,7 @@ mod parts;
 mod run;
 mod shopping;
 mod short_circuit;
+mod stated;
 
 pub use ampacity::{
     ENGINE_SPACE, Surroundings, ambient_factor, bundle_factor, largest_fuse, table_ampacity,

@@ -7,10 +7,10 @@ use proptest::prelude::*;
 use proptest::sample::select;
 use sunlarder_engine::bank::typical;
 use sunlarder_engine::document::{
-    Array, Awake, Bank, Charger, Chemistry, ClockTime, Controller, ControllerKind, Cooling,
-    DAY_MIN, Days, Document, Field, Generator, Inverter, Kept, Load, Losses, Months, Mounting,
-    Place, Promise, Promised, Rating, Schedule, Shading, Span, Start, Supply, Turbine,
-    TurbineOutput, When,
+    Array, Awake, Bank, Bundled, CableInsulation, Charger, Chemistry, ClockTime, Controller,
+    ControllerKind, Cooling, DAY_MIN, Days, Document, Field, Generator, Inverter, Kept, Load,
+    Losses, Months, Mounting, Place, Promise, Promised, Rating, Schedule, Shading, Span, Start,
+    Supply, Turbine, TurbineOutput, When, WiredBy, Wiring,
 };
 use sunlarder_engine::place::SummerTime;
 
@@ -503,8 +503,42 @@ fn promise(kind: Kind) -> BoxedStrategy<Promise> {
         .boxed()
 }
 
+fn wiring(kind: Kind) -> BoxedStrategy<Wiring> {
+    let of = |names: usize| 0..names;
+    let choices = (of(4), of(5), of(5), proptest::bool::ANY);
+    let amps = |field| weighted(0.15, kind.number(field, 400.0, 9000.0));
+    let length = |field| weighted(OFTEN, kind.number(field, 0.2, 15.0));
+    let air = weighted(OFTEN, kind.number(Field::RunAmbient, 15.0, 50.0));
+    let figures = (air, amps(Field::ShortCircuitCurrent), amps(Field::CrankingCurrent));
+    let inner = (length(Field::BatteryRun), length(Field::InverterRun), length(Field::PanelRun));
+    let outer = (
+        length(Field::LoadRun),
+        length(Field::ControllerRun),
+        length(Field::ArrayRun),
+        length(Field::ChargerRun),
+    );
+    (choices, figures, inner, outer)
+        .prop_map(|((tables, insulation, bundle, engine_space), figures, inner, outer)| Wiring {
+            tables: WiredBy::ALL[tables],
+            insulation: CableInsulation::ALL[insulation],
+            bundle: Bundled::ALL[bundle],
+            engine_space,
+            ambient_c: figures.0,
+            short_circuit_a: figures.1,
+            cranking_a: figures.2,
+            battery_m: inner.0,
+            inverter_m: inner.1,
+            panel_m: inner.2,
+            load_m: outer.0,
+            controller_m: outer.1,
+            array_m: outer.2,
+            charger_m: outer.3,
+        })
+        .boxed()
+}
+
 /// A whole plan.
-pub(crate) fn plan(kind: Kind) -> impl Strategy<Value = Document> {
+pub(crate) fn plan(kind: Kind) -> BoxedStrategy<Document> {
     let scene = (name(), place(kind), start(kind));
     let loads = prop_oneof![9 => vec(load(kind), 0..8), 1 => vec(load(kind), 0..=40)];
     let standing = prop_oneof![Just(0.0), kind.number(Field::StandingCurrent, 0.0, 0.3)];
@@ -516,10 +550,12 @@ pub(crate) fn plan(kind: Kind) -> impl Strategy<Value = Document> {
         weighted(0.25, generator(kind)),
         weighted(0.25, turbine(kind)),
         weighted(0.25, promise(kind)),
+        weighted(0.25, wiring(kind)),
     );
-    (scene, loads, standing, bank(kind), sources).prop_map(
-        |((name, place, start), loads, standing_a, bank, sources)| {
-            let (arrays, shore, alternator, inverter, generator, turbine, promise) = sources;
+    (scene, loads, standing, bank(kind), sources)
+        .prop_map(|((name, place, start), loads, standing_a, bank, sources)| {
+            let (arrays, shore, alternator, inverter, generator, turbine, promise, wiring) =
+                sources;
             Document {
                 name,
                 place,
@@ -534,10 +570,12 @@ pub(crate) fn plan(kind: Kind) -> impl Strategy<Value = Document> {
                 generator,
                 turbine,
                 promise,
+                wiring,
                 ..Document::default()
             }
-        },
-    )
+        })
+        // Boxed, or its parts fill the stack of a test.
+        .boxed()
 }
 
 /// Either kind of plan.

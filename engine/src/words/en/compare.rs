@@ -21,6 +21,7 @@ pub fn part(part: Part) -> &'static str {
         Part::Generator => "Generator",
         Part::Turbine => "Wind or water",
         Part::Promise => "What it shall keep",
+        Part::Wiring => "How it is wired",
     }
 }
 

@@ -125,6 +125,24 @@ pub fn field(field: Field) -> &'static str {
         | F::ArrayPrice
         | F::BankWeight
         | F::ArrayWeight => of_promise(field),
+        F::RunAmbient => {
+            "Cables carry less in warm air. Roofs in the sun and engine spaces count as 50 °C at least."
+        }
+        F::ShortCircuitCurrent => {
+            "The maker’s figure for all batteries together; a fuse must be able to break it. Without it, it is worked out."
+        }
+        F::CrankingCurrent => {
+            "The sum over all batteries, from their labels; the short circuit is worked out from it."
+        }
+        F::BatteryRun
+        | F::InverterRun
+        | F::PanelRun
+        | F::LoadRun
+        | F::ControllerRun
+        | F::ArrayRun
+        | F::ChargerRun => {
+            "The way the cable takes, not the straight line. There and back is counted by itself."
+        }
     }
 }
 
@@ -364,8 +382,8 @@ mod tests {
             assert_eq!(*text, text.trim());
             assert!(text.starts_with(char::is_uppercase), "{text}");
         }
-        // The third rated capacity is explained like the second.
+        // The third rated capacity is explained like the second, and all lengths of runs alike.
         let own: BTreeSet<&str> = all.iter().copied().collect();
-        assert_eq!(own.len(), all.len() - 2);
+        assert_eq!(own.len(), all.len() - 8);
     }
 }

@@ -21,6 +21,7 @@ pub fn part(part: Part) -> &'static str {
         Part::Generator => "Generador",
         Part::Turbine => "Viento o agua",
         Part::Promise => "Lo que ha de cumplir",
+        Part::Wiring => "Cómo se cablea",
     }
 }
 

@@ -30,7 +30,7 @@ impl Fitted {
         let system =
             System::assemble(&plan, Climate::embedded(), &mut ()).map_err(Fault::Refused)?;
         let outlook = Outlook::of(&system);
-        let (basis, lengths) = (Basis::usual(&plan), Lengths::default());
+        let (basis, lengths) = (Basis::stated(&plan), Lengths::stated(&plan));
         let fitting = Fitting::of(&plan, &system, &outlook, &basis, &lengths);
         Ok(Self { fitting: fitting.map_err(Fault::Unfit)?, plan })
     }
