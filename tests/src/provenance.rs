@@ -7,26 +7,33 @@ use sunlarder_engine::words::{Language, Line, Words, lines};
 use sunlarder_engine::working::{Input, Source, Step, Symbol, Working};
 
 /// Symbols of counts and shares, which have no unit; every other one must have one.
-const UNITLESS: [Symbol; 14] = [
+const UNITLESS: [Symbol; 20] = [
     Symbol::AutonomyDays,
     Symbol::CalendarWear,
     Symbol::ChargeBefore,
     Symbol::ChargeState,
     Symbol::Clearness,
     Symbol::ColdFactor,
+    Symbol::CountWeight,
     Symbol::CycleWear,
     Symbol::DayOfYear,
     Symbol::DiffuseShare,
+    Symbol::LossIdle,
+    Symbol::LossLinear,
+    Symbol::LossSquare,
+    Symbol::PowerFactor,
     Symbol::Quantity,
     Symbol::RateExponent,
     Symbol::RateFactor,
     Symbol::ShareOfWells,
+    Symbol::ShownCharge,
     Symbol::YearsLeft,
 ];
 
 /// What a person states, or what follows from it without a formula (a bank's voltage from its batteries in a row, hours on from a
 /// schedule). Anything else that calls the plan its source was worked out by somebody who did not say how.
-const STATED: [Symbol; 40] = [
+const STATED: [Symbol; 47] = [
+    Symbol::Absorption,
     Symbol::AgeingLoss,
     Symbol::ArrayPower,
     Symbol::Azimuth,
@@ -41,15 +48,19 @@ const STATED: [Symbol; 40] = [
     Symbol::FastHours,
     Symbol::FuelPerEnergy,
     Symbol::FuelPerHour,
+    Symbol::GaugeCapacity,
+    Symbol::GaugeFloor,
     Symbol::GeneratorCurrent,
     Symbol::Health,
     Symbol::HourRate,
     Symbol::HoursOn,
     Symbol::IdlePower,
+    Symbol::InverterRated,
     Symbol::LabelEnergy,
     Symbol::Latitude,
     Symbol::LoadPower,
     Symbol::Longitude,
+    Symbol::MonthlyLoss,
     Symbol::NominalVoltage,
     Symbol::OtherLoss,
     Symbol::OutputEfficiency,
@@ -57,6 +68,7 @@ const STATED: [Symbol; 40] = [
     Symbol::OwnStanding,
     Symbol::PlateCurrent,
     Symbol::PlateVoltage,
+    Symbol::PowerFactor,
     Symbol::ProtectionCurrent,
     Symbol::Quantity,
     Symbol::RatedCapacity,
@@ -66,17 +78,19 @@ const STATED: [Symbol; 40] = [
     Symbol::SearchPower,
     Symbol::StandingCurrent,
     Symbol::StatedCapacity,
+    Symbol::TailShare,
     Symbol::Tilt,
 ];
 
 /// What only the steps of a simulation can give.
-const SIMULATED: [Symbol; 29] = [
+const SIMULATED: [Symbol; 34] = [
     Symbol::BankTemperature,
     Symbol::BankVoltage,
     Symbol::CalendarWear,
     Symbol::ChargeBefore,
     Symbol::ChargeStored,
     Symbol::ChargingLoss,
+    Symbol::CountWeight,
     Symbol::CycleWear,
     Symbol::Demand,
     Symbol::DischargeCurrent,
@@ -87,14 +101,18 @@ const SIMULATED: [Symbol; 29] = [
     Symbol::GeneratorCharge,
     Symbol::GeneratorCurrent,
     Symbol::GrowingLoss,
+    Symbol::HottestBank,
     Symbol::HoursOn,
     Symbol::LoadCharge,
+    Symbol::MeanCurrent,
     Symbol::ProtectionCharge,
+    Symbol::ReadCurrent,
     Symbol::RunningShare,
     Symbol::SelfDischarge,
     Symbol::SeriesCharge,
     Symbol::ShoreCharge,
     Symbol::ShoreCurrent,
+    Symbol::ShownCharge,
     Symbol::SolarCharge,
     Symbol::SolarCurrent,
     Symbol::SolarEnergy,
