@@ -33,6 +33,7 @@ pub mod en;
 #[cfg(feature = "spanish")]
 pub mod es;
 mod explained;
+pub mod gauge;
 mod habits;
 mod label;
 mod loads;

@@ -9,6 +9,8 @@ pub mod compare;
 #[cfg(feature = "towns")]
 pub mod countries;
 pub mod explained;
+pub mod gauge;
+pub mod gauge_checks;
 pub mod labels;
 pub mod loads;
 pub mod page;
