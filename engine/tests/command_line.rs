@@ -30,7 +30,19 @@ const UNITS: [&str; 18] = [
     "_utc",
 ];
 /// Numbers that count and have no unit.
-const COUNTS: [&str; 6] = ["format", "month", "months", "load", "array", "ratings"];
+const COUNTS: [&str; 11] = [
+    "format",
+    "month",
+    "months",
+    "load",
+    "array",
+    "ratings",
+    "fulls",
+    "fulls_by_month",
+    "wrong_fulls",
+    "wrong_empties",
+    "years",
+];
 /// Rounding of the sums of a run, relative to the charge moved.
 const ROUNDING: f64 = 1e-9;
 
@@ -337,6 +349,42 @@ fn every_figure_shows_its_working() {
     assert!((shown / usable - 1.0).abs() < 1e-3, "{shown} beside {usable}");
     let other = said(&run(&["working", &plan, "month", "--month", "1"]));
     assert!(other.contains("January") && other != said(&run(&["working", &plan, "month"])));
+}
+
+#[test]
+fn the_gauge_of_every_example_is_told() {
+    for plan in examples() {
+        let text = said(&run(&["gauge", &plan]));
+        for part in ["How big is it?", "When may it say full?", "makers' sheets", "label promises"]
+        {
+            assert!(text.contains(part), "{plan}: {part}\n{text}");
+        }
+        let gauge = json(&["gauge", &plan, "--json", "--mistake", "charger-ahead"]);
+        assert_units(&gauge, "");
+        let settings = gauge["settings"].as_array().unwrap();
+        assert!(settings.len() >= 11, "{plan}");
+        let by_month = gauge.pointer("/year/fulls_by_month").unwrap().as_array().unwrap();
+        let sum: f64 = by_month.iter().map(|own| own.as_f64().unwrap()).sum();
+        assert_eq!(sum, number(&gauge, "/year/fulls"));
+        assert_eq!(number(&gauge, "/mistake/year/fulls"), 0.0, "{plan}");
+        let over = number(&gauge, "/year/over_pct");
+        let end = |end: &str| number(&gauge, &format!("/years/over/{end}_pct"));
+        assert!(end("least") <= over && over <= end("most"), "{plan}");
+        let sheet = said(&run(&["gauge", &plan, "--commission"]));
+        let checks = gauge["checks"].as_array().unwrap();
+        for check in checks {
+            assert!(sheet.contains(check["name"].as_str().unwrap()), "{sheet}");
+        }
+        let spanish = json(&["gauge", &plan, "--json", "--language", "es"]);
+        assert_eq!(spanish["label_ah"], gauge["label_ah"]);
+        assert_ne!(spanish["notes"], gauge["notes"]);
+    }
+    let boat = example("boat.json");
+    let mistaken = said(&run(&["gauge", &boat, "--mistake", "capacity-high"]));
+    assert!(mistaken.contains("It still shows charge when the lights dim"), "{mistaken}");
+    let unknown = run(&["gauge", &boat, "--mistake", "rust"]);
+    let told = String::from_utf8(unknown.stderr.clone()).unwrap();
+    assert!(unknown.status.code() == Some(2) && told.contains("capacity-high"), "{told}");
 }
 
 #[test]

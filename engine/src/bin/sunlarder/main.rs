@@ -6,6 +6,7 @@
 
 mod arguments;
 mod climate;
+mod gauge;
 mod plan;
 mod promise;
 mod read;
@@ -88,6 +89,14 @@ fn answer(command: &Command) -> Result<String, Fault> {
             Ok(match form {
                 Form::Json => size::json(&study),
                 Form::Text | Form::Csv => size::text(&study),
+            })
+        }
+        Command::Gauge { plan, form, mistake, commission } => {
+            let gauged = gauge::Gauged::of(read::plan(plan)?, *mistake)?;
+            Ok(match form {
+                Form::Json => gauge::json(&gauged),
+                Form::Text | Form::Csv if *commission => gauge::sheet(&gauged),
+                Form::Text | Form::Csv => gauge::text(&gauged),
             })
         }
         Command::Link { plan } => {
