@@ -505,9 +505,10 @@ fn what_a_meter_shows_is_said_as_exactly_as_it_shows_it() {
     use sunlarder_engine::quantity::Unit;
     let said = |value, unit| SPANISH.metered(value, unit).replace('\u{a0}', " ");
     assert_eq!(said(14.04, Unit::Volt), "14,04 V");
+    assert_eq!(said(0.024, Unit::Volt), "0,024 V");
     assert_eq!(said(0.02, Unit::Amp), "0,020 A");
     assert_eq!(said(-4.54, Unit::Amp), "−4,5 A");
     assert_eq!(said(5.0 / 60.0, Unit::Hour), "5 min");
-    assert_eq!(said(-0.0001, Unit::Volt), "0,00 V");
+    assert_eq!(said(-0.0001, Unit::Volt), "0,000 V");
     assert_eq!(said(1.2, Unit::One), "1,20");
 }

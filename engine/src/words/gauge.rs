@@ -160,7 +160,8 @@ impl Language {
 }
 
 impl Words {
-    /// A figure in a unit, as exactly as a gauge or a meter shows it: hundredths of volts, minutes, thousandths of small currents.
+    /// A figure in a unit, as exactly as a gauge or a meter shows it: hundredths of volts, minutes, thousandths of what
+    /// is small.
     #[must_use]
     pub fn metered(self, value: f64, unit: Unit) -> String {
         let shown = |value: f64, digits, unit: &str| {
@@ -170,6 +171,7 @@ impl Words {
             format!("{}{number}{space}{unit}", if minus { "−" } else { "" })
         };
         match unit {
+            Unit::Volt if value.abs() < 0.1 => shown(value, 3, Volts::UNIT.symbol()),
             Unit::Volt => shown(value, 2, Volts::UNIT.symbol()),
             Unit::Amp if value.abs() < 1.0 => shown(value, 3, Amps::UNIT.symbol()),
             Unit::Hour if value < 1.0 => shown(value * 60.0, 0, "min"),

@@ -34,7 +34,7 @@ pub fn point(words: Words, point: &Point, name_of: NameOf<'_>, run_of: RunOf<'_>
 pub fn how(point: &Point) -> &'static str {
     match point {
         Point::Polarity => {
-            "With the main fuse out and nothing else connected: voltmeter across the bank's two leads, red on plus."
+            "With the main fuse out: voltmeter from the bank's side of the fuse holder to the bank's minus lead, red on plus."
         }
         Point::Tightness => "Torque wrench and the makers' figures; mark each when it is done.",
         Point::Insulation(_) => {

@@ -34,7 +34,7 @@ pub fn point(words: Words, point: &Point, name_of: NameOf<'_>, run_of: RunOf<'_>
 pub fn how(point: &Point) -> &'static str {
     match point {
         Point::Polarity => {
-            "Con el fusible principal fuera y nada más conectado: voltímetro entre los dos cables del banco, punta roja en el más."
+            "Con el fusible principal fuera: voltímetro del lado del banco del portafusibles al cable negativo del banco, punta roja en el más."
         }
         Point::Tightness => {
             "Llave dinamométrica y las cifras de los fabricantes; marca cada uno al hacerlo."
