@@ -34,9 +34,25 @@ const UNITS: [&str; 22] = [
     "_utc",
 ];
 /// Numbers that count and have no unit.
-const COUNTS: [&str; 13] = [
-    "format", "month", "months", "load", "array", "ratings", "alike", "lugs", "pieces", "column",
-    "row", "from", "to",
+const COUNTS: [&str; 18] = [
+    "format",
+    "month",
+    "months",
+    "load",
+    "array",
+    "ratings",
+    "alike",
+    "lugs",
+    "pieces",
+    "column",
+    "row",
+    "from",
+    "to",
+    "fulls",
+    "fulls_by_month",
+    "wrong_fulls",
+    "wrong_empties",
+    "years",
 ];
 /// Rounding of the sums of a run, relative to the charge moved.
 const ROUNDING: f64 = 1e-9;
@@ -373,6 +389,42 @@ fn the_wiring_of_every_example_is_told() {
         assert_ne!(spanish["notes"], wiring["notes"]);
     }
     assert_eq!(run(&["fit", &example("boat.json"), "--csv"]).status.code(), Some(2));
+}
+
+#[test]
+fn the_gauge_of_every_example_is_told() {
+    for plan in examples() {
+        let text = said(&run(&["gauge", &plan]));
+        for part in ["How big is it?", "When may it say full?", "makers' sheets", "label promises"]
+        {
+            assert!(text.contains(part), "{plan}: {part}\n{text}");
+        }
+        let gauge = json(&["gauge", &plan, "--json", "--mistake", "charger-ahead"]);
+        assert_units(&gauge, "");
+        let settings = gauge["settings"].as_array().unwrap();
+        assert!(settings.len() >= 11, "{plan}");
+        let by_month = gauge.pointer("/year/fulls_by_month").unwrap().as_array().unwrap();
+        let sum: f64 = by_month.iter().map(|own| own.as_f64().unwrap()).sum();
+        assert_eq!(sum, number(&gauge, "/year/fulls"));
+        assert_eq!(number(&gauge, "/mistake/year/fulls"), 0.0, "{plan}");
+        let over = number(&gauge, "/year/over_pct");
+        let end = |end: &str| number(&gauge, &format!("/years/over/{end}_pct"));
+        assert!(end("least") <= over && over <= end("most"), "{plan}");
+        let sheet = said(&run(&["gauge", &plan, "--commission"]));
+        let checks = gauge["checks"].as_array().unwrap();
+        for check in checks {
+            assert!(sheet.contains(check["name"].as_str().unwrap()), "{sheet}");
+        }
+        let spanish = json(&["gauge", &plan, "--json", "--language", "es"]);
+        assert_eq!(spanish["label_ah"], gauge["label_ah"]);
+        assert_ne!(spanish["notes"], gauge["notes"]);
+    }
+    let boat = example("boat.json");
+    let mistaken = said(&run(&["gauge", &boat, "--mistake", "capacity-high"]));
+    assert!(mistaken.contains("It still shows charge when the lights dim"), "{mistaken}");
+    let unknown = run(&["gauge", &boat, "--mistake", "rust"]);
+    let told = String::from_utf8(unknown.stderr.clone()).unwrap();
+    assert!(unknown.status.code() == Some(2) && told.contains("capacity-high"), "{told}");
 }
 
 #[test]

@@ -7,7 +7,7 @@ use sunlarder_engine::words::{Language, Line, Words, lines};
 use sunlarder_engine::working::{Input, Source, Step, Symbol, Working};
 
 /// Symbols of counts and shares, which have no unit; every other one must have one.
-const UNITLESS: [Symbol; 21] = [
+const UNITLESS: [Symbol; 27] = [
     Symbol::AmbientFactor,
     Symbol::AutonomyDays,
     Symbol::BatteryStrings,
@@ -17,23 +17,30 @@ const UNITLESS: [Symbol; 21] = [
     Symbol::ChargeState,
     Symbol::Clearness,
     Symbol::ColdFactor,
+    Symbol::CountWeight,
     Symbol::CycleWear,
     Symbol::DayOfYear,
     Symbol::DiffuseShare,
+    Symbol::LossIdle,
+    Symbol::LossLinear,
+    Symbol::LossSquare,
     Symbol::ModuleStrings,
     Symbol::ModulesInRow,
     Symbol::OpenPerKelvin,
+    Symbol::PowerFactor,
     Symbol::Quantity,
     Symbol::RateExponent,
     Symbol::RateFactor,
     Symbol::ShareOfWells,
+    Symbol::ShownCharge,
     Symbol::SpaceFactor,
     Symbol::YearsLeft,
 ];
 
 /// What a person states, or what follows from it without a formula (a bank's voltage from its batteries in a row, hours on from a
 /// schedule). Anything else that calls the plan its source was worked out by somebody who did not say how.
-const STATED: [Symbol; 56] = [
+const STATED: [Symbol; 62] = [
+    Symbol::Absorption,
     Symbol::AgeingLoss,
     Symbol::AmbientTemperature,
     Symbol::ArrayPower,
@@ -54,6 +61,8 @@ const STATED: [Symbol; 56] = [
     Symbol::FuelPerEnergy,
     Symbol::FuelPerHour,
     Symbol::FullEfficiency,
+    Symbol::GaugeCapacity,
+    Symbol::GaugeFloor,
     Symbol::GeneratorCurrent,
     Symbol::Health,
     Symbol::HourRate,
@@ -70,6 +79,7 @@ const STATED: [Symbol; 56] = [
     Symbol::ModuleShort,
     Symbol::ModuleStrings,
     Symbol::ModulesInRow,
+    Symbol::MonthlyLoss,
     Symbol::NominalVoltage,
     Symbol::OneWayLength,
     Symbol::OtherLoss,
@@ -78,6 +88,7 @@ const STATED: [Symbol; 56] = [
     Symbol::OwnStanding,
     Symbol::PlateCurrent,
     Symbol::PlateVoltage,
+    Symbol::PowerFactor,
     Symbol::ProtectionCurrent,
     Symbol::Quantity,
     Symbol::RateExponent,
@@ -89,17 +100,19 @@ const STATED: [Symbol; 56] = [
     Symbol::ShortCircuit,
     Symbol::StandingCurrent,
     Symbol::StatedCapacity,
+    Symbol::TailShare,
     Symbol::Tilt,
 ];
 
 /// What only the steps of a simulation can give.
-const SIMULATED: [Symbol; 29] = [
+const SIMULATED: [Symbol; 34] = [
     Symbol::BankTemperature,
     Symbol::BankVoltage,
     Symbol::CalendarWear,
     Symbol::ChargeBefore,
     Symbol::ChargeStored,
     Symbol::ChargingLoss,
+    Symbol::CountWeight,
     Symbol::CycleWear,
     Symbol::Demand,
     Symbol::DischargeCurrent,
@@ -110,14 +123,18 @@ const SIMULATED: [Symbol; 29] = [
     Symbol::GeneratorCharge,
     Symbol::GeneratorCurrent,
     Symbol::GrowingLoss,
+    Symbol::HottestBank,
     Symbol::HoursOn,
     Symbol::LoadCharge,
+    Symbol::MeanCurrent,
     Symbol::ProtectionCharge,
+    Symbol::ReadCurrent,
     Symbol::RunningShare,
     Symbol::SelfDischarge,
     Symbol::SeriesCharge,
     Symbol::ShoreCharge,
     Symbol::ShoreCurrent,
+    Symbol::ShownCharge,
     Symbol::SolarCharge,
     Symbol::SolarCurrent,
     Symbol::SolarEnergy,

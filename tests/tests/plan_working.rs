@@ -5,6 +5,7 @@
 use std::collections::BTreeSet;
 
 use sunlarder_engine::document::Document;
+use sunlarder_engine::gauge::{Kind, load_current, setting};
 use sunlarder_engine::outlook::{Outlook, Question};
 use sunlarder_engine::place::Climate;
 use sunlarder_engine::quantity::Hours;
@@ -34,6 +35,12 @@ fn working_of(plan: &Document) -> Working {
     }
     for month in 0..12 {
         outlook.month_worked(&system, month, &mut working);
+    }
+    for load in &system.loads {
+        load_current(&system, load, &mut working);
+    }
+    for kind in Kind::ALL {
+        setting(kind, &system, &outlook, &mut working);
     }
     outlook.dark.account(&mut working);
     for run in [&outlook.run, &outlook.dark] {

@@ -35,7 +35,7 @@ use crate::quantity::{AmpHours, Amps, Celsius, Hours, Percent, Volts};
 use crate::working::{Source, Tag};
 
 /// Hours of a mean month, for self-discharge.
-const MONTH_HOURS: f64 = 730.0;
+pub(crate) const MONTH_HOURS: f64 = 730.0;
 /// Most cells in a row: beyond it no open-circuit curve holds together.
 const MAX_CELLS: f64 = 2000.0;
 

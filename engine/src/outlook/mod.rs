@@ -175,7 +175,7 @@ impl Outlook {
     }
 
     /// What the bank holds in each month between full and empty.
-    fn full(&self) -> [AmpHours; 12] {
+    pub(crate) fn full(&self) -> [AmpHours; 12] {
         core::array::from_fn(|month| {
             self.months.get(month).map_or(self.capacity.full, |month| month.full)
         })

@@ -215,7 +215,7 @@ pub fn weather_year(
 }
 
 /// The day of a synthetic year that a date has: all its years have 365.
-fn day_of_weather(date: NaiveDate) -> usize {
+pub(super) fn day_of_weather(date: NaiveDate) -> usize {
     let leap_passed = date.leap_year() && date.ordinal0() >= 59;
     (date.ordinal0() as usize - usize::from(leap_passed)).min(DAYS_PER_YEAR - 1)
 }

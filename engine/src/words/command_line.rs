@@ -45,6 +45,13 @@ pub enum Fault {
     WeatherInCsv,
     /// A promise that there is not.
     UnknownPromise(String),
+    /// A mistake of a gauge that there is not.
+    UnknownMistake {
+        /// What was typed.
+        given: String,
+        /// All that there are.
+        known: String,
+    },
     /// A season that cannot be read.
     NoSeason(String),
     /// Something that is to be two numbers and is not.
@@ -75,6 +82,7 @@ impl Fault {
                 | Self::UnknownFigure(_)
                 | Self::NoMonth(_)
                 | Self::UnknownPromise(_)
+                | Self::UnknownMistake { .. }
                 | Self::NoSeason(_)
                 | Self::NotTwoNumbers(..)
                 | Self::Beyond(..)
@@ -112,6 +120,8 @@ pub enum Operand {
     Price,
     /// What they weigh.
     Weight,
+    /// A mistake of a gauge.
+    Mistake,
 }
 
 /// A word or two beside a figure, or over a column.

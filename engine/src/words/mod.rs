@@ -34,6 +34,7 @@ pub mod en;
 pub mod es;
 mod explained;
 pub mod fitting;
+pub mod gauge;
 mod habits;
 mod label;
 mod loads;

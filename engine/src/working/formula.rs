@@ -140,6 +140,24 @@ formulas! {
     ChargeAtEnd: ChargeState = "{0} + ({1} − {2} − {3}) / {4}" [ChargeBefore, ChargeCame, LoadCharge, ChargeLost, FullCapacity] Definition;
     /// Charge that a current moves in a time.
     Charge: Charge = "{0} · {1}" [LoadCurrent, Time] Definition;
+    /// The lowest voltage that chargers of lead-acid hold: the warmer the bank, the lower.
+    HotAbsorption: HotAbsorption = "{0} − {1} · ({2} − {3})" [Absorption, Compensation, HottestBank, StatedAt] Typical;
+    /// Voltage at which a gauge may say full: 0.15 V in 12 V under the lowest that chargers hold.
+    FullVoltage: FullVoltage = "{0} − 0.0125 · {1}" [HotAbsorption, NominalVoltage] Typical;
+    /// Current at which charging ends, as a share of the capacity that a gauge was told.
+    GaugeTail: GaugeTail = "{0} · {1} / {2}" [TailShare, RatedCapacity, FullCapacity] Definition;
+    /// State of charge at which a gauge warns: a quarter of a day's use over its floor.
+    WarnCharge: WarnCharge = "min(0.95, {0} + {1} / (4 · {2}))" [Reserve, DayTotal, FullCapacity] Choice;
+    /// Current of a load while it runs alone.
+    RunningCurrent: LoadCurrent = "{0} · {1} / {2}" [LoadPower, Quantity, BankVoltage] Definition;
+    /// The same through an inverter that carries nothing else.
+    RunningByInverter: LoadCurrent = "({0} · {1} + {3} · max({4}, {4} + {5} · {0} · {1}/({7} · {3}) + {6} · ({0} · {1}/({7} · {3}))²)) / {2}" [LoadPower, Quantity, BankVoltage, InverterRated, LossIdle, LossLinear, LossSquare, PowerFactor] SchmidtSauer;
+    /// What a gauge shows after a step of its count.
+    GaugeCount: ShownCharge = "max(0, min(1, {0} + (({1} − {2}) · {3} / {4} − {5} · {0} / 730) · {6}))" [ShownCharge, ReadCurrent, ProtectionCurrent, CountWeight, GaugeCapacity, MonthlyLoss, Time] Definition;
+    /// Time left as a gauge tells it.
+    GaugeTimeLeft: TimeLeft = "max(0, {0} − {1}) · {2} / ({3} · {4})" [ShownCharge, GaugeFloor, GaugeCapacity, MeanCurrent, CountWeight] Peukert;
+    /// Current under which a gauge counts nothing: half the standing draw.
+    Threshold: Threshold = "max({1}, {0} / 2)" [StandingCurrent, LeastThreshold] Choice;
 
     /// Angle of the year.
     DayAngle: DayAngle = "360° · ({0} − 1) / 365" [DayOfYear] Spencer1971;

@@ -250,6 +250,46 @@ symbols! {
     CalendarWear = "w_t";
     /// Years until the bank is worn out.
     YearsLeft = "N_y";
+    /// Voltage that chargers hold at 25 °C.
+    Absorption = "U_abs";
+    /// By how much chargers lower it for each kelvin.
+    Compensation = "ΔU_K";
+    /// Temperature at which it is stated.
+    StatedAt = "T_25";
+    /// The warmest that the bank becomes.
+    HottestBank = "T_hot";
+    /// The lowest voltage that chargers hold.
+    HotAbsorption = "U_hot";
+    /// Voltage at which a gauge may say full.
+    FullVoltage = "U_full";
+    /// Current at which charging ends, of the rated capacity in an hour.
+    TailShare = "p_t";
+    /// The same of the capacity that a gauge was told.
+    GaugeTail = "p_g";
+    /// State of charge at which a gauge warns.
+    WarnCharge = "s_w";
+    /// State of charge that a gauge shows.
+    ShownCharge = "s_g";
+    /// Current that it reads.
+    ReadCurrent = "I_g";
+    /// Mean of the current that it reads, out of the bank.
+    MeanCurrent = "I_m";
+    /// What an amp-hour counts: the efficiency on the way in, one or more on the way out.
+    CountWeight = "w";
+    /// Capacity that it was told.
+    GaugeCapacity = "C_g";
+    /// What it takes off for standing in a month.
+    MonthlyLoss = "p_m";
+    /// State of charge down to which it tells the time left.
+    GaugeFloor = "s_f";
+    /// Time left by a gauge.
+    TimeLeft = "t_g";
+    /// Power over volts times amps of a load on alternating current.
+    PowerFactor = "λ_p";
+    /// The least threshold.
+    LeastThreshold = "I_least";
+    /// Current under which a gauge counts nothing.
+    Threshold = "I_thr";
 
     /// Latitude, north positive.
     Latitude = "φ";

@@ -11,6 +11,7 @@
 )]
 
 mod codes;
+mod gauge;
 mod monotone;
 mod plans;
 mod runs;

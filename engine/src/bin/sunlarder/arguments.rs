@@ -5,6 +5,7 @@ use std::ffi::OsString;
 use chrono::NaiveDateTime;
 use lexopt::Parser;
 use sunlarder_engine::document::{Field, Problem};
+use sunlarder_engine::gauge::Mistake;
 use sunlarder_engine::outlook::Question;
 use sunlarder_engine::quantity::Degrees;
 use sunlarder_engine::simulate::Sun;
@@ -65,6 +66,17 @@ pub(crate) enum Command {
         plan: String,
         /// How; there is no CSV of it.
         form: Form,
+    },
+    /// Print how a gauge is set up and checked, and what it would show.
+    Gauge {
+        /// File, link or `-`.
+        plan: String,
+        /// How; there is no CSV of it.
+        form: Form,
+        /// A mistake to try.
+        mistake: Option<Mistake>,
+        /// Whether the checks are printed instead.
+        commission: bool,
     },
     /// Print the link code.
     Link {
@@ -154,6 +166,12 @@ pub(crate) fn parse(parser: Parser) -> Result<Command, Fault> {
             form: typed.form()?,
         },
         Some("fit") => Command::Fit { plan: rest.next(Operand::Plan)?, form: typed.form()? },
+        Some("gauge") => Command::Gauge {
+            plan: rest.next(Operand::Plan)?,
+            form: typed.form()?,
+            mistake: typed.mistake,
+            commission: typed.commission,
+        },
         Some("link") => Command::Link { plan: rest.next(Operand::Plan)? },
         Some("file") => Command::File { plan: rest.next(Operand::Plan)? },
         Some("climate") => Command::Climate { site: rest.site()?, form: typed.form()? },
@@ -277,6 +295,9 @@ mod tests {
             ("link a --json", Fault::UnknownOption("--json".into())),
             ("sun 1 2 2026-06-21 --csv", Fault::UnknownOption("--csv".into())),
             ("size a --csv", Fault::UnknownOption("--csv".into())),
+            ("gauge a --csv", Fault::UnknownOption("--csv".into())),
+            ("gauge a --mistake", Fault::Missing(Operand::Mistake)),
+            ("plan a --commission", Fault::UnknownOption("--commission".into())),
             ("working a", Fault::Missing(Operand::Figure)),
             ("working a weight", Fault::UnknownFigure("weight".into())),
             ("working a month --month 13", Fault::NoMonth("13".into())),

@@ -7,6 +7,7 @@
 mod arguments;
 mod climate;
 mod fit;
+mod gauge;
 mod plan;
 mod promise;
 mod read;
@@ -94,6 +95,14 @@ fn answer(command: &Command) -> Result<String, Fault> {
         Command::Fit { plan, form } => {
             let fitted = fit::Fitted::of(read::plan(plan)?)?;
             Ok(if *form == Form::Json { fit::json(&fitted) } else { fit::text(&fitted) })
+        }
+        Command::Gauge { plan, form, mistake, commission } => {
+            let gauged = gauge::Gauged::of(read::plan(plan)?, *mistake)?;
+            Ok(match form {
+                Form::Json => gauge::json(&gauged),
+                Form::Text | Form::Csv if *commission => gauge::sheet(&gauged),
+                Form::Text | Form::Csv => gauge::text(&gauged),
+            })
         }
         Command::Link { plan } => {
             let code = share::encode(&read::plan(plan)?).map_err(Fault::Refused)?;

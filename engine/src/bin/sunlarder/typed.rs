@@ -2,12 +2,14 @@
 
 use lexopt::{Arg, Parser};
 use sunlarder_engine::document::Months;
+use sunlarder_engine::gauge::Mistake;
 use sunlarder_engine::quantity::Percent;
 use sunlarder_engine::sizing::{Kind, Promise, Rates};
 use sunlarder_engine::words::Language;
 use sunlarder_engine::words::command_line::{Fault, Operand};
 
 use crate::arguments::{Command, Form};
+use crate::gauge;
 use crate::promise;
 use crate::values::month;
 
@@ -26,6 +28,8 @@ pub(crate) struct Typed {
     season: Option<Months>,
     pub(crate) price: Option<Rates>,
     pub(crate) weight: Option<Rates>,
+    pub(crate) mistake: Option<Mistake>,
+    pub(crate) commission: bool,
     pub(crate) help: bool,
     pub(crate) version: bool,
 }
@@ -71,6 +75,10 @@ pub(crate) fn sort(mut parser: Parser) -> Result<Typed, Fault> {
             Some(Arg::Long("weight")) => {
                 let given = value(&mut parser, Operand::Weight)?;
                 typed.weight = Some(promise::rates(Operand::Weight, &given)?);
+            }
+            Some(Arg::Long("commission")) => typed.commission = true,
+            Some(Arg::Long("mistake")) => {
+                typed.mistake = Some(gauge::mistake(&value(&mut parser, Operand::Mistake)?)?);
             }
             Some(Arg::Long("language")) => {
                 let given = parser.value().map_err(|_| Fault::Missing(Operand::Language))?;
@@ -131,6 +139,7 @@ impl Typed {
             C::Size { .. } => {
                 &["--json", "--promise", "--chance", "--season", "--price", "--weight"]
             }
+            C::Gauge { .. } => &["--json", "--mistake", "--commission"],
             C::Link { .. } | C::File { .. } | C::Version => &[],
             C::Help => return Ok(()),
         };
@@ -145,6 +154,8 @@ impl Typed {
             (self.season.is_some(), "--season"),
             (self.price.is_some(), "--price"),
             (self.weight.is_some(), "--weight"),
+            (self.mistake.is_some(), "--mistake"),
+            (self.commission, "--commission"),
         ];
         match given.into_iter().find(|(given, name)| *given && !allowed.contains(name)) {
             Some((_, name)) => Err(Fault::UnknownOption(name.to_owned())),

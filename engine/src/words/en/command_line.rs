@@ -23,6 +23,9 @@ sunlarder answers what runs, what is stored, what comes in and how long it lasts
       how big bank and array must be to keep a promise, and what would help
   sunlarder fit PLAN [--json]
       how it is wired: conductors, fuses, shunt, what to buy, and the drawing (in JSON)
+  sunlarder gauge PLAN [--json] [--mistake NAME] [--commission]
+      how a gauge is set up, what it would show in a year, also with a mistake;
+      --commission gives the sheet of checks
   sunlarder link PLAN
       the link code of a plan
   sunlarder file PLAN
@@ -170,6 +173,9 @@ pub fn fault(words: Words, fault: &Fault, name_of: NameOf<'_>) -> String {
         Fault::WeatherInCsv => {
             "The year of weather has no CSV: leave --csv or --weather away.".into()
         }
+        Fault::UnknownMistake { given, known } => {
+            format!("There is no mistake “{given}”; there are {known}.")
+        }
         Fault::UnknownPromise(given) => format!(
             "There is no promise “{given}”: ask for through, short-days=N, without-sun=N or trip=N."
         ),
@@ -212,6 +218,7 @@ fn operand(operand: Operand) -> &'static str {
         Operand::Season => "The season",
         Operand::Price => "The price",
         Operand::Weight => "The weight",
+        Operand::Mistake => "The mistake",
     }
 }
 

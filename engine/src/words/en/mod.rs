@@ -11,6 +11,8 @@ pub mod countries;
 pub mod explained;
 pub mod fitting;
 pub mod fitting_notes;
+pub mod gauge;
+pub mod gauge_checks;
 pub mod labels;
 pub mod loads;
 pub mod page;

@@ -23,6 +23,9 @@ sunlarder responde qué funciona, qué se almacena, qué entra y cuánto dura.
       cuánto banco y campo solar hace falta para cumplir una promesa, y qué ayudaría
   sunlarder fit PLAN [--json]
       cómo se cablea: conductores, fusibles, derivador, qué comprar y el esquema (en JSON)
+  sunlarder gauge PLAN [--json] [--mistake NOMBRE] [--commission]
+      cómo se configura un medidor y qué mostraría en un año, también con un error;
+      --commission da la hoja de comprobaciones
   sunlarder link PLAN
       el código de enlace de un plan
   sunlarder file PLAN
@@ -170,6 +173,9 @@ pub fn fault(words: Words, fault: &Fault, name_of: NameOf<'_>) -> String {
         Fault::NoWeather(given) => format!("No hay ningún archivo meteorológico «{given}»."),
         Fault::Weather(fault) => weather_file::fault(words, fault),
         Fault::WeatherInCsv => "El año de tiempo no tiene CSV: quita --csv o --weather.".into(),
+        Fault::UnknownMistake { given, known } => {
+            format!("No hay ningún error «{given}»; hay {known}.")
+        }
         Fault::UnknownPromise(given) => format!(
             "No existe la promesa «{given}»: pide through, short-days=N, without-sun=N o trip=N."
         ),
@@ -213,6 +219,7 @@ fn operand(operand: Operand) -> &'static str {
         Operand::Season => "La temporada",
         Operand::Price => "El precio",
         Operand::Weight => "El peso",
+        Operand::Mistake => "El error",
         Operand::Language => "el idioma",
     }
 }

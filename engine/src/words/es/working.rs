@@ -124,6 +124,32 @@ pub fn symbol(symbol: Symbol) -> &'static str {
         S::CycleWear => "parte de su vida que gasta un año de ciclos",
         S::CalendarWear => "parte de su vida que gasta un año de reposo",
         S::YearsLeft => "años hasta que el banco está gastado",
+        S::Absorption => "tensión que mantienen los cargadores a 25 °C",
+        S::Compensation => "cuánto la bajan por cada grado",
+        S::StatedAt => "temperatura para la que se indica esa tensión",
+        S::HottestBank => "lo más caliente que se pone el banco en un día típico",
+        S::HotAbsorption => "la tensión más baja que mantienen los cargadores",
+        S::FullVoltage => "tensión desde la que el medidor puede decir lleno",
+        S::TailShare => {
+            "corriente con la que termina la carga, sobre la capacidad nominal en una hora"
+        }
+        S::GaugeTail => "la misma, sobre la capacidad que se indicó al medidor",
+        S::WarnCharge => "estado de carga en el que avisa el medidor",
+        S::ShownCharge => "estado de carga que muestra el medidor",
+        S::ReadCurrent => "corriente que lee el medidor, hacia el banco",
+        S::MeanCurrent => "media de la corriente que lee el medidor, desde el banco",
+        S::CountWeight => {
+            "lo que cuenta un amperio-hora: la eficiencia al entrar, uno o más al salir"
+        }
+        S::GaugeCapacity => "capacidad indicada al medidor",
+        S::MonthlyLoss => "lo que descuenta el medidor por reposo en un mes de 730 h",
+        S::GaugeFloor => "estado de carga hasta el que se da el tiempo restante",
+        S::TimeLeft => "tiempo restante según el medidor",
+        S::PowerFactor => "potencia entre voltios por amperios del consumo",
+        S::LeastThreshold => {
+            "el umbral mínimo, por encima del error de cero habitual de un medidor"
+        }
+        S::Threshold => "corriente por debajo de la cual el medidor no cuenta nada",
         S::Latitude => "latitud, positiva al norte",
         S::Longitude => "longitud, positiva al este",
         S::DayOfYear => "día del año, con su fracción en hora universal",
@@ -238,6 +264,15 @@ pub fn formula(formula: Formula) -> &'static str {
         F::ChargeLost => "Carga que se perdió",
         F::ChargeAtEnd => "Estado de carga al final",
         F::Charge => "Carga que se movió",
+        F::HotAbsorption => "Tensión más baja que mantienen los cargadores",
+        F::FullVoltage => "Tensión desde la que el medidor puede decir lleno",
+        F::GaugeTail => "Corriente final para el medidor",
+        F::WarnCharge => "Dónde avisa el medidor",
+        F::GaugeCount => "Lo que muestra el medidor tras un paso",
+        F::GaugeTimeLeft => "Tiempo restante según el medidor",
+        F::RunningCurrent => "Corriente del consumo cuando funciona solo",
+        F::RunningByInverter => "Corriente del consumo solo, a través del inversor",
+        F::Threshold => "Umbral del medidor",
         F::DayAngle => "Ángulo del año",
         F::Declination => "Declinación del sol",
         F::ExtraterrestrialNormal => "Irradiancia fuera del aire",

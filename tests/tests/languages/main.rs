@@ -2,6 +2,8 @@
 
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at what it cannot read")]
 
+mod gauge;
+
 use std::collections::BTreeSet;
 use std::fs;
 use std::path::Path;

@@ -6,7 +6,7 @@
 //! current; an offset is added up with it hour by hour, a gain error with every amp-hour that is moved. Neither shows in the count, so
 //! only their largest sum can be told, until the count is set anew at full.
 //!
-//! **Left out:** heating of the shunt, small loads under the threshold of the gauge, charge efficiency, self-discharge.
+//! **Left out:** heating of the shunt. Thresholds, efficiency and standing losses are in `counter`.
 
 use crate::quantity::{AmpHours, Amps, Hours, Ohms, Percent, Volts, Watts};
 
@@ -42,9 +42,9 @@ impl Shunt {
 /// What is wrong with a gauge's current.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct CurrentError {
-    /// Current shown at none, at most in either direction.
+    /// Current shown at none; of a bound, at most in either direction.
     pub offset: Amps,
-    /// Share of any current by which it is shown too large or too small, at most.
+    /// Share of any current by which it is shown too large; of a bound, too large or too small.
     pub gain: Percent,
 }
 

@@ -1,0 +1,229 @@
+//! What is often wrong with a gauge, and by what it shows.
+//!
+//! **Method.** A mistake is the gauge of the card with one thing changed, by as much as is common enough to meet. It and the gauge of the card
+//! go through the same course; the symptom is a statement about the two that can be checked. Different mistakes may share a symptom: then
+//! a meter decides.
+//!
+//! The sizes of the mistakes are choices, made to be seen in a year and not to be likely.
+
+use super::card::Card;
+use super::counter::{Gauge, Unseen};
+use super::course::Course;
+use super::shunt::CurrentError;
+use super::trial::Trial;
+use crate::bank::ChargeEfficiency;
+use crate::quantity::{Hours, Percent};
+use crate::system::System;
+
+/// A thing that is wrong.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Mistake {
+    /// The capacity is a third too high.
+    CapacityHigh,
+    /// The capacity is a third too low.
+    CapacityLow,
+    /// The efficiency is 100 %.
+    EfficiencyHigh,
+    /// The efficiency is 10 % too low.
+    EfficiencyLow,
+    /// The full voltage is 7 % too low.
+    FullVoltageLow,
+    /// The full voltage is 5 % of the nominal voltage too high: over what chargers hold.
+    FullVoltageHigh,
+    /// The tail current is five times too large.
+    TailLarge,
+    /// The tail current is a hundredth.
+    TailSmall,
+    /// It reads a thousandth of the capacity in an hour where nothing flows, as if it charged.
+    OffsetUp,
+    /// The same, as if it discharged.
+    OffsetDown,
+    /// It was told a shunt that is half as large again as it is.
+    ShuntLarge,
+    /// It was told a shunt of two thirds.
+    ShuntSmall,
+    /// The two leads of the shunt are exchanged.
+    ShuntReversed,
+    /// 30 % of what the loads take does not pass the shunt.
+    LoadAhead,
+    /// What charges the bank most does not pass the shunt.
+    ChargerAhead,
+    /// It counts nothing under a fiftieth of the capacity in an hour.
+    ThresholdHigh,
+    /// It was set to full when the bank was emptiest.
+    FullOnEmpty,
+}
+
+/// By what a mistake shows.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Symptom {
+    /// It moves less than the bank: it still shows charge when the lights dim.
+    TooSlow,
+    /// It moves more than the bank: it shows nothing when there is much left.
+    TooFast,
+    /// From full to full it rises against the truth.
+    CreepsUp,
+    /// From full to full it falls against the truth.
+    CreepsDown,
+    /// It sets itself to full when much is missing.
+    FullTooEarly,
+    /// It never or hardly ever sets itself to full.
+    NeverFull,
+    /// It falls to nothing though there is charge.
+    FallsToNothing,
+    /// It shows far too much until it is next full.
+    FarTooMuch,
+    /// It rises while the bank empties.
+    Backwards,
+}
+
+impl Symptom {
+    /// All of them.
+    pub const ALL: [Self; 9] = [
+        Self::TooSlow,
+        Self::TooFast,
+        Self::CreepsUp,
+        Self::CreepsDown,
+        Self::FullTooEarly,
+        Self::NeverFull,
+        Self::FallsToNothing,
+        Self::FarTooMuch,
+        Self::Backwards,
+    ];
+}
+
+/// A pace that differs by this much is seen (ratio).
+const PACE: f64 = 0.1;
+/// A drift that differs by this much is seen \[% a day\].
+const DRIFT: f64 = 0.05;
+/// A tenth of the times at full is hardly ever.
+const SELDOM: usize = 10;
+/// So much over the truth is far too much (ratio).
+const FAR: f64 = 0.25;
+
+impl Mistake {
+    /// All of them.
+    pub const ALL: [Self; 17] = [
+        Self::CapacityHigh,
+        Self::CapacityLow,
+        Self::EfficiencyHigh,
+        Self::EfficiencyLow,
+        Self::FullVoltageLow,
+        Self::FullVoltageHigh,
+        Self::TailLarge,
+        Self::TailSmall,
+        Self::OffsetUp,
+        Self::OffsetDown,
+        Self::ShuntLarge,
+        Self::ShuntSmall,
+        Self::ShuntReversed,
+        Self::LoadAhead,
+        Self::ChargerAhead,
+        Self::ThresholdHigh,
+        Self::FullOnEmpty,
+    ];
+
+    /// The gauge of a card with this mistake.
+    #[must_use]
+    pub fn made(self, card: &Card, system: &System) -> Gauge {
+        let gauge = card.gauge();
+        let capacity = |by: f64| Gauge { capacity: gauge.capacity * by, ..gauge };
+        let efficiency = |own| Gauge { efficiency: ChargeEfficiency::Flat(own), ..gauge };
+        let full = |volts| Gauge { full_voltage: volts, ..gauge };
+        let tail = |by: f64| Gauge { tail: gauge.tail * by, ..gauge };
+        let a_thousandth = gauge.capacity / Hours(1000.0);
+        let offset = |offset| Gauge { error: CurrentError { offset, ..gauge.error }, ..gauge };
+        let gain = |by| Gauge { error: CurrentError { gain: Percent(by), ..gauge.error }, ..gauge };
+        let unseen = |unseen| Gauge { unseen, ..gauge };
+        let set = system.bank.mean_efficiency;
+        let all = Percent(100.0);
+        match self {
+            Self::CapacityHigh => capacity(4.0 / 3.0),
+            Self::CapacityLow => capacity(2.0 / 3.0),
+            Self::EfficiencyHigh => efficiency(1.0),
+            Self::EfficiencyLow => efficiency(set - 0.1),
+            Self::FullVoltageLow => full(gauge.full_voltage * 0.93),
+            Self::FullVoltageHigh => full(gauge.full_voltage + system.bank.nominal * 0.05),
+            Self::TailLarge => tail(5.0),
+            Self::TailSmall => tail(0.01),
+            Self::OffsetUp => offset(a_thousandth),
+            Self::OffsetDown => offset(-a_thousandth),
+            // The current is the voltage over the resistance that it was told.
+            Self::ShuntLarge => gain(50.0),
+            Self::ShuntSmall => gain(-100.0 / 3.0),
+            Self::ShuntReversed => gain(-200.0),
+            Self::LoadAhead => unseen(Unseen { load: Percent(30.0), ..Unseen::default() }),
+            Self::ChargerAhead => unseen(match (&system.arrays[..], &system.alternator) {
+                ([_, ..], _) => Unseen { solar: all, ..Unseen::default() },
+                (_, Some(_)) => Unseen { engine: all, ..Unseen::default() },
+                _ => Unseen { others: all, ..Unseen::default() },
+            }),
+            Self::ThresholdHigh => Gauge { threshold: gauge.capacity / Hours(50.0), ..gauge },
+            Self::FullOnEmpty => Gauge { start: Some(1.0), ..gauge },
+        }
+    }
+
+    /// By what it shows.
+    #[must_use]
+    pub const fn symptom(self) -> Symptom {
+        match self {
+            Self::CapacityHigh | Self::ShuntSmall | Self::ThresholdHigh => Symptom::TooSlow,
+            Self::CapacityLow | Self::ShuntLarge => Symptom::TooFast,
+            Self::EfficiencyHigh | Self::OffsetUp | Self::LoadAhead => Symptom::CreepsUp,
+            Self::EfficiencyLow | Self::OffsetDown => Symptom::CreepsDown,
+            Self::FullVoltageLow | Self::TailLarge => Symptom::FullTooEarly,
+            Self::FullVoltageHigh | Self::TailSmall => Symptom::NeverFull,
+            Self::ChargerAhead => Symptom::FallsToNothing,
+            Self::ShuntReversed => Symptom::Backwards,
+            Self::FullOnEmpty => Symptom::FarTooMuch,
+        }
+    }
+
+    /// This mistake and the gauge of the card through the same course.
+    #[must_use]
+    pub fn tried(self, card: &Card, system: &System, course: &Course) -> Tried {
+        let from = if self == Self::FullOnEmpty { course.lowest() } else { 0 };
+        Tried {
+            mistake: self,
+            wrong: Trial::of(course, &self.made(card, system), from),
+            right: Trial::of(course, &card.gauge(), from),
+        }
+    }
+}
+
+/// A mistake beside the gauge of the card.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Tried {
+    /// The mistake.
+    pub mistake: Mistake,
+    /// What came of it.
+    pub wrong: Trial,
+    /// What came of the gauge of the card.
+    pub right: Trial,
+}
+
+impl Tried {
+    /// Whether the mistake shows in this plan by its symptom.
+    #[must_use]
+    pub fn shows(&self) -> bool {
+        self.has(self.mistake.symptom())
+    }
+
+    /// Whether a symptom can be seen.
+    #[must_use]
+    pub fn has(&self, symptom: Symptom) -> bool {
+        let Self { wrong, right, .. } = self;
+        let drift = wrong.drift.0 - right.drift.0;
+        match symptom {
+            Symptom::TooSlow => (0.0..right.pace - PACE).contains(&wrong.pace),
+            Symptom::TooFast => wrong.pace > right.pace + PACE,
+            Symptom::CreepsUp => drift > DRIFT,
+            Symptom::CreepsDown => drift < -DRIFT,
+            Symptom::FullTooEarly => wrong.wrong_fulls().count() > right.wrong_fulls().count(),
+            Symptom::NeverFull => wrong.fulls.len() * SELDOM < right.fulls.len(),
+            Symptom::FallsToNothing => wrong.wrong_empties.len() > right.wrong_empties.len(),
+            Symptom::FarTooMuch => wrong.over > right.over + FAR,
+            Symptom::Backwards => wrong.pace < 0.0,
+        }
+    }
+}
