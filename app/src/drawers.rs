@@ -25,6 +25,8 @@ pub(crate) struct Drawers {
     pub(crate) sources: fn(Store) -> View,
     /// What would help.
     pub(crate) sizing: fn(Store) -> View,
+    /// How it is wired.
+    pub(crate) fitting: fn(Store) -> View,
     /// An open load.
     pub(crate) load: Of<usize>,
     /// The search for a load.

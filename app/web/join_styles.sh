@@ -4,7 +4,7 @@
 set -eu
 cd "${TRUNK_SOURCE_DIR:-.}"
 mkdir -p target
-for sheet in tokens base page verdict question load field button dialog start chart picture sizes table place compare calm print sheet; do
+for sheet in tokens base page verdict question load field button dialog start chart picture sizes fitting table place compare calm print sheet; do
     cat "style/$sheet.css"
 done | awk '
     {

@@ -25,9 +25,7 @@ cut_apart() {
 shrink() {
     node app/web/without_messages.mjs "$parts"/*.wasm 2>"$parts/said" || { cat "$parts/said" >&2; return 1; }
     for part in "$parts"/*.wasm; do
-        # The largest part packs better when less of it is turned round.
-        case $part in */program.wasm) first=-O2 ;; *) first=-O3 ;; esac
-        wasm-opt --flatten --rereloop $first -Os --low-memory-unused "$part" -o "$part" 2>"$parts/said" ||
+        wasm-opt --flatten --rereloop -O2 -Os --low-memory-unused "$part" -o "$part" 2>"$parts/said" ||
             { cat "$parts/said" >&2; return 1; }
     done
 }

@@ -3,7 +3,7 @@
 // Usage: to_streams.mjs PROGRAM.wasm..., changed in place.
 
 import { readFileSync, writeFileSync } from "node:fs";
-import { BRANCH, CODE, FRACTION, GLOBAL, MORE, NAME, SECOND, SHAPES, STREAMS, TYPE, number, whole } from "./whole.js";
+import { ALIGN, BRANCH, CODE, FRACTION, GLOBAL, MORE, NAME, SECOND, SHAPES, STREAMS, TYPE, number, whole } from "./whole.js";
 
 function lebOf(value) {
   const bytes = [];
@@ -23,7 +23,11 @@ function unwoven(code) {
   };
   const one = (stream) => {
     const [value, end] = number(code, at);
-    raw(stream, end - at);
+    if (stream === ALIGN) {
+      // A hint that browsers pay no heed to: 7 kB of them.
+      streams[stream].push(0);
+      at = end;
+    } else raw(stream, end - at);
     return value;
   };
   while (count-- > 0) {

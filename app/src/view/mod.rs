@@ -8,6 +8,7 @@ mod curve;
 mod dialogs;
 mod drop;
 mod field;
+mod fitting;
 mod guess;
 mod habits;
 mod help;

@@ -109,7 +109,7 @@ fn files(store: Store) -> View {
     };
     node("div")
         .attr("class", "row")
-        .child(button(L::PrintSheet, "button", move || print(store)))
+        .child(button(L::PrintSheet, "button", move || print(store, Leaf::Sheet)))
         .child(button(L::SaveFile, "button", file))
         .child(button(L::CsvMean, "button", move || table("mean")))
         .child(button(L::CsvDark, "button", move || table("dark")))

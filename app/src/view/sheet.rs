@@ -25,6 +25,8 @@ pub(crate) fn sheet(store: Store) -> View {
     let printing = RwSignal::new(false);
     on_window("beforeprint", move || printing.set(true));
     on_window("afterprint", move || printing.set(false));
+    // One that was asked for is there before printing begins: whoever calls for that from a script gets nothing drawn meanwhile.
+    let shows = memo(Box::new(move || printing.get() || store.sheet.with(|own| !own.is_empty())));
     let open = memo(Box::new(move || store.face.get() == Face::Planner));
     // Whoever prints much later prints what was worked out on this day.
     let argument = memo(Box::new(move || {
@@ -43,7 +45,7 @@ pub(crate) fn sheet(store: Store) -> View {
                 _ => nothing(),
             })
         };
-        when(printing.into(), shown).view()
+        when(shows, shown).view()
     };
     when(open, move || dynamic(written).view()).view()
 }
@@ -53,8 +55,8 @@ fn argument() -> String {
     format!("{} {}", date_text(today()), page())
 }
 
-/// Prints the sheet of the plan as it is now.
-pub(crate) fn print(store: Store) {
+/// Prints a sheet of the plan as it is now.
+pub(crate) fn print(store: Store, sheet: Leaf) {
     let then = Callback::new(move |paper: String| {
         store.sheet.set(paper);
         // What is over the page goes first, and the browser's own dialog keeps everything waiting.
@@ -67,7 +69,7 @@ pub(crate) fn print(store: Store) {
         );
     });
     store.dialog.set(None);
-    store.worked.once(Leaf::Sheet, argument(), then);
+    store.worked.once(sheet, argument(), then);
 }
 
 /// The sheet with its pictures, as they are now.

@@ -8,6 +8,7 @@ use super::curve::{day_picture, now};
 use super::dialogs::{dialogs, plan_name};
 use super::drop::drop_target;
 use super::field::button;
+use super::fitting::fit_section;
 use super::loads::loads;
 use super::mend::inverter_button;
 use super::outlook::{bar, cautions, facts, months, times, verdict, weather};
@@ -84,6 +85,7 @@ fn planner(store: Store) -> View {
                 .child(sources(store))
                 .child(place_section(store))
                 .child(help_section(store))
+                .child(fit_section(store))
                 .view(),
         )
         .child(

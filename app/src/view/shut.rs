@@ -1,7 +1,9 @@
 //! The insides of what is shut when the page stands; see `drawers.rs`.
 
 use super::load_editor::load_editor;
-use super::{bank, catalogue, compare, dialogs, guess, habits, place, share, sizing, sources};
+use super::{
+    bank, catalogue, compare, dialogs, fitting, guess, habits, place, share, sizing, sources,
+};
 use crate::drawers::Drawers;
 
 /// All of them.
@@ -10,6 +12,7 @@ pub(crate) const DRAWERS: Drawers = Drawers {
     bank: bank::inside,
     sources: sources::inside,
     sizing: sizing::inside,
+    fitting: fitting::inside,
     load: load_editor,
     search: catalogue::search,
     plans: dialogs::plans,

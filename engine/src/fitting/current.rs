@@ -296,7 +296,9 @@ impl<'a> Wiring<'a> {
             kinds.extend([RunKind::Array(array.place), RunKind::Controller(array.place)]);
         }
         let chargers = [RunKind::Alternator, RunKind::Shore, RunKind::Generator];
-        kinds.extend(chargers.into_iter().filter(|kind| self.charger(*kind, &mut ()).is_some()));
+        kinds.extend(
+            chargers.into_iter().filter(|kind| self.charger(*kind, &mut super::untold()).is_some()),
+        );
         kinds
     }
 

@@ -156,8 +156,9 @@ fn element(shape: &Shape, label: &dyn Fn(Part) -> [String; 2]) -> String {
     }
 }
 
-/// A line with no more letters than have room.
-fn shortened(line: &str) -> String {
+/// A line of text with no more letters than have room beside a symbol.
+#[must_use]
+pub fn shortened(line: &str) -> String {
     if line.chars().count() <= LETTERS {
         return line.to_owned();
     }

@@ -35,7 +35,7 @@ pub use array::{ArrayCheck, Cold};
 pub use basis::{Basis, Bundle, Insulation, Lengths, ShortCircuit, Tables};
 pub use conductor::{FILLING, Gauge, Stretch, gauge_section, loop_resistance};
 pub use diagram::{Diagram, Line, Node, Part, Pole};
-pub use drawing::{Shape, Tick};
+pub use drawing::{Shape, Tick, shortened};
 pub use fuse::{Fuse, FuseClass, FusePlace, NEAR_MM, RATINGS, ROOM, next_rating};
 pub use note::Note;
 pub use parts::{BusBars, ShuntChoice};
@@ -47,11 +47,16 @@ use crate::document::Document;
 use crate::outlook::Outlook;
 use crate::quantity::{Amps, Celsius, Metres, Ohms};
 use crate::system::System;
-use crate::working::Trace;
+use crate::working::{Trace, Working};
 
 use array::check;
 use current::Wiring;
 use run::Fault;
+
+/// A working that nobody reads: with it wiring is compiled once, with its trace, where speed matters less than what the page fetches.
+fn untold() -> Working {
+    Working::new()
+}
 
 /// Why nothing can be said by a basis.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -136,24 +141,24 @@ impl Fitting {
         basis.checked(system)?;
         lengths.checked()?;
         let wiring = &Wiring { plan, system, basis, lengths };
-        let short_circuit = prospective(system, basis, &mut ());
+        let short_circuit = prospective(system, basis, &mut untold());
         let mut fitting = Self {
             basis: *basis,
             short_circuit,
             runs: Vec::new(),
             shunt: None,
             bus_bars: BusBars::default(),
-            arrays: system.arrays.iter().map(|own| check(wiring, own, &mut ())).collect(),
+            arrays: system.arrays.iter().map(|own| check(wiring, own, &mut untold())).collect(),
             notes: Vec::new(),
             shopping: Vec::new(),
             diagram: Diagram::default(),
         };
         for kind in wiring.kinds() {
-            let run = fitting.run_of(wiring, kind, &mut ());
+            let run = fitting.run_of(wiring, kind, &mut untold());
             fitting.runs.extend(run);
         }
         let whole = fitting.run(RunKind::Battery).map(|run| run.asked.current.continuous);
-        fitting.shunt = whole.and_then(|current| parts::shunt(current, &mut ()));
+        fitting.shunt = whole.and_then(|current| parts::shunt(current, &mut untold()));
         fitting.bus_bars = parts::bus_bars(&fitting);
         fitting.notes = note::notes(wiring, outlook, &fitting);
         fitting.shopping = shopping::list(&fitting);

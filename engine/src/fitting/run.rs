@@ -169,7 +169,7 @@ pub(super) fn wire(
         Some(_) => next_rating(needed),
         None => Some(needed),
     };
-    let carry = |gauge| basis.ampacity(gauge, asked.surroundings, &mut ());
+    let carry = |gauge| basis.ampacity(gauge, asked.surroundings, &mut super::untold());
     let carries = |gauge: Gauge| {
         rating.is_some_and(|rating| {
             let may = asked.fused.and_then(|_| largest_fuse(basis.tables, gauge));
@@ -191,12 +191,13 @@ pub(super) fn wire(
         }
     };
     let holds = |gauge: Gauge| {
-        let share = of_gauge(gauge, asked, basis, &mut ()).map(|own| own.drop_share);
+        let share = of_gauge(gauge, asked, basis, &mut super::untold()).map(|own| own.drop_share);
         share.is_some_and(|share| share <= asked.allowed) && holds_marine(gauge, asked, basis)
     };
     let able = |gauge: &Gauge| carries(*gauge) && holds(*gauge);
     let Some(gauge) = Gauge::all().find(able) else {
-        let thickest = Gauge::all().last().and_then(|own| of_gauge(own, asked, basis, &mut ()));
+        let thickest =
+            Gauge::all().last().and_then(|own| of_gauge(own, asked, basis, &mut super::untold()));
         let share = thickest.map_or(Percent(100.0), |own| own.drop_share);
         return Err(Refusal::Drop { share, allowed: asked.allowed });
     };

@@ -10,6 +10,7 @@ mod climate;
 mod code;
 mod drawing;
 mod explained;
+mod fitting;
 mod flow;
 mod guess;
 mod inverter;
@@ -81,11 +82,17 @@ pub enum Leaf {
     Helping,
     /// The link code of the plan with a size of the map; the argument is the places of its bank and its array.
     SizedPlan,
+    /// How the plan is wired; the argument means nothing.
+    Fitting,
+    /// How a run of it was worked out; the argument is its place among the runs.
+    RunWorking,
+    /// The wiring as a sheet for print; the argument is the day, a space and the page's address.
+    FittingSheet,
 }
 
 impl Leaf {
     /// All in the order of their numbers.
-    pub const ALL: [Self; 20] = [
+    pub const ALL: [Self; 23] = [
         Self::Working,
         Self::Climate,
         Self::Explained,
@@ -106,6 +113,9 @@ impl Leaf {
         Self::Sizing,
         Self::Helping,
         Self::SizedPlan,
+        Self::Fitting,
+        Self::RunWorking,
+        Self::FittingSheet,
     ];
 
     /// Whether it takes so long that it is written only once somebody rests.
@@ -198,6 +208,13 @@ pub fn write(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
         Leaf::YearTable => year::write_table(argument, about),
         Leaf::Flow => flow::write(&day_flow(about), about),
         Leaf::FlowTable => flow::write_table(&day_flow(about), about),
+        Leaf::Fitting => Written::of(fitting::write(about)),
+        Leaf::RunWorking => {
+            Written::of(fitting::write_working(argument, about).unwrap_or_default())
+        }
+        Leaf::FittingSheet => {
+            Written::of(fitting::write_sheet(argument, about).unwrap_or_default())
+        }
         // The desk writes them while it works them out.
         Leaf::Sizes | Leaf::Sizing | Leaf::Helping | Leaf::SizedPlan => Written::default(),
     }

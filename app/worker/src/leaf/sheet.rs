@@ -54,7 +54,7 @@ fn place(document: &Document, words: Words) -> String {
     format!("{}°, {}°", words.rounded(place.latitude_deg), words.rounded(place.longitude_deg))
 }
 
-fn head(paper: &mut Paper, day: &str, about: About<'_>) {
+pub(super) fn head(paper: &mut Paper, day: &str, about: About<'_>) {
     let About { words, document, .. } = about;
     let day = date_from(day).map(|day| words.worked_out_on(day)).unwrap_or_default();
     let start = &document.start;
@@ -188,7 +188,7 @@ fn cautions(paper: &mut Paper, about: About<'_>) {
 }
 
 /// What stands on every sheet, and the way back to the plan.
-fn foot(paper: &mut Paper, page: &str, about: About<'_>) {
+pub(super) fn foot(paper: &mut Paper, page: &str, about: About<'_>) {
     let About { words, document, .. } = about;
     paper.class("section", "sheet-foot").open("div");
     paper.said("h2", "", words.on_sheet(S::Standing)).open("ul");

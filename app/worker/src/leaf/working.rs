@@ -15,7 +15,8 @@ pub(super) fn write(question: Question, about: About<'_>) -> String {
     sheet(&lines(&working, words, &|tag| words.name_in(document, tag)))
 }
 
-fn sheet(lines: &[Line]) -> String {
+/// Steps one under another, the last first.
+pub(super) fn sheet(lines: &[Line]) -> String {
     let mut paper = Paper::default();
     for (at, line) in lines.iter().enumerate().rev() {
         step(&mut paper, at + 1, line);
