@@ -15,6 +15,7 @@ pub mod digits;
 pub mod document;
 pub mod gauge;
 pub mod load;
+pub mod logbook;
 pub mod outlook;
 pub mod place;
 pub mod quantity;

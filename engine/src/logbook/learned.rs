@@ -1,0 +1,197 @@
+//! What the readings say, figure by figure.
+
+use chrono::NaiveDateTime;
+
+use crate::quantity::{AmpHours, Amps};
+use crate::system::System;
+
+use super::consumption::{Days, Nights, days, nights};
+use super::estimate::Estimate;
+use super::evidence::Evidence;
+use super::expected::Expected;
+use super::fit::{BYPASS, DRAIN, EFFICIENCY, Puzzle, RESTED, SETTINGS};
+use super::posterior::{Judged, judged};
+use super::reading::{GaugeSetUp, Readings};
+
+/// What can be learned.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum What {
+    /// Use by night over the plan's (ratio).
+    NightUse,
+    /// Use by day over the plan's (ratio).
+    DayUse,
+    /// Current that flows by night beyond the plan, as if it flowed always \[A\].
+    NightDrain,
+    /// Yield of the arrays over the plan's mean weather (ratio).
+    Yield,
+    /// Capacity between full and empty over the plan's (ratio).
+    Capacity,
+    /// Share of the charge put in that comes out again (ratio).
+    Efficiency,
+    /// Current into the bank past the shunt while something charges \[A\]; negative if it is taken out.
+    Bypass,
+    /// Current out of the bank past the shunt at all times \[A\]; negative if it goes in.
+    HiddenDrain,
+    /// Charge that was missing when the gauge said full (ratio).
+    FalseFull,
+    /// Voltage at rest beyond that of the chemistry \[V\].
+    RestVoltage,
+}
+
+/// One figure that was learned.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Learned {
+    /// What.
+    pub what: What,
+    /// How much.
+    pub estimate: Estimate,
+    /// Whether it is beyond what chance makes of a healthy system.
+    pub alarm: bool,
+}
+
+/// What readings say about a plan.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Study {
+    /// Everything that was looked for.
+    pub learned: Vec<Learned>,
+    /// The capacity of the plan in the months of the readings.
+    pub full: AmpHours,
+    /// When the gauge falsely said full, if it did.
+    pub false_full: Option<NaiveDateTime>,
+    /// Nights that were weighed.
+    pub nights: usize,
+    /// Days that ended less than full.
+    pub open_days: usize,
+    /// Times that the gauge said full.
+    pub fulls: usize,
+    /// Voltages that tell the charge.
+    pub voltages: usize,
+}
+
+/// Standard deviations from the plan at which chance is no longer believed.
+const ALARM: f64 = 3.3;
+/// How unsure it is how long something charges, and what stays of it (ratio).
+const HOURS_UNSURE: f64 = 0.2;
+/// What is known before shrinks at least to this share if the readings tell something (ratio).
+const TOLD: f64 = 0.6;
+
+impl Study {
+    /// What readings say; `spread` is that of the daily clearness of each month.
+    #[must_use]
+    pub fn of(
+        system: &System,
+        spread: &[f64; 12],
+        gauge: &GaugeSetUp,
+        readings: &Readings,
+    ) -> Self {
+        let expected = Expected::of(system, spread, readings);
+        let full = expected.full;
+        let mut evidence = Evidence::of(system, expected, gauge, readings);
+        let least = readings.all().iter().filter_map(|own| own.amps).filter(|own| own.0 < 0.0);
+        let least = least.map(|own| -own.0).reduce(f64::min);
+        let nights = nights(&evidence, least);
+        evidence.claim_passed(nights.share.best);
+        let days = days(&evidence, &nights);
+        let mut study = Self {
+            learned: Vec::new(),
+            full,
+            false_full: None,
+            nights: nights.count,
+            open_days: days.open,
+            fulls: evidence.marks.iter().filter(|own| own.claim.is_some()).count(),
+            voltages: evidence.marks.iter().filter(|own| own.witness.is_some()).count(),
+        };
+        study.by_count(&nights, &days);
+        study.by_voltage(system, &evidence, &nights, readings);
+        study
+    }
+
+    fn add(&mut self, what: What, estimate: Estimate, alarm: bool) {
+        self.learned.push(Learned { what, estimate, alarm });
+    }
+
+    /// One figure.
+    #[must_use]
+    pub fn get(&self, what: What) -> Option<&Learned> {
+        self.learned.iter().find(|own| own.what == what)
+    }
+
+    /// What the count of the gauge says.
+    fn by_count(&mut self, nights: &Nights, days: &Days) {
+        let off = nights.share.best - 1.0;
+        let alarm = nights.count > 2 && off.abs() > ALARM * nights.error && off.abs() > 0.05;
+        self.add(What::NightUse, nights.share, alarm);
+        self.add(What::DayUse, days.share, false);
+        let per_hour = if nights.hours > 0.0 { nights.planned / nights.hours } else { 0.0 };
+        let drain = |share: f64| (share - 1.0) * per_hour;
+        let share = nights.share;
+        let most = nights.least_current.unwrap_or(f64::MAX);
+        let drain = Estimate {
+            best: drain(share.best),
+            low: drain(share.low),
+            high: drain(share.high),
+            told: false,
+        };
+        self.add(What::NightDrain, drain.within(0.0, most), false);
+        let wide = (libm::log(days.yielded.high / days.yielded.low)) / 3.29;
+        let both = (wide * wide + days.by_weather * days.by_weather).sqrt();
+        let low = -libm::log(days.yielded.best) > ALARM * both;
+        self.add(What::Yield, days.yielded, low);
+    }
+
+    /// What the voltages say against the count.
+    fn by_voltage(
+        &mut self,
+        system: &System,
+        evidence: &Evidence,
+        nights: &Nights,
+        readings: &Readings,
+    ) {
+        let puzzle = Puzzle::new(&system.bank, evidence, nights.share.best);
+        let priors = puzzle.priors();
+        let Some(own) = judged(&puzzle) else { return };
+        let (capacity, z) = own.posterior.capacity();
+        self.add(What::Capacity, capacity, z < -2.5);
+        let (mean, spread) = own.posterior.of_unknown(EFFICIENCY);
+        let before = priors.get(EFFICIENCY).map_or(1.0, |own| own.spread);
+        let told = spread < TOLD * before;
+        let (mean, spread) = puzzle.efficiency((mean, spread));
+        let shifted = Estimate::normal(mean, spread, told);
+        self.add(What::Efficiency, shifted.within(0.0, 1.0), false);
+        let hidden = [(What::Bypass, BYPASS), (What::HiddenDrain, DRAIN)];
+        for ((what, place), (mean, spread)) in hidden.into_iter().zip(own.hidden) {
+            let told = spread < TOLD * puzzle.hidden_spread(place);
+            let alarm = own.supposed.hidden == Some(place);
+            let hours = HOURS_UNSURE * mean;
+            let spread = (spread * spread + hours * hours).sqrt();
+            self.add(what, Estimate::normal(mean, spread, told), alarm);
+        }
+        let (mean, spread) = own.posterior.of_unknown(RESTED);
+        let before = priors.get(RESTED).map_or(1.0, |own| own.spread);
+        let low = mean < -ALARM * before;
+        self.add(What::RestVoltage, Estimate::normal(mean, spread, spread < TOLD * before), low);
+        self.false_full(&own, evidence, readings);
+    }
+
+    fn false_full(&mut self, own: &Judged, evidence: &Evidence, readings: &Readings) {
+        let estimate = match own.supposed.false_full {
+            Some((first, _)) => {
+                let mark = evidence.settings().nth(first).and_then(|at| evidence.marks.get(at));
+                let at = mark.and_then(|mark| readings.all().get(mark.place));
+                self.false_full = at.map(|own| own.at);
+                let (mean, spread) = own.posterior.of_unknown(SETTINGS + first);
+                Estimate::normal(mean, spread, true).within(0.0, 1.0)
+            }
+            None => Estimate { best: 0.0, low: 0.0, high: own.unnoticed, told: self.fulls > 0 },
+        };
+        self.add(What::FalseFull, estimate.within(0.0, 1.0), own.supposed.false_full.is_some());
+    }
+}
+
+impl Study {
+    /// The current of a figure that is one.
+    #[must_use]
+    pub fn amps(&self, what: What) -> Option<Amps> {
+        self.get(what).map(|own| Amps(own.estimate.best))
+    }
+}

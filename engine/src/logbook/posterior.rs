@@ -1,0 +1,191 @@
+//! All capacities weighed together, and whether one of the fulls was false.
+
+use super::estimate::{Estimate, NINE_TENTHS, points};
+use super::fit::{BYPASS, DRAIN, FALSE_FULL, Prior, Puzzle, SETTINGS, Solved};
+
+/// Capacities that are tried over the plan's: logarithms from here to there.
+const LEAST: f64 = -0.9;
+const MOST: f64 = 0.4;
+const ROW: usize = 27;
+/// Standard deviation of the logarithm of the capacity before any reading.
+pub(super) const CAPACITY_SPREAD: f64 = 0.2;
+/// Logarithm of the odds that a full was false before anything speaks for it: one in a hundred.
+const FALSE_ODDS: f64 = -4.6;
+/// The same of a current past the shunt: one in fifty.
+const HIDDEN_ODDS: f64 = -3.9;
+/// Fulls in a row that may be false: while it says full, a gauge cannot count.
+const LONGEST_FALSE: usize = 6;
+
+/// The row of capacities with their solutions.
+#[derive(Clone, Debug)]
+pub(super) struct Posterior {
+    logs: Vec<f64>,
+    solved: Vec<Solved>,
+    weights: Vec<f64>,
+    /// Logarithm of how well all of it explains the readings.
+    pub(super) evidence: f64,
+}
+
+/// What is supposed to be wrong.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub(super) struct Supposed {
+    /// A current past the shunt: the place of the unknown.
+    pub(super) hidden: Option<usize>,
+    /// Times at which the gauge was falsely set to full: the first, and how many in a row.
+    pub(super) false_full: Option<(usize, usize)>,
+}
+
+impl Posterior {
+    /// Weighs all capacities, supposing something. None if nothing can be solved.
+    pub(super) fn of(puzzle: &Puzzle<'_>, supposed: Supposed, stride: usize) -> Option<Self> {
+        let mut priors = puzzle.priors();
+        if let Some((first, count)) = supposed.false_full {
+            // Of those that follow only what claims to be full: the others go on counting from where it was.
+            let claims =
+                puzzle.evidence.marks.iter().filter(|own| own.set).map(|own| own.claim.is_some());
+            let places =
+                claims.enumerate().filter(|(at, claims)| *at == first || *at > first && *claims);
+            for (at, _) in places.take(count) {
+                if let Some(prior) = priors.get_mut(SETTINGS + at) {
+                    *prior = Prior { mean: FALSE_FULL, spread: FALSE_FULL };
+                }
+            }
+        }
+        if let Some(place) = supposed.hidden
+            && let Some(prior) = priors.get_mut(place)
+        {
+            prior.spread = puzzle.hidden_spread(place);
+        }
+        let mut logs = Vec::new();
+        let mut solved = Vec::new();
+        for at in (0..ROW).step_by(stride) {
+            let log = LEAST + (MOST - LEAST) * at as f64 / (ROW - 1) as f64;
+            if let Some(own) = puzzle.solve(libm::exp(log), &priors) {
+                logs.push(log);
+                solved.push(own);
+            }
+        }
+        let total = |log: &f64, own: &Solved| {
+            let prior = log / CAPACITY_SPREAD;
+            own.weight - prior * prior / 2.0
+        };
+        let all: Vec<f64> = logs.iter().zip(&solved).map(|(log, own)| total(log, own)).collect();
+        let most = all.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+        if !most.is_finite() {
+            return None;
+        }
+        let weights: Vec<f64> = all.iter().map(|own| libm::exp(own - most)).collect();
+        let evidence = most + libm::log(weights.iter().sum::<f64>() * stride as f64);
+        Some(Self { logs, solved, weights, evidence })
+    }
+
+    /// The capacity over the plan's.
+    pub(super) fn capacity(&self) -> (Estimate, f64) {
+        let (mean, low, high, spread) = points(&self.logs, &self.weights);
+        let estimate = Estimate {
+            best: libm::exp(mean),
+            low: libm::exp(low),
+            high: libm::exp(high),
+            told: spread < 0.7 * CAPACITY_SPREAD,
+        };
+        (estimate, if spread > 0.0 { mean / spread } else { 0.0 })
+    }
+
+    /// Mean and standard deviation of one unknown.
+    pub(super) fn of_unknown(&self, place: usize) -> (f64, f64) {
+        let all: f64 = self.weights.iter().sum();
+        let weighed = |of: &dyn Fn(&Solved) -> f64| {
+            self.solved.iter().zip(&self.weights).map(|(own, weight)| of(own) * weight).sum::<f64>()
+                / all
+        };
+        let at = |values: &[f64]| values.get(place).copied().unwrap_or(0.0);
+        let mean = weighed(&|own| at(&own.mean));
+        let square = weighed(&|own| {
+            let off = at(&own.mean) - mean;
+            own.root.inverse_at(place) + off * off
+        });
+        (mean, square.sqrt())
+    }
+}
+
+/// The fit that supposes what the readings make likely, and what each supposition would say.
+pub(super) struct Judged {
+    /// The likeliest of all.
+    pub(super) posterior: Posterior,
+    /// What it supposes.
+    pub(super) supposed: Supposed,
+    /// Mean and standard deviation of each hidden current, supposing it: while something charges, and always.
+    pub(super) hidden: [(f64, f64); 2],
+    /// A false full that is not noticed is no larger than this, nine times in ten (ratio).
+    pub(super) unnoticed: f64,
+}
+
+/// Every so many capacities are enough to compare suppositions.
+const COARSE: usize = 6;
+
+pub(super) fn judged(puzzle: &Puzzle<'_>) -> Option<Judged> {
+    let plain = Posterior::of(puzzle, Supposed::default(), COARSE)?;
+    let mut best = (0.0, Supposed::default());
+    let mut hidden = [(0.0, 0.0); 2];
+    for (place, told) in [BYPASS, DRAIN].into_iter().zip(&mut hidden) {
+        let supposed = Supposed { hidden: Some(place), false_full: None };
+        let Some(own) = Posterior::of(puzzle, supposed, COARSE) else { continue };
+        let odds = own.evidence - plain.evidence + HIDDEN_ODDS;
+        *told = own.of_unknown(place);
+        // Nothing outside puts charge in by night.
+        if odds > best.0 && (place == BYPASS || told.0 > 0.0) {
+            best = (odds, supposed);
+        }
+    }
+    let mut unnoticed = 0.0;
+    let ways: &[Option<usize>] =
+        if best.1.hidden.is_some() { &[None, best.1.hidden] } else { &[None] };
+    for way in ways {
+        let (odds, false_full, most) = likeliest(puzzle, *way, plain.evidence);
+        unnoticed = f64::max(unnoticed, most);
+        if odds > best.0 {
+            best = (odds, Supposed { hidden: *way, false_full });
+        }
+    }
+    let supposed = best.1;
+    let posterior = Posterior::of(puzzle, supposed, 1)?;
+    for (place, told) in [BYPASS, DRAIN].into_iter().zip(&mut hidden) {
+        if supposed.false_full.is_some() || supposed.hidden == Some(place) {
+            let own = Supposed { hidden: Some(place), ..supposed };
+            *told = Posterior::of(puzzle, own, COARSE).map_or(*told, |own| own.of_unknown(place));
+        }
+    }
+    Some(Judged { posterior, supposed, hidden, unnoticed })
+}
+
+/// The likeliest false full beside a hidden current or none, with the logarithm of its odds, and the largest that could pass.
+fn likeliest(
+    puzzle: &Puzzle<'_>,
+    hidden: Option<usize>,
+    plain: f64,
+) -> (f64, Option<(usize, usize)>, f64) {
+    let settings = puzzle.evidence.settings().count();
+    let (mut best, mut found, mut unnoticed) = (f64::NEG_INFINITY, None, 0.0);
+    let before = FALSE_ODDS + if hidden.is_some() { HIDDEN_ODDS } else { 0.0 };
+    for first in 0..settings {
+        let (mut last, mut worse) = (f64::NEG_INFINITY, 0);
+        for count in 1..=LONGEST_FALSE.min(settings - first) {
+            let supposed = Supposed { hidden, false_full: Some((first, count)) };
+            let Some(own) = Posterior::of(puzzle, supposed, COARSE) else { break };
+            let odds = own.evidence - plain + before;
+            let (mean, spread) = own.of_unknown(SETTINGS + first);
+            if count == 1 && first + 1 < settings {
+                unnoticed = f64::max(unnoticed, mean + NINE_TENTHS * spread);
+            }
+            if odds > best && mean > 0.0 {
+                (best, found) = (odds, Some((first, count)));
+            }
+            worse = if odds < last { worse + 1 } else { 0 };
+            if worse > 1 {
+                break;
+            }
+            last = odds;
+        }
+    }
+    (best, found, unnoticed)
+}

@@ -1,0 +1,131 @@
+//! What is wrong with a simulated system is found again in two weeks of two readings a day, and nothing where nothing is wrong.
+//!
+//! Each fault alone, 200 cases of each; the generator shares no bank, no weather and no gauge with what is tested. The rates are
+//! printed: `cargo test -p sunlarder-tests --test logbook_recovery -- --nocapture`.
+
+use chrono::NaiveDate;
+use sunlarder_engine::logbook::{Bounds, Readings, Study, What};
+use sunlarder_tests::logkeeper::{Fault, Kept, Stage};
+use sunlarder_tests::plans::EXAMPLES;
+
+/// Cases of each fault.
+const CASES: usize = 200;
+/// The least of them in which the truth lies in the interval that is stated to hold nine of ten.
+const HELD: usize = 170;
+/// The most of them in which a healthy system may raise an alarm of any kind.
+const FALSE_ALARMS: usize = 10;
+/// A false full under this is not looked for: gauges are off by half of it.
+const LEAST_FALSE_FULL: f64 = 0.1;
+
+fn stage(name: &str, month: u32) -> Stage {
+    let text = EXAMPLES.iter().find(|own| own.0 == name).unwrap().1;
+    Stage::new(text, NaiveDate::from_ymd_opt(2026, month, 7).unwrap())
+}
+
+fn lithium() -> Stage {
+    stage("sailor", 3)
+}
+
+fn lead_acid() -> Stage {
+    stage("boat", 9)
+}
+
+fn study(stage: &Stage, kept: &Kept) -> Study {
+    let bounds = Bounds::of(stage.system.bank.nominal, stage.system.bank.rated);
+    let (readings, slips) = Readings::of(&kept.readings, &bounds);
+    assert!(slips.is_empty(), "{slips:?}");
+    Study::of(&stage.system, &stage.spread, &stage.gauge, &readings)
+}
+
+/// What came of the cases of one fault.
+#[derive(Debug, Default)]
+struct Rates {
+    held: usize,
+    found: usize,
+    alarmed: usize,
+    width: f64,
+}
+
+fn rates(label: &str, stage: &Stage, fault: Fault, what: What, truth: f64) -> Rates {
+    let mut rates = Rates::default();
+    let missing = |kept: &Kept| kept.false_full.map(|own| own.1);
+    let counts = |kept: &Kept| {
+        fault != Fault::FalseFull || missing(kept).is_some_and(|own| own > LEAST_FALSE_FULL)
+    };
+    let cases = (0..).map(|seed| stage.keep(fault, seed)).filter(counts);
+    for kept in cases.take(CASES) {
+        let study = study(stage, &kept);
+        let own = study.get(what).unwrap();
+        let truth = missing(&kept).unwrap_or(truth);
+        rates.held += usize::from(own.estimate.holds(truth));
+        rates.found += usize::from(own.alarm);
+        rates.alarmed += usize::from(study.learned.iter().any(|own| own.alarm));
+        rates.width += (own.estimate.high - own.estimate.low) / CASES as f64;
+    }
+    let Rates { held, found, alarmed, width } = rates;
+    println!(
+        "{label}, {fault:?}: truth in the interval {held}, alarm for it {found}, any alarm {alarmed} of {CASES}; mean width {width:.2}"
+    );
+    rates
+}
+
+fn recovers(label: &str, stage: &Stage, fault: Fault, what: What, truth: f64) -> Rates {
+    let rates = rates(label, stage, fault, what, truth);
+    assert!(rates.held >= HELD, "{label} {fault:?}: {rates:?}");
+    rates
+}
+
+fn healthy(label: &str, stage: &Stage) {
+    let rates = recovers(label, stage, Fault::None, What::Capacity, 1.0);
+    assert!(rates.alarmed <= FALSE_ALARMS, "{label}: {rates:?}");
+}
+
+#[test]
+fn a_healthy_lithium_system_is_left_in_peace() {
+    healthy("lithium", &lithium());
+}
+
+#[test]
+fn a_healthy_lead_acid_system_is_left_in_peace() {
+    healthy("lead-acid", &lead_acid());
+}
+
+#[test]
+fn a_capacity_15_percent_low_is_in_the_interval() {
+    for (label, stage) in [("lithium", lithium()), ("lead-acid", lead_acid())] {
+        let rates = recovers(label, &stage, Fault::Capacity(0.85), What::Capacity, 0.85);
+        assert!(rates.width < 0.4, "the interval must tell more than what was known before");
+    }
+}
+
+#[test]
+fn consumption_20_percent_high_is_found() {
+    for (label, stage) in [("lithium", lithium()), ("lead-acid", lead_acid())] {
+        let rates = recovers(label, &stage, Fault::Consumption(1.2), What::NightUse, 1.2);
+        assert!(rates.found > CASES / 2, "{label}: {rates:?}");
+    }
+}
+
+#[test]
+fn a_bypass_of_2_amps_past_lithium_is_found() {
+    let rates = recovers("lithium", &lithium(), Fault::Bypass(2.0), What::Bypass, 2.0);
+    assert!(rates.found > CASES / 3, "{rates:?}");
+}
+
+#[test]
+fn a_bypass_of_2_amps_past_lead_acid_is_found() {
+    let rates = recovers("lead-acid", &lead_acid(), Fault::Bypass(2.0), What::Bypass, 2.0);
+    assert!(rates.found > CASES / 2, "{rates:?}");
+}
+
+#[test]
+fn one_false_full_of_lithium_is_found() {
+    let rates = recovers("lithium", &lithium(), Fault::FalseFull, What::FalseFull, 0.0);
+    assert!(rates.found > CASES / 2, "{rates:?}");
+}
+
+#[test]
+fn one_false_full_of_lead_acid_is_found() {
+    let rates = recovers("lead-acid", &lead_acid(), Fault::FalseFull, What::FalseFull, 0.0);
+    assert!(rates.found > CASES / 2, "{rates:?}");
+}
