@@ -7,9 +7,10 @@ use sunlarder_engine::words::{Language, Line, Words, lines};
 use sunlarder_engine::working::{Input, Source, Step, Symbol, Working};
 
 /// Symbols of counts and shares, which have no unit; every other one must have one.
-const UNITLESS: [Symbol; 14] = [
+const UNITLESS: [Symbol; 16] = [
     Symbol::AutonomyDays,
     Symbol::CalendarWear,
+    Symbol::CapacityShare,
     Symbol::ChargeBefore,
     Symbol::ChargeState,
     Symbol::Clearness,
@@ -21,6 +22,7 @@ const UNITLESS: [Symbol; 14] = [
     Symbol::RateExponent,
     Symbol::RateFactor,
     Symbol::ShareOfWells,
+    Symbol::UseShare,
     Symbol::YearsLeft,
 ];
 
@@ -70,7 +72,7 @@ const STATED: [Symbol; 40] = [
 ];
 
 /// What only the steps of a simulation can give.
-const SIMULATED: [Symbol; 29] = [
+const SIMULATED: [Symbol; 32] = [
     Symbol::BankTemperature,
     Symbol::BankVoltage,
     Symbol::CalendarWear,
@@ -87,8 +89,10 @@ const SIMULATED: [Symbol; 29] = [
     Symbol::GeneratorCharge,
     Symbol::GeneratorCurrent,
     Symbol::GrowingLoss,
+    Symbol::HiddenHours,
     Symbol::HoursOn,
     Symbol::LoadCharge,
+    Symbol::PlannedUse,
     Symbol::ProtectionCharge,
     Symbol::RunningShare,
     Symbol::SelfDischarge,
@@ -98,6 +102,7 @@ const SIMULATED: [Symbol; 29] = [
     Symbol::SolarCharge,
     Symbol::SolarCurrent,
     Symbol::SolarEnergy,
+    Symbol::SunByNight,
     Symbol::TurbineCharge,
     Symbol::TurbineCurrent,
 ];
@@ -162,7 +167,7 @@ fn step_faults(step: &Step, line: &Line) -> Vec<String> {
     if step.inputs.is_empty() || !many && step.inputs.len() != wanted {
         faults.push(found(format!("{} inputs instead of {wanted}", step.inputs.len())));
     }
-    if matches!(step.formula.source(), Source::Plan | Source::Steps) {
+    if matches!(step.formula.source(), Source::Plan | Source::Steps | Source::Readings) {
         faults.push(found("a formula comes from no plan and no sum".to_owned()));
     }
     faults.extend(source_fault(step.formula.source(), &line.source).map(found));
@@ -205,6 +210,7 @@ fn leaf_fault(input: &Input, shown: &str) -> Option<String> {
         Source::Definition => {
             matches!(symbol, Symbol::Time | Symbol::Year | Symbol::WornOut | Symbol::DayOfYear)
         }
+        Source::Readings => *symbol == Symbol::CountedOut,
         _ => true,
     };
     let unknown = (!known).then(|| format!("{:?} is no source of it", input.term.source));

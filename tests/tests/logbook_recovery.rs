@@ -3,8 +3,15 @@
 //! Each fault alone, 200 cases of each; the generator shares no bank, no weather and no gauge with what is tested. The rates are
 //! printed: `cargo test -p sunlarder-tests --test logbook_recovery -- --nocapture`.
 
-use chrono::NaiveDate;
-use sunlarder_engine::logbook::{Bounds, Readings, Study, What};
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    clippy::print_stdout,
+    reason = "a test stops at what it cannot read and prints what it measured"
+)]
+
+use chrono::{Datelike, NaiveDate, Timelike};
+use sunlarder_engine::logbook::{Bounds, Readings, Shown, Study, What};
 use sunlarder_tests::logkeeper::{Fault, Kept, Stage};
 use sunlarder_tests::plans::EXAMPLES;
 
@@ -128,4 +135,29 @@ fn one_false_full_of_lithium_is_found() {
 fn one_false_full_of_lead_acid_is_found() {
     let rates = recovers("lead-acid", &lead_acid(), Fault::FalseFull, What::FalseFull, 0.0);
     assert!(rates.found > CASES / 2, "{rates:?}");
+}
+
+/// The case of which the readings are a file, for the command line.
+const WRITTEN: u64 = 8;
+
+/// Two weeks past lithium with 2 A around the shunt, as somebody would write them down.
+#[test]
+fn the_readings_of_the_reference_are_those_of_the_generator() {
+    let mut text = "date;time;percent;volts;amps\n".to_owned();
+    for own in lithium().keep(Fault::Bypass(2.0), WRITTEN).readings {
+        let Some(Shown::Percent(percent)) = own.shown else { panic!("{own:?}") };
+        let (volts, amps) = (own.volts.unwrap().0, own.amps.unwrap().0);
+        let (date, time) = (own.at.date(), own.at.time());
+        let (day, month, year) = (date.day(), date.month(), date.year());
+        let clock = format!("{:02}:{:02}", time.hour(), time.minute());
+        text.push_str(&format!(
+            "{day}.{month}.{year};{clock};{};{volts:.2};{amps:.1}\n",
+            percent.0
+        ));
+    }
+    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/reference/readings_sailor.csv");
+    if std::env::var_os("SUNLARDER_WRITE").is_some() {
+        std::fs::write(path, &text).unwrap();
+    }
+    assert_eq!(std::fs::read_to_string(path).unwrap().replace("\r\n", "\n"), text);
 }

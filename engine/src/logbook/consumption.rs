@@ -150,8 +150,12 @@ pub(super) fn days(evidence: &Evidence, nights: &Nights) -> Days {
     let weights: Vec<f64> = logs.iter().map(|own| libm::exp(own - most)).collect();
     let (mean, low, high, wide) = points(&values, &weights);
     let told = wide < 0.6 * YIELD_SPREAD;
-    let yielded =
-        Estimate { best: libm::exp(mean), low: libm::exp(low), high: libm::exp(high), told };
+    let yielded = Estimate {
+        best: libm::exp(mean.within(low, high)),
+        low: libm::exp(low),
+        high: libm::exp(high),
+        told,
+    };
     let open = all.iter().filter(|own| !own.at_least);
     let (came, planned) =
         (open.clone().map(|own| own.came).sum(), open.clone().map(|own| own.planned).sum());

@@ -8,8 +8,8 @@ use crate::system::System;
 use super::expected::{Expected, Stretch};
 use super::reading::{GaugeSetUp, Readings};
 
-/// Newest readings that are weighed: two months of four a day.
-pub(super) const MOST_WEIGHED: usize = 240;
+/// Newest readings that are weighed.
+pub(super) const MOST_WEIGHED: usize = 90;
 /// From this level on the gauge says full (ratio).
 pub(super) const SAYS_FULL: f64 = 0.995;
 /// From this level on it may have been set to full and fallen since (ratio).

@@ -7,7 +7,7 @@ use chrono::{Datelike, NaiveDateTime, TimeDelta, Timelike};
 
 use crate::outlook::discharge_current;
 use crate::place::Origin;
-use crate::quantity::{AmpHours, Celsius, Volts};
+use crate::quantity::{AmpHours, Amps, Celsius, Volts};
 use crate::simulate::{Almanac, Sunlight};
 use crate::sky::{Trust, persistence};
 use crate::system::System;
@@ -55,6 +55,8 @@ pub struct Expected {
     months: Vec<Month>,
     /// What the bank holds between full and empty by the plan.
     pub full: AmpHours,
+    /// Mean discharge current.
+    pub current: Amps,
     /// Temperature of the bank.
     pub temperature: Celsius,
     /// Standard deviation of the logarithm of a day's yield.
@@ -94,6 +96,7 @@ impl Expected {
         Self {
             months,
             full: system.bank.capacity(current, temperature, &mut ()).full,
+            current,
             temperature,
             day_spread: f64::max(libm::log1p(spread * spread).sqrt(), LEAST_SPREAD),
             keeps: persistence(latitude),

@@ -169,8 +169,8 @@ impl<'a> Puzzle<'a> {
         Some(Solved { mean: x, root, weight })
     }
 
-    /// Goes through the marks and adds what each says.
-    fn gather(&self, share: f64, x: &[f64], system: &mut Normal) {
+    /// Goes through the marks and adds what each says; gives the charge at the last and what it depends on.
+    fn gather(&self, share: f64, x: &[f64], system: &mut Normal) -> (f64, Vec<f64>) {
         let real = share * self.evidence.expected.full.0;
         let over = self.evidence.gauge.capacity.0 / real;
         let mut charge = 0.0;
@@ -193,6 +193,16 @@ impl<'a> Puzzle<'a> {
             }
             self.witness(mark, charge, &row, x, system);
         }
+        (charge, row)
+    }
+
+    /// The state of charge at the last mark (ratio) and its variance.
+    pub(super) fn charge_at_end(&self, share: f64, solved: &Solved) -> (f64, f64) {
+        let mut unused = Normal::new(solved.mean.len(), &[], &[]);
+        let (charge, row) = self.gather(share, &solved.mean, &mut unused);
+        let spread = solved.root.solve(&row);
+        let variance: f64 = row.iter().zip(&spread).map(|(a, b)| a * b).sum();
+        (charge, variance + COUNT_NOISE * COUNT_NOISE)
     }
 
     /// Moves the charge on by what was counted and what was not.

@@ -2,13 +2,14 @@
 
 use chrono::NaiveDateTime;
 
-use crate::quantity::{AmpHours, Amps};
+use crate::quantity::{AmpHours, Amps, Celsius, Hours};
 use crate::system::System;
+use crate::working::{Formula, Source, Trace, term};
 
 use super::consumption::{Days, Nights, days, nights};
 use super::estimate::Estimate;
 use super::evidence::Evidence;
-use super::expected::Expected;
+use super::expected::{Expected, Stretch};
 use super::fit::{BYPASS, DRAIN, EFFICIENCY, Puzzle, RESTED, SETTINGS};
 use super::posterior::{Judged, judged};
 use super::reading::{GaugeSetUp, Readings};
@@ -54,6 +55,14 @@ pub struct Learned {
 pub struct Study {
     /// Everything that was looked for.
     pub learned: Vec<Learned>,
+    /// The state of charge at the newest reading of the gauge (ratio); none if no reading is of the gauge.
+    pub charge_now: Option<Estimate>,
+    /// Sums over the nights, for the working: counted out of the bank, from the sun instead, planned \[Ah\].
+    pub night_sums: [AmpHours; 3],
+    /// Mean discharge current and temperature of the bank by the plan, for its capacity.
+    pub conditions: (Amps, Celsius),
+    /// Hours of a day in which something charges, by the plan \[h\].
+    pub charging_hours: f64,
     /// The capacity of the plan in the months of the readings.
     pub full: AmpHours,
     /// When the gauge falsely said full, if it did.
@@ -94,6 +103,10 @@ impl Study {
         let days = days(&evidence, &nights);
         let mut study = Self {
             learned: Vec::new(),
+            charge_now: None,
+            night_sums: [nights.counted, nights.solar, nights.planned].map(AmpHours),
+            conditions: (evidence.expected.current, evidence.expected.temperature),
+            charging_hours: charging_hours(&evidence),
             full,
             false_full: None,
             nights: nights.count,
@@ -150,6 +163,10 @@ impl Study {
         let puzzle = Puzzle::new(&system.bank, evidence, nights.share.best);
         let priors = puzzle.priors();
         let Some(own) = judged(&puzzle) else { return };
+        if !evidence.marks.is_empty() {
+            let (charge, spread) = own.posterior.charge_now(&puzzle);
+            self.charge_now = Some(Estimate::normal(charge, spread, true).within(0.0, 1.0));
+        }
         let (capacity, z) = own.posterior.capacity();
         self.add(What::Capacity, capacity, z < -2.5);
         let (mean, spread) = own.posterior.of_unknown(EFFICIENCY);
@@ -188,10 +205,44 @@ impl Study {
     }
 }
 
+/// Hours of a day in which something charges, over all stretches.
+fn charging_hours(evidence: &Evidence) -> f64 {
+    let sum =
+        |of: fn(&Stretch) -> f64| evidence.marks.iter().map(|own| of(&own.stretch)).sum::<f64>();
+    24.0 * sum(|own| own.lit) / f64::max(sum(|own| own.hours), 1.0)
+}
+
 impl Study {
-    /// The current of a figure that is one.
-    #[must_use]
-    pub fn amps(&self, what: What) -> Option<Amps> {
-        self.get(what).map(|own| Amps(own.estimate.best))
+    /// Works a figure out with its steps: use by night, capacity, what passes the shunt in a day. Nothing for the others.
+    ///
+    /// `system` must be the one that the study is of.
+    pub fn work(&self, what: What, system: &System, trace: &mut impl Trace) -> Option<f64> {
+        let best = self.get(what)?.estimate.best;
+        let fitted = |value: f64| term(value).from(Source::TierneyKadane);
+        match what {
+            What::NightUse => {
+                let [counted, solar, planned] = self.night_sums;
+                let inputs = [
+                    term(counted).from(Source::Readings),
+                    term(solar).from(Source::Steps),
+                    term(planned).from(Source::Steps),
+                ];
+                (planned.0 > 0.0).then(|| trace.step(Formula::UseByReadings, best, &inputs))
+            }
+            What::Capacity => {
+                let (current, temperature) = self.conditions;
+                let full = system.bank.capacity(current, temperature, trace).full;
+                let inputs = [fitted(best), term(full)];
+                Some(trace.step(Formula::CapacityByReadings, full * best, &inputs).0)
+            }
+            What::Bypass | What::HiddenDrain => {
+                let day = if what == What::Bypass { self.charging_hours } else { 24.0 };
+                let (current, hours) = (Amps(best), Hours(day));
+                let inputs =
+                    [term(current).from(Source::TierneyKadane), term(hours).from(Source::Steps)];
+                Some(trace.step(Formula::PastShunt, current * hours, &inputs).0)
+            }
+            _ => None,
+        }
     }
 }

@@ -1,5 +1,7 @@
 //! All capacities weighed together, and whether one of the fulls was false.
 
+use crate::quantity::Within;
+
 use super::estimate::{Estimate, NINE_TENTHS, points};
 use super::fit::{BYPASS, DRAIN, FALSE_FULL, Prior, Puzzle, SETTINGS, Solved};
 
@@ -83,12 +85,29 @@ impl Posterior {
     pub(super) fn capacity(&self) -> (Estimate, f64) {
         let (mean, low, high, spread) = points(&self.logs, &self.weights);
         let estimate = Estimate {
-            best: libm::exp(mean),
+            best: libm::exp(mean.within(low, high)),
             low: libm::exp(low),
             high: libm::exp(high),
             told: spread < 0.7 * CAPACITY_SPREAD,
         };
         (estimate, if spread > 0.0 { mean / spread } else { 0.0 })
+    }
+
+    /// Mean and standard deviation of the charge at the last mark (ratio).
+    pub(super) fn charge_now(&self, puzzle: &Puzzle<'_>) -> (f64, f64) {
+        let all: f64 = self.weights.iter().sum();
+        let each: Vec<(f64, f64)> = self
+            .logs
+            .iter()
+            .zip(&self.solved)
+            .map(|(log, own)| puzzle.charge_at_end(libm::exp(*log), own))
+            .collect();
+        let sum = |of: &dyn Fn(&(f64, f64)) -> f64| {
+            each.iter().zip(&self.weights).map(|(own, weight)| of(own) * weight).sum::<f64>() / all
+        };
+        let mean = sum(&|own| own.0);
+        let square = sum(&|own| own.1 + (own.0 - mean) * (own.0 - mean));
+        (mean, square.sqrt())
     }
 
     /// Mean and standard deviation of one unknown.

@@ -36,6 +36,7 @@ mod explained;
 mod habits;
 mod label;
 mod loads;
+pub mod logbook;
 mod number;
 mod page;
 mod pictures;

@@ -140,6 +140,12 @@ formulas! {
     ChargeAtEnd: ChargeState = "{0} + ({1} − {2} − {3}) / {4}" [ChargeBefore, ChargeCame, LoadCharge, ChargeLost, FullCapacity] Definition;
     /// Charge that a current moves in a time.
     Charge: Charge = "{0} · {1}" [LoadCurrent, Time] Definition;
+    /// Use over the plan's by readings of nights.
+    UseByReadings: UseShare = "({0} + {1}) / {2}" [CountedOut, SunByNight, PlannedUse] Definition;
+    /// Capacity by readings.
+    CapacityByReadings: RealCapacity = "{0} · {1}" [CapacityShare, FullCapacity] Definition;
+    /// Charge that passes the shunt in a day.
+    PastShunt: PastShunt = "{0} · {1}" [HiddenCurrent, HiddenHours] Definition;
 
     /// Angle of the year.
     DayAngle: DayAngle = "360° · ({0} − 1) / 365" [DayOfYear] Spencer1971;

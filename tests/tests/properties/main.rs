@@ -13,6 +13,7 @@
 mod codes;
 mod monotone;
 mod plans;
+mod readings;
 mod runs;
 
 use proptest::test_runner::{Config, RngSeed};
