@@ -3,6 +3,8 @@
 //! It shares the loads, the mean sun and the open-circuit curve of the plan with the engine, and nothing else: its bank is a count with
 //! a slow overvoltage and hysteresis, its weather a chain of logarithms, its gauge a counter that is set to full by voltage and tail.
 
+#![allow(clippy::expect_used, reason = "a test stops at what it cannot make")]
+
 use chrono::{Datelike, Days, NaiveDate, NaiveDateTime, TimeDelta};
 use sunlarder_engine::document::Document;
 use sunlarder_engine::logbook::{GaugeSetUp, Reading, Shown};
@@ -45,7 +47,8 @@ pub struct Stage {
     /// What the bank holds by the plan \[Ah\].
     pub full: f64,
     start: NaiveDate,
-    used: [f64; QUARTERS],
+    /// By weekday, Monday first.
+    used: [[f64; QUARTERS]; 7],
     sun: [f64; QUARTERS],
     peak: f64,
 }
@@ -76,10 +79,15 @@ impl Stage {
         let spread = SpreadGrid::embedded().at(system.site);
         let full = Outlook::of(&system).capacity.full;
         let mut sunlight = Sunlight::default();
-        let day = *Almanac::new(&system, &mut sunlight).day(start.month0() as usize, 0);
+        let mut almanac = Almanac::new(&system, &mut sunlight);
+        let month = start.month0() as usize;
         let (nominal, charging) = (system.bank.nominal.0, system.bank.charging_voltage().0);
-        let used =
-            day.map(|own| own.demand.0 / nominal + own.standing.0 + system.bank.protection.0);
+        let protection = system.bank.protection.0;
+        let used = core::array::from_fn(|weekday| {
+            let day = *almanac.day(month, weekday as u8);
+            day.map(|own| own.demand.0 / nominal + own.standing.0 + protection)
+        });
+        let day = *almanac.day(month, 0);
         let sun = day.map(|own| own.solar_power.0 / charging + own.solar_current.0);
         let gauge = GaugeSetUp { capacity: full, efficiency: system.bank.mean_efficiency };
         let peak = sun.iter().copied().fold(0.0, f64::max);
@@ -192,11 +200,14 @@ impl<'a> Case<'a> {
         };
         let morning = at(6.75, &mut self.random, 0.4);
         let evening = at(20.75, &mut self.random, 0.6);
+        let date = self.stage.start.checked_add_days(Days::new(day)).expect("a date");
+        let weekday = date.weekday().num_days_from_monday() as usize;
         for quarter in 0..QUARTERS {
             let cloud = (0.25 * self.random.normal() - 0.031).exp();
             let sun = self.stage.sun[quarter] * clear * cloud;
-            let used =
-                self.stage.used[quarter] * habit * (0.3 * self.random.normal() - 0.045).exp();
+            let used = self.stage.used[weekday][quarter]
+                * habit
+                * (0.3 * self.random.normal() - 0.045).exp();
             let through = self.quarter(day, quarter, sun, used);
             if quarter == morning || quarter == evening {
                 self.write(day, quarter, through);

@@ -46,10 +46,10 @@ pub fn adoptable(study: &Study, system: &System) -> Vec<Adoption> {
     if let Some(own) = of(What::HiddenDrain).filter(|own| own.alarm) {
         all.push(Adoption::Standing(Amps(own.estimate.best)));
     }
-    if let Some(own) = of(What::Efficiency).filter(|own| own.estimate.told) {
-        if (own.estimate.best - system.bank.mean_efficiency).abs() > WORTH {
-            all.push(Adoption::Efficiency(Percent::of_ratio(own.estimate.best)));
-        }
+    if let Some(own) = of(What::Efficiency).filter(|own| own.estimate.told)
+        && (own.estimate.best - system.bank.mean_efficiency).abs() > WORTH
+    {
+        all.push(Adoption::Efficiency(Percent::of_ratio(own.estimate.best)));
     }
     all
 }

@@ -8,7 +8,7 @@
 use crate::quantity::Within;
 
 use super::estimate::{Estimate, points, student};
-use super::evidence::Evidence;
+use super::evidence::{Evidence, Mark, SAYS_FULL};
 
 /// A time is a night if the plan expects less than this share of its use from the sun...
 const DARK: f64 = 0.15;
@@ -19,6 +19,12 @@ const NIGHT_SPREAD: f64 = 0.12;
 const NIGHTS_BEFORE: f64 = 3.0;
 /// Gauges count within this share of the truth.
 const GAIN: f64 = 0.01;
+/// ...and show this current where there is none \[A\].
+const OFFSET: f64 = 0.015;
+/// Part of what the gauge takes for full that rounding hides, the same way each night that begins full: it shows no more than that.
+const ROUNDING: f64 = 0.0025;
+/// Nights that follow each other are alike, so that they count for less than so many (ratio).
+const OWN: f64 = 0.85;
 /// How use by day may differ from use by night (ratio).
 const DAY_SPREAD: f64 = 0.25;
 /// Standard deviation of the logarithm of what the arrays bring over the plan, before any reading.
@@ -63,13 +69,17 @@ pub(super) fn nights(evidence: &Evidence, least_current: Option<f64>) -> Nights 
                 && !before.spent
         })
     };
-    let nights: Vec<&super::evidence::Mark> =
-        (1..evidence.marks.len()).filter(dark).filter_map(|at| evidence.marks.get(at)).collect();
-    let sum = |of: fn(&super::evidence::Mark) -> f64| nights.iter().map(|own| of(own)).sum::<f64>();
+    let places: Vec<usize> = (1..evidence.marks.len()).filter(dark).collect();
+    let nights: Vec<&Mark> = places.iter().filter_map(|at| evidence.marks.get(*at)).collect();
+    let sum = |of: fn(&Mark) -> f64| nights.iter().map(|own| of(own)).sum::<f64>();
     let counted = -sum(|own| own.counted);
     let (solar, planned) =
         (sum(|own| own.stretch.solar + own.stretch.other), sum(|own| own.stretch.used));
     let count = nights.len() as f64;
+    let from_full = places
+        .iter()
+        .filter(|at| evidence.marks.get(*at - 1).is_some_and(|own| own.level >= SAYS_FULL))
+        .count() as f64;
     let mean = if planned > 0.0 { (counted + solar) / planned } else { 1.0 };
     let squares: f64 = nights
         .iter()
@@ -83,7 +93,10 @@ pub(super) fn nights(evidence: &Evidence, least_current: Option<f64>) -> Nights 
     let spread = ((NIGHTS_BEFORE * NIGHT_SPREAD * NIGHT_SPREAD + squares) / freedom).sqrt();
     let shade = if planned > 0.0 { 0.5 * solar / planned } else { 0.0 };
     let error = if count > 0.0 {
-        (spread * spread / count + GAIN * GAIN + shade * shade).sqrt()
+        let offset = OFFSET * sum(|own| own.stretch.hours) / planned;
+        let rounding = ROUNDING * evidence.gauge.capacity.0 * from_full / planned;
+        let systematic = GAIN * GAIN + offset * offset + rounding * rounding + shade * shade;
+        (spread * spread / (OWN * count) + systematic).sqrt()
     } else {
         0.4
     };
@@ -172,7 +185,7 @@ pub(super) fn days(evidence: &Evidence, nights: &Nights) -> Days {
 }
 
 fn each_day(evidence: &Evidence, nights: &Nights) -> Vec<Day> {
-    let day = |mark: &super::evidence::Mark| {
+    let day = |mark: &Mark| {
         let own = &mark.stretch;
         if own.solar <= own.used * DARK || mark.spent || own.hours > 48.0 {
             return None;

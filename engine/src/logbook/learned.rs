@@ -10,8 +10,8 @@ use super::consumption::{Days, Nights, days, nights};
 use super::estimate::Estimate;
 use super::evidence::Evidence;
 use super::expected::{Expected, Stretch};
-use super::fit::{BYPASS, DRAIN, EFFICIENCY, Puzzle, RESTED, SETTINGS};
-use super::posterior::{Judged, judged};
+use super::fit::{EFFICIENCY, Puzzle, RESTED, SETTINGS};
+use super::posterior::{HIDDEN, Judged, judged};
 use super::reading::{GaugeSetUp, Readings};
 
 /// What can be learned.
@@ -31,7 +31,7 @@ pub enum What {
     Efficiency,
     /// Current into the bank past the shunt while something charges \[A\]; negative if it is taken out.
     Bypass,
-    /// Current out of the bank past the shunt at all times \[A\]; negative if it goes in.
+    /// Current out of the bank past the shunt at all times \[A\].
     HiddenDrain,
     /// Charge that was missing when the gauge said full (ratio).
     FalseFull,
@@ -175,13 +175,14 @@ impl Study {
         let (mean, spread) = puzzle.efficiency((mean, spread));
         let shifted = Estimate::normal(mean, spread, told);
         self.add(What::Efficiency, shifted.within(0.0, 1.0), false);
-        let hidden = [(What::Bypass, BYPASS), (What::HiddenDrain, DRAIN)];
-        for ((what, place), (mean, spread)) in hidden.into_iter().zip(own.hidden) {
-            let told = spread < TOLD * puzzle.hidden_spread(place);
-            let alarm = own.supposed.hidden == Some(place);
+        for (way, what) in [What::Bypass, What::HiddenDrain].into_iter().enumerate() {
+            let (mean, spread) = own.hidden[way];
+            let told = spread < TOLD * puzzle.hidden_spread(HIDDEN[way]);
             let hours = HOURS_UNSURE * mean;
-            let spread = (spread * spread + hours * hours).sqrt();
-            self.add(what, Estimate::normal(mean, spread, told), alarm);
+            let estimate = Estimate::normal(mean, (spread * spread + hours * hours).sqrt(), told);
+            // A charger that runs day and night would be in the plan.
+            let least = if what == What::HiddenDrain { 0.0 } else { f64::MIN };
+            self.add(what, estimate.within(least, f64::MAX), own.supposed.hidden[way]);
         }
         let (mean, spread) = own.posterior.of_unknown(RESTED);
         let before = priors.get(RESTED).map_or(1.0, |own| own.spread);

@@ -28,11 +28,14 @@ pub(super) struct Posterior {
     pub(super) evidence: f64,
 }
 
+/// Places of the currents past the shunt among the unknowns.
+pub(super) const HIDDEN: [usize; 2] = [BYPASS, DRAIN];
+
 /// What is supposed to be wrong.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub(super) struct Supposed {
-    /// A current past the shunt: the place of the unknown.
-    pub(super) hidden: Option<usize>,
+    /// Whether current passes the shunt: while something charges, and always.
+    pub(super) hidden: [bool; 2],
     /// Times at which the gauge was falsely set to full: the first, and how many in a row.
     pub(super) false_full: Option<(usize, usize)>,
 }
@@ -53,10 +56,10 @@ impl Posterior {
                 }
             }
         }
-        if let Some(place) = supposed.hidden
-            && let Some(prior) = priors.get_mut(place)
-        {
-            prior.spread = puzzle.hidden_spread(place);
+        for (place, _) in HIDDEN.iter().zip(supposed.hidden).filter(|(_, passes)| *passes) {
+            if let Some(prior) = priors.get_mut(*place) {
+                prior.spread = puzzle.hidden_spread(*place);
+            }
         }
         let mut logs = Vec::new();
         let mut solved = Vec::new();
@@ -146,20 +149,20 @@ pub(super) fn judged(puzzle: &Puzzle<'_>) -> Option<Judged> {
     let plain = Posterior::of(puzzle, Supposed::default(), COARSE)?;
     let mut best = (0.0, Supposed::default());
     let mut hidden = [(0.0, 0.0); 2];
-    for (place, told) in [BYPASS, DRAIN].into_iter().zip(&mut hidden) {
-        let supposed = Supposed { hidden: Some(place), false_full: None };
+    for (way, told) in hidden.iter_mut().enumerate() {
+        let supposed = with(Supposed::default(), way);
         let Some(own) = Posterior::of(puzzle, supposed, COARSE) else { continue };
         let odds = own.evidence - plain.evidence + HIDDEN_ODDS;
-        *told = own.of_unknown(place);
+        *told = own.of_unknown(HIDDEN[way]);
         // Nothing outside puts charge in by night.
-        if odds > best.0 && (place == BYPASS || told.0 > 0.0) {
+        if odds > best.0 && (HIDDEN[way] == BYPASS || told.0 > 0.0) {
             best = (odds, supposed);
         }
     }
     let mut unnoticed = 0.0;
-    let ways: &[Option<usize>] =
-        if best.1.hidden.is_some() { &[None, best.1.hidden] } else { &[None] };
-    for way in ways {
+    let passing = best.1.hidden;
+    let ways = [[false; 2], passing];
+    for way in if passing == [false; 2] { &ways[..1] } else { &ways[..] } {
         let (odds, false_full, most) = likeliest(puzzle, *way, plain.evidence);
         unnoticed = f64::max(unnoticed, most);
         if odds > best.0 {
@@ -168,24 +171,30 @@ pub(super) fn judged(puzzle: &Puzzle<'_>) -> Option<Judged> {
     }
     let supposed = best.1;
     let posterior = Posterior::of(puzzle, supposed, 1)?;
-    for (place, told) in [BYPASS, DRAIN].into_iter().zip(&mut hidden) {
-        if supposed.false_full.is_some() || supposed.hidden == Some(place) {
-            let own = Supposed { hidden: Some(place), ..supposed };
-            *told = Posterior::of(puzzle, own, COARSE).map_or(*told, |own| own.of_unknown(place));
+    if supposed != Supposed::default() {
+        for (way, told) in hidden.iter_mut().enumerate() {
+            let own = Posterior::of(puzzle, with(supposed, way), COARSE);
+            *told = own.map_or(*told, |own| own.of_unknown(HIDDEN[way]));
         }
     }
     Some(Judged { posterior, supposed, hidden, unnoticed })
 }
 
+/// The same with one more current past the shunt.
+const fn with(mut supposed: Supposed, way: usize) -> Supposed {
+    supposed.hidden[way] = true;
+    supposed
+}
+
 /// The likeliest false full beside a hidden current or none, with the logarithm of its odds, and the largest that could pass.
 fn likeliest(
     puzzle: &Puzzle<'_>,
-    hidden: Option<usize>,
+    hidden: [bool; 2],
     plain: f64,
 ) -> (f64, Option<(usize, usize)>, f64) {
     let settings = puzzle.evidence.settings().count();
     let (mut best, mut found, mut unnoticed) = (f64::NEG_INFINITY, None, 0.0);
-    let before = FALSE_ODDS + if hidden.is_some() { HIDDEN_ODDS } else { 0.0 };
+    let before = FALSE_ODDS + if hidden != [false; 2] { HIDDEN_ODDS } else { 0.0 };
     for first in 0..settings {
         let (mut last, mut worse) = (f64::NEG_INFINITY, 0);
         for count in 1..=LONGEST_FALSE.min(settings - first) {

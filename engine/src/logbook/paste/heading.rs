@@ -108,9 +108,7 @@ fn kind(heading: &str) -> Option<Kind> {
             heading.split(|own: char| !own.is_alphanumeric()).any(|part| part == *word)
         }
     };
-    letter
-        .or_else(|| WORDS.iter().find(|(_, words)| words.iter().any(|word| holds(word))))
-        .map(|own| own.0)
+    letter.or_else(|| WORDS.iter().find(|(_, words)| words.iter().any(&holds))).map(|own| own.0)
 }
 
 /// The columns that headings name; none if the line has no headings.

@@ -36,8 +36,8 @@ pub(crate) struct Read {
     pub(crate) left_out: Vec<(usize, Slip)>,
     pub(crate) study: Study,
     pub(crate) adoptions: Vec<Adoption>,
-    /// The plan from the newest reading on, with what was learned.
-    pub(crate) ahead: Option<(System, Outlook)>,
+    /// What the plan comes to from the newest reading on, with what was learned.
+    pub(crate) ahead: Option<Outlook>,
 }
 
 /// The system of a plan.
@@ -62,10 +62,8 @@ pub(crate) fn read(system: &System, path: &str, told: Told, readings: &str) -> R
     let spread = SpreadGrid::embedded().at(system.site);
     let study = Study::of(system, &spread, &gauge, &readings);
     let adoptions = adoptable(&study, system);
-    let ahead = from_newest(system, &study, &readings, &adoptions).map(|own| {
-        let outlook = Outlook::of(&own);
-        (own, outlook)
-    });
+    let ahead = from_newest(system, &study, &readings, &adoptions);
+    let ahead = ahead.map(|own| Outlook::of(&own));
     Ok(Read { pasted, readings, left_out, study, adoptions, ahead })
 }
 

@@ -56,7 +56,15 @@ pub(crate) fn text(read: &Read) -> String {
 fn ahead(read: &Read) -> Vec<String> {
     let mut lines: Vec<String> =
         read.study.charge_now.iter().map(|own| words().charge_now(own)).collect();
-    lines.extend(read.ahead.as_ref().map(|(_, outlook)| words().headline(outlook).text()));
+    let Some(outlook) = &read.ahead else { return lines };
+    lines.push(words().headline(outlook).text());
+    let times = outlook.times();
+    let ways =
+        [(Caption::ToReserve, times.dark_to_reserve), (Caption::ToEmpty, times.dark_to_empty)];
+    let without = words().caption(Caption::WithoutSun);
+    lines.extend(ways.into_iter().filter_map(|(caption, time)| {
+        Some(format!("{} ({without}): {}", words().caption(caption), words().duration(time?)))
+    }));
     lines
 }
 
@@ -64,8 +72,7 @@ fn ahead(read: &Read) -> Vec<String> {
 pub(crate) fn symptom_text(symptom: Symptom, suspects: &[Suspect]) -> String {
     let line = |own: &Suspect| {
         format!(
-            "{}: {} ({})\n    {}: {}",
-            words().chance(own.weight),
+            "{} ({})\n    {}: {}",
             words().cause(own.cause),
             words().cause_standing(own.standing),
             words().on_logbook(OnLogbook::Test),
