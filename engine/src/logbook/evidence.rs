@@ -6,7 +6,7 @@
 use crate::system::System;
 
 use super::expected::{Expected, Stretch};
-use super::reading::{GaugeSetUp, Readings};
+use super::reading::{GaugeSetUp, Reading, Readings};
 
 /// Newest readings that are weighed.
 pub(super) const MOST_WEIGHED: usize = 90;
@@ -94,48 +94,9 @@ impl Evidence {
         let mut marks: Vec<Mark> = Vec::new();
         for (place, reading) in all.iter().enumerate().skip(first) {
             let Some(shown) = reading.shown else { continue };
-            let level = gauge.level(shown);
-            let before = marks.last();
-            let stretch = before
-                .and_then(|own| all.get(own.place))
-                .map_or_else(Stretch::default, |own| expected.between(own.at, reading.at));
-            let counted = before.map_or(0.0, |own| gauge.between(own.level, level).0);
-            let charged = before.is_none() || stretch.lit > 0.0;
-            let (used, hours) = expected.since_charging(reading.at);
-            let claim = (charged && level >= SAYS_FULL).then_some(FULL_SHOWN);
-            let bottom = level <= SAYS_EMPTY || before.is_some_and(|own| own.level <= SAYS_EMPTY);
-            let high = charged && before.is_some() && level >= MAY_HAVE_SAID;
-            let set = claim.is_some() || high || bottom;
-            let into = reading.amps.map_or_else(|| expected.current(reading.at), |own| own.0);
-            let limits = expected.full.0;
-            let tells = into <= MOST_IN * limits && -into <= MOST_OUT * limits;
-            let witness = reading.volts.filter(|_| tells).map(|volts| Witness {
-                volts: volts.0,
-                out: if into < 0.0 { -into } else { 0.0 },
-                read: reading.amps.is_some(),
-                fresh: hours < FRESH,
-            });
-            let bank = &system.bank;
-            let held = bank.absorption_voltage(expected.temperature) * AT_ABSORPTION;
-            let full = reading.volts.is_some_and(|volts| volts >= held)
-                && reading
-                    .amps
-                    .is_some_and(|amps| amps.0 >= 0.0 && amps <= bank.tail_current() * NEAR_TAIL);
-            let spent = level < NEAR_EMPTY
-                || reading.volts.is_some_and(|volts| bank.charge_at(volts) < NEAR_EMPTY);
-            marks.push(Mark {
-                place,
-                level,
-                counted,
-                claim,
-                set,
-                bottom,
-                since: used,
-                stretch,
-                witness,
-                full,
-                spent,
-            });
+            let before = marks.last().copied();
+            let mark = Looked { system, expected: &expected, gauge, all, before };
+            marks.push(mark.at(place, reading, gauge.level(shown)));
         }
         Self { marks, expected, gauge: *gauge }
     }
@@ -162,5 +123,65 @@ impl Evidence {
     /// Marks before which the gauge may have been set to full.
     pub(super) fn settings(&self) -> impl Iterator<Item = usize> + '_ {
         self.marks.iter().enumerate().filter(|(_, own)| own.set).map(|(at, _)| at)
+    }
+}
+
+/// What is at hand where a reading is looked at.
+struct Looked<'a> {
+    system: &'a System,
+    expected: &'a Expected,
+    gauge: &'a GaugeSetUp,
+    all: &'a [Reading],
+    before: Option<Mark>,
+}
+
+impl Looked<'_> {
+    fn at(&self, place: usize, reading: &Reading, level: f64) -> Mark {
+        let Self { expected, before, .. } = *self;
+        let since = before.and_then(|own| self.all.get(own.place));
+        let stretch =
+            since.map_or_else(Stretch::default, |own| expected.between(own.at, reading.at));
+        let counted = before.map_or(0.0, |own| self.gauge.between(own.level, level).0);
+        let charged = before.is_none() || stretch.lit > 0.0;
+        let (since, hours) = expected.since_charging(reading.at);
+        let claim = (charged && level >= SAYS_FULL).then_some(FULL_SHOWN);
+        let bottom = level <= SAYS_EMPTY || before.is_some_and(|own| own.level <= SAYS_EMPTY);
+        let high = charged && before.is_some() && level >= MAY_HAVE_SAID;
+        let low = |volts| self.system.bank.charge_at(volts) < NEAR_EMPTY;
+        Mark {
+            place,
+            level,
+            counted,
+            claim,
+            set: claim.is_some() || high || bottom,
+            bottom,
+            since,
+            stretch,
+            witness: self.witness(reading, hours),
+            full: self.is_full(reading),
+            spent: level < NEAR_EMPTY || reading.volts.is_some_and(low),
+        }
+    }
+
+    /// Its voltage, if little enough flows; so many hours after charging.
+    fn witness(&self, reading: &Reading, hours: f64) -> Option<Witness> {
+        let into = reading.amps.map_or_else(|| self.expected.current(reading.at), |own| own.0);
+        let limits = self.expected.full.0;
+        let tells = into <= MOST_IN * limits && -into <= MOST_OUT * limits;
+        reading.volts.filter(|_| tells).map(|volts| Witness {
+            volts: volts.0,
+            out: if into < 0.0 { -into } else { 0.0 },
+            read: reading.amps.is_some(),
+            fresh: hours < FRESH,
+        })
+    }
+
+    /// Whether voltage and current are those of a full bank.
+    fn is_full(&self, reading: &Reading) -> bool {
+        let bank = &self.system.bank;
+        let held = bank.absorption_voltage(self.expected.temperature) * AT_ABSORPTION;
+        let tail = bank.tail_current() * NEAR_TAIL;
+        reading.volts.is_some_and(|own| own >= held)
+            && reading.amps.is_some_and(|own| own.0 >= 0.0 && own <= tail)
     }
 }

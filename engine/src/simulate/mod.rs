@@ -4,7 +4,7 @@
 //!
 //! **Method.** What acts in a step ([`Forcing`]) is known before, whatever the bank does; the step ([`Prepared::step`]) turns
 //! it into what flows ([`Flows`]). A [`Run`] goes by quarter-hours in the mean weather of each month, or without sun;
-//! [`run_month`] repeats a month's typical days; an [`Ensemble`] goes by hours through weather that might be, a [`replay`] by
+//! [`run_month`] repeats a month's typical days; an [`Ensemble`] goes by hours through weather that might be, a [`replay()`] by
 //! quarter-hours through weather that was. All of them use the very same step, and every step adds up in charge and in energy:
 //! a test holds both for every step of every example.
 //!
