@@ -33,6 +33,12 @@ pub enum Fault {
     Bypass(f64),
     /// The gauge is set to full once while it is not.
     FalseFull,
+    /// So many amps go out of the bank past the shunt at all times.
+    Drain(f64),
+    /// A cell is failing: all voltages lie so much lower.
+    Cell(f64),
+    /// Nothing, but one voltage was written down with its digits the wrong way round.
+    Slip,
 }
 
 /// A plan whose readings are kept.
@@ -112,6 +118,8 @@ struct Case<'a> {
     random: Stream,
     real: f64,
     bypass: f64,
+    drain: f64,
+    lower: f64,
     consumption: f64,
     /// Charge in the bank and in the gauge \[Ah\].
     held: f64,
@@ -141,6 +149,8 @@ impl<'a> Case<'a> {
             fault,
             real,
             bypass: if let Fault::Bypass(amps) = fault { amps } else { 0.0 },
+            drain: if let Fault::Drain(amps) = fault { amps } else { 0.0 },
+            lower: if let Fault::Cell(volts) = fault { volts } else { 0.0 },
             consumption: if let Fault::Consumption(share) = fault { share } else { 1.0 },
             held: real * level,
             counted: stage.full * (level + 0.02 * random.normal()).clamp(0.3, 1.0),
@@ -170,7 +180,11 @@ impl<'a> Case<'a> {
         let curve = |level: f64| bank.open_circuit(level.clamp(0.0, 1.0)).0;
         let open = curve(self.level()) + self.steeper * (curve(self.level()) - curve(0.95));
         let charge_rise = if into > 0.0 && bank.lead_acid.is_some() { 3.0 } else { 1.0 };
-        open + self.shifted + self.slow + self.lag + into * charge_rise * bank.resistance().0
+        open - self.lower
+            + self.shifted
+            + self.slow
+            + self.lag
+            + into * charge_rise * bank.resistance().0
     }
 
     /// The most that the bank takes \[A\].
@@ -231,7 +245,8 @@ impl<'a> Case<'a> {
         };
         let through = into - past;
         let stays = if into > 0.0 { self.stays() } else { 1.0 };
-        self.held = (self.held + into * stays * 0.25).clamp(0.0, self.real);
+        let drained = if spent { 0.0 } else { self.drain };
+        self.held = (self.held + (into * stays - drained) * 0.25).clamp(0.0, self.real);
         let seen = through * (1.0 + self.gain) + self.offset;
         let counts = if seen > 0.0 { self.stage.gauge.efficiency } else { 1.0 };
         self.counted = (self.counted + seen * counts * 0.25).clamp(0.0, self.stage.full);
@@ -271,7 +286,10 @@ impl<'a> Case<'a> {
     fn write(&mut self, day: u64, quarter: usize, through: f64) {
         let bank = &self.stage.system.bank;
         let noise = if bank.lead_acid.is_some() { 0.002 } else { 0.001 } * bank.cells;
-        let volts = self.volts(through) + noise * self.random.normal();
+        let mut volts = self.volts(through) + noise * self.random.normal();
+        if self.fault == Fault::Slip && day == self.false_day && quarter > 60 {
+            volts = if volts > 13.0 { volts - 0.9 } else { volts + 0.9 };
+        }
         let amps = through * (1.0 + self.gain) + self.offset;
         // What was missing, by the first reading that has it.
         let missing = 1.0 - (self.stage.full - self.counted) / self.real - self.level();

@@ -173,3 +173,29 @@ fn the_readings_of_the_reference_are_those_of_the_generator() {
     }
     assert_eq!(std::fs::read_to_string(path).unwrap().replace("\r\n", "\n"), text);
 }
+
+/// Rates of faults that nobody promises to measure, only to notice.
+fn noticed(fault: Fault, what: What, truth: f64, least: usize) {
+    for (label, stage) in [("lithium", lithium()), ("lead-acid", lead_acid())] {
+        let rates = rates(label, &stage, fault, what, truth);
+        assert!(rates.found >= least, "{label} {fault:?}: {rates:?}");
+    }
+}
+
+#[test]
+fn a_steady_draw_past_the_shunt_is_noticed() {
+    noticed(Fault::Drain(1.0), What::HiddenDrain, 1.0, CASES / 3);
+}
+
+#[test]
+fn a_failing_cell_is_noticed() {
+    noticed(Fault::Cell(0.5), What::RestVoltage, -0.5, CASES * 9 / 10);
+}
+
+#[test]
+fn one_wrong_voltage_raises_no_alarm() {
+    for (label, stage) in [("lithium", lithium()), ("lead-acid", lead_acid())] {
+        let rates = recovers(label, &stage, Fault::Slip, What::Capacity, 1.0);
+        assert!(rates.alarmed <= FALSE_ALARMS, "{label}: {rates:?}");
+    }
+}

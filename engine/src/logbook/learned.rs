@@ -81,6 +81,8 @@ pub struct Study {
 const ALARM: f64 = 3.3;
 /// How unsure it is how long something charges, and what stays of it (ratio).
 const HOURS_UNSURE: f64 = 0.2;
+/// The same of what goes out at all times: it also moves what the gauge calls full.
+const DRAIN_UNSURE: f64 = 0.6;
 /// What is known before shrinks at least to this share if the readings tell something (ratio).
 const TOLD: f64 = 0.6;
 
@@ -168,7 +170,7 @@ impl Study {
             self.charge_now = Some(Estimate::normal(charge, spread, true).within(0.0, 1.0));
         }
         let (capacity, z) = own.posterior.capacity();
-        self.add(What::Capacity, capacity, z < -2.5);
+        self.add(What::Capacity, capacity, z < -2.5 && !own.supposed.cell);
         let (mean, spread) = own.posterior.of_unknown(EFFICIENCY);
         let before = priors.get(EFFICIENCY).map_or(1.0, |own| own.spread);
         let told = spread < TOLD * before;
@@ -178,7 +180,8 @@ impl Study {
         for (way, what) in [What::Bypass, What::HiddenDrain].into_iter().enumerate() {
             let (mean, spread) = own.hidden[way];
             let told = spread < TOLD * puzzle.hidden_spread(HIDDEN[way]);
-            let hours = HOURS_UNSURE * mean;
+            let unsure = if what == What::Bypass { HOURS_UNSURE } else { DRAIN_UNSURE };
+            let hours = unsure * mean;
             let estimate = Estimate::normal(mean, (spread * spread + hours * hours).sqrt(), told);
             // A charger that runs day and night would be in the plan.
             let least = if what == What::HiddenDrain { 0.0 } else { f64::MIN };
@@ -186,7 +189,7 @@ impl Study {
         }
         let (mean, spread) = own.posterior.of_unknown(RESTED);
         let before = priors.get(RESTED).map_or(1.0, |own| own.spread);
-        let low = mean < -ALARM * before;
+        let low = own.supposed.cell || mean < -ALARM * before;
         self.add(What::RestVoltage, Estimate::normal(mean, spread, spread < TOLD * before), low);
         self.false_full(&own, evidence, readings);
     }

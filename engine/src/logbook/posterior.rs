@@ -3,7 +3,7 @@
 use crate::quantity::Within;
 
 use super::estimate::{Estimate, NINE_TENTHS, points};
-use super::fit::{BYPASS, DRAIN, FALSE_FULL, Prior, Puzzle, SETTINGS, Solved};
+use super::fit::{BYPASS, DRAIN, FALSE_FULL, Prior, Puzzle, SETTINGS, SLOPE, Solved};
 
 /// Capacities that are tried over the plan's: logarithms from here to there.
 const LEAST: f64 = -0.9;
@@ -11,10 +11,14 @@ const MOST: f64 = 0.4;
 const ROW: usize = 27;
 /// Standard deviation of the logarithm of the capacity before any reading.
 pub(super) const CAPACITY_SPREAD: f64 = 0.2;
-/// Logarithm of the odds that a full was false before anything speaks for it: one in a hundred.
-const FALSE_ODDS: f64 = -4.6;
+/// Logarithm of the odds that a full was false before anything speaks for it: one in 150.
+const FALSE_ODDS: f64 = -5.0;
 /// The same of a current past the shunt: one in fifty.
 const HIDDEN_ODDS: f64 = -3.9;
+/// How far a count that misses what goes out may stand over the truth at full (ratio).
+const COUNTED_UP: f64 = 0.1;
+/// The same of a failing cell.
+const CELL_ODDS: f64 = -3.9;
 /// Fulls in a row that may be false: while it says full, a gauge cannot count.
 const LONGEST_FALSE: usize = 6;
 
@@ -36,15 +40,17 @@ pub(super) const HIDDEN: [usize; 2] = [BYPASS, DRAIN];
 pub(super) struct Supposed {
     /// Whether current passes the shunt: while something charges, and always.
     pub(super) hidden: [bool; 2],
+    /// Whether a cell is failing, so that all voltages lie off.
+    pub(super) cell: bool,
     /// Times at which the gauge was falsely set to full: the first, and how many in a row.
     pub(super) false_full: Option<(usize, usize)>,
 }
 
-impl Posterior {
-    /// Weighs all capacities, supposing something. None if nothing can be solved.
-    pub(super) fn of(puzzle: &Puzzle<'_>, supposed: Supposed, stride: usize) -> Option<Self> {
+impl Supposed {
+    /// What is known before, if this is so.
+    fn priors(self, puzzle: &Puzzle<'_>) -> Vec<Prior> {
         let mut priors = puzzle.priors();
-        if let Some((first, count)) = supposed.false_full {
+        if let Some((first, count)) = self.false_full {
             // Of those that follow only what claims to be full: the others go on counting from where it was.
             let claims =
                 puzzle.evidence.marks.iter().filter(|own| own.set).map(|own| own.claim.is_some());
@@ -56,11 +62,28 @@ impl Posterior {
                 }
             }
         }
-        for (place, _) in HIDDEN.iter().zip(supposed.hidden).filter(|(_, passes)| *passes) {
+        if self.hidden[1] {
+            // A gauge that does not see what goes out counts up to full before the bank is.
+            for prior in priors.iter_mut().skip(SETTINGS) {
+                prior.spread = f64::max(prior.spread, COUNTED_UP);
+            }
+        }
+        for prior in priors.iter_mut().take(if self.cell { SLOPE } else { 0 }) {
+            prior.spread = puzzle.cell_spread();
+        }
+        for (place, _) in HIDDEN.iter().zip(self.hidden).filter(|(_, passes)| *passes) {
             if let Some(prior) = priors.get_mut(*place) {
                 prior.spread = puzzle.hidden_spread(*place);
             }
         }
+        priors
+    }
+}
+
+impl Posterior {
+    /// Weighs all capacities, supposing something. None if nothing can be solved.
+    pub(super) fn of(puzzle: &Puzzle<'_>, supposed: Supposed, stride: usize) -> Option<Self> {
+        let priors = supposed.priors(puzzle);
         let mut logs = Vec::new();
         let mut solved = Vec::new();
         for at in (0..ROW).step_by(stride) {
@@ -154,19 +177,26 @@ pub(super) fn judged(puzzle: &Puzzle<'_>) -> Option<Judged> {
         let Some(own) = Posterior::of(puzzle, supposed, COARSE) else { continue };
         let odds = own.evidence - plain.evidence + HIDDEN_ODDS;
         *told = own.of_unknown(HIDDEN[way]);
-        // Nothing outside puts charge in by night.
-        if odds > best.0 && (HIDDEN[way] == BYPASS || told.0 > 0.0) {
+        // A load on the wrong side draws always, and a charger there puts in: nothing else is built.
+        if odds > best.0 && told.0 > 0.0 {
+            best = (odds, supposed);
+        }
+    }
+    let supposed = Supposed { cell: true, ..Supposed::default() };
+    if let Some(own) = Posterior::of(puzzle, supposed, COARSE) {
+        let odds = own.evidence - plain.evidence + CELL_ODDS;
+        if odds > best.0 {
             best = (odds, supposed);
         }
     }
     let mut unnoticed = 0.0;
-    let passing = best.1.hidden;
-    let ways = [[false; 2], passing];
-    for way in if passing == [false; 2] { &ways[..1] } else { &ways[..] } {
-        let (odds, false_full, most) = likeliest(puzzle, *way, plain.evidence);
+    let passing = best.1;
+    let ways = [Supposed::default(), passing];
+    for way in if passing == ways[0] { &ways[..1] } else { &ways[..] } {
+        let (odds, false_full, most) = likeliest(puzzle, *way, &plain);
         unnoticed = f64::max(unnoticed, most);
         if odds > best.0 {
-            best = (odds, Supposed { hidden: *way, false_full });
+            best = (odds, Supposed { false_full, ..*way });
         }
     }
     let supposed = best.1;
@@ -186,34 +216,43 @@ const fn with(mut supposed: Supposed, way: usize) -> Supposed {
     supposed
 }
 
-/// The likeliest false full beside a hidden current or none, with the logarithm of its odds, and the largest that could pass.
+/// The likeliest false full beside another fault or none, with the logarithm of its odds, and the largest that could pass.
+///
+/// They are looked through at the likeliest capacity alone; all capacities are weighed for the one that is found.
 fn likeliest(
     puzzle: &Puzzle<'_>,
-    hidden: [bool; 2],
-    plain: f64,
+    beside: Supposed,
+    plain: &Posterior,
 ) -> (f64, Option<(usize, usize)>, f64) {
+    let share = plain.capacity().0.best;
     let settings = puzzle.evidence.settings().count();
     let (mut best, mut found, mut unnoticed) = (f64::NEG_INFINITY, None, 0.0);
-    let before = FALSE_ODDS + if hidden != [false; 2] { HIDDEN_ODDS } else { 0.0 };
     for first in 0..settings {
         let (mut last, mut worse) = (f64::NEG_INFINITY, 0);
         for count in 1..=LONGEST_FALSE.min(settings - first) {
-            let supposed = Supposed { hidden, false_full: Some((first, count)) };
-            let Some(own) = Posterior::of(puzzle, supposed, COARSE) else { break };
-            let odds = own.evidence - plain + before;
-            let (mean, spread) = own.of_unknown(SETTINGS + first);
+            let supposed = Supposed { false_full: Some((first, count)), ..beside };
+            let Some(own) = puzzle.solve(share, &supposed.priors(puzzle)) else { break };
+            let place = SETTINGS + first;
+            let mean = own.mean.get(place).copied().unwrap_or(0.0);
             if count == 1 && first + 1 < settings {
+                let scale = CAPACITY_SPREAD * mean;
+                let spread = (own.root.inverse_at(place) + scale * scale).sqrt();
                 unnoticed = f64::max(unnoticed, mean + NINE_TENTHS * spread);
             }
-            if odds > best && mean > 0.0 {
-                (best, found) = (odds, Some((first, count)));
+            if own.weight > best && mean > 0.0 {
+                (best, found) = (own.weight, Some((first, count)));
             }
-            worse = if odds < last { worse + 1 } else { 0 };
+            worse = if own.weight < last { worse + 1 } else { 0 };
             if worse > 1 {
                 break;
             }
-            last = odds;
+            last = own.weight;
         }
     }
-    (best, found, unnoticed)
+    let before = FALSE_ODDS + if beside != Supposed::default() { HIDDEN_ODDS } else { 0.0 };
+    let whole = found.and_then(|own| {
+        Posterior::of(puzzle, Supposed { false_full: Some(own), ..beside }, COARSE)
+    });
+    let odds = whole.map_or(f64::NEG_INFINITY, |own| own.evidence - plain.evidence + before);
+    (odds, found, unnoticed)
 }
