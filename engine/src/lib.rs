@@ -16,6 +16,7 @@ pub mod document;
 pub mod fitting;
 pub mod gauge;
 pub mod load;
+pub mod logbook;
 pub mod outlook;
 pub mod place;
 pub mod quantity;

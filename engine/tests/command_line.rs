@@ -34,7 +34,7 @@ const UNITS: [&str; 22] = [
     "_utc",
 ];
 /// Numbers that count and have no unit.
-const COUNTS: [&str; 18] = [
+const COUNTS: [&str; 20] = [
     "format",
     "month",
     "months",
@@ -53,6 +53,8 @@ const COUNTS: [&str; 18] = [
     "wrong_fulls",
     "wrong_empties",
     "years",
+    "readings",
+    "nights",
 ];
 /// Rounding of the sums of a run, relative to the charge moved.
 const ROUNDING: f64 = 1e-9;
@@ -360,6 +362,90 @@ fn every_figure_shows_its_working() {
     assert!((shown / usable - 1.0).abs() < 1e-3, "{shown} beside {usable}");
     let other = said(&run(&["working", &plan, "month", "--month", "1"]));
     assert!(other.contains("January") && other != said(&run(&["working", &plan, "month"])));
+}
+
+/// Readings of the example `sailor` with 2 A past the shunt while the sun charges (`tests/tests/logbook_recovery.rs`).
+fn kept_readings() -> [String; 2] {
+    let path = folder("tests/reference/readings_sailor.csv");
+    [example("sailor.json"), path.to_str().unwrap().to_owned()]
+}
+
+#[test]
+fn readings_tell_of_a_bypass() {
+    let [plan, readings] = kept_readings();
+    let typed = ["logbook", &plan, &readings, "--gauge-ah", "376.6"];
+    let text = said(&run(&typed));
+    assert!(text.contains("goes in past the shunt") && text.contains("clamp meter"), "{text}");
+    assert!(
+        text.contains("never bridge a fuse") && text.contains("Makers' instructions"),
+        "{text}"
+    );
+    let answers = json(&[&typed[..], &["--json"]].concat());
+    assert_units(&answers, "");
+    let learned = answers["learned"].as_array().unwrap();
+    assert_eq!((learned.len(), number(&answers, "/readings")), (10, 28.0));
+    let alarms: Vec<&str> = learned
+        .iter()
+        .filter(|own| own["alarm"] == true)
+        .map(|own| own["what"].as_str().unwrap())
+        .collect();
+    assert_eq!(alarms, ["bypass"]);
+    let bypass = learned.iter().find(|own| own["what"] == "bypass").unwrap();
+    assert!(number(bypass, "/low_a") < 2.0 && number(bypass, "/high_a") > 2.0, "{bypass}");
+    let spanish = json(&[&typed[..], &["--json", "--language", "es"]].concat());
+    assert_eq!(spanish.pointer("/learned/6/best_a"), answers.pointer("/learned/6/best_a"));
+    assert_ne!(spanish["next"], answers["next"]);
+}
+
+#[test]
+fn symptoms_are_ranked_with_the_test_that_decides() {
+    let [plan, readings] = kept_readings();
+    let told = ["--gauge-ah", "376.6", "--json"];
+    let first = |typed: &[&str]| {
+        let ranked = json(&[typed, &told].concat());
+        assert_units(&ranked, "");
+        ranked.pointer("/causes/0").unwrap().clone()
+    };
+    let before = first(&["symptom", &plan, "never-full"]);
+    let after = first(&["symptom", &plan, "never-full", &readings]);
+    assert!(before["seen"] == false && after["seen"] == true, "{before} {after}");
+    assert!(after["test"].as_str().unwrap().contains("clamp"), "{after}");
+    for plan in examples() {
+        for name in [
+            "never-full",
+            "cuts-out-early",
+            "empty-by-morning",
+            "full-but-dim",
+            "jumps",
+            "falls-at-rest",
+        ] {
+            let text = said(&run(&["symptom", &plan, name]));
+            assert!(text.contains("Test: ") && text.contains("never bridge a fuse"), "{text}");
+        }
+        assert!(said(&run(&["care", &plan])).contains("maker's sheet"));
+    }
+}
+
+#[test]
+fn readings_that_cannot_be_used_are_refused_in_one_line() {
+    let [plan, _] = kept_readings();
+    let read = |text: &str| run_with(text.as_bytes(), &["logbook", &plan, "-"]);
+    assert_refused(&read(""), 1, "No line of “-” is a reading");
+    assert_refused(
+        &read("date;time;%\n31.3.2026;7:00;140\n"),
+        1,
+        "Line 2: The percentage is 140 %",
+    );
+    assert_refused(&run(&["logbook", &plan, "nowhere.csv"]), 1, "no file of readings");
+    assert_refused(&run(&["symptom", &plan, "smoke"]), 2, "no symptom “smoke”");
+    let mixed = said(&read("date;time;%;V\n3/4/2026;7:00;70;13.2\n3/4/2026;19:00;x;13.2\n"));
+    assert!(mixed.contains("Line 3: The percentage should be a number and is “x”."), "{mixed}");
+    assert!(mixed.contains("whether day or month comes first: the day was taken"), "{mixed}");
+    let hinted = said(&run_with(
+        b"date;time;%;V\n3/4/2026;7:00;70;13.2\n",
+        &["logbook", &plan, "-", "--month-first"],
+    ));
+    assert!(!hinted.contains("comes first"), "{hinted}");
 }
 
 #[test]

@@ -6,6 +6,7 @@ pub mod calibration;
 pub mod expression;
 pub mod golden;
 pub mod lanes;
+pub mod logkeeper;
 pub mod plain_store;
 pub mod plans;
 pub mod provenance;

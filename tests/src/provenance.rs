@@ -7,12 +7,13 @@ use sunlarder_engine::words::{Language, Line, Words, lines};
 use sunlarder_engine::working::{Input, Source, Step, Symbol, Working};
 
 /// Symbols of counts and shares, which have no unit; every other one must have one.
-const UNITLESS: [Symbol; 27] = [
+const UNITLESS: [Symbol; 29] = [
     Symbol::AmbientFactor,
     Symbol::AutonomyDays,
     Symbol::BatteryStrings,
     Symbol::BundleFactor,
     Symbol::CalendarWear,
+    Symbol::CapacityShare,
     Symbol::ChargeBefore,
     Symbol::ChargeState,
     Symbol::Clearness,
@@ -34,6 +35,7 @@ const UNITLESS: [Symbol; 27] = [
     Symbol::ShareOfWells,
     Symbol::ShownCharge,
     Symbol::SpaceFactor,
+    Symbol::UseShare,
     Symbol::YearsLeft,
 ];
 
@@ -105,7 +107,7 @@ const STATED: [Symbol; 62] = [
 ];
 
 /// What only the steps of a simulation can give.
-const SIMULATED: [Symbol; 34] = [
+const SIMULATED: [Symbol; 37] = [
     Symbol::BankTemperature,
     Symbol::BankVoltage,
     Symbol::CalendarWear,
@@ -123,10 +125,12 @@ const SIMULATED: [Symbol; 34] = [
     Symbol::GeneratorCharge,
     Symbol::GeneratorCurrent,
     Symbol::GrowingLoss,
+    Symbol::HiddenHours,
     Symbol::HottestBank,
     Symbol::HoursOn,
     Symbol::LoadCharge,
     Symbol::MeanCurrent,
+    Symbol::PlannedUse,
     Symbol::ProtectionCharge,
     Symbol::ReadCurrent,
     Symbol::RunningShare,
@@ -138,6 +142,7 @@ const SIMULATED: [Symbol; 34] = [
     Symbol::SolarCharge,
     Symbol::SolarCurrent,
     Symbol::SolarEnergy,
+    Symbol::SunByNight,
     Symbol::TurbineCharge,
     Symbol::TurbineCurrent,
 ];
@@ -202,7 +207,7 @@ fn step_faults(step: &Step, line: &Line) -> Vec<String> {
     if step.inputs.is_empty() || !many && step.inputs.len() != wanted {
         faults.push(found(format!("{} inputs instead of {wanted}", step.inputs.len())));
     }
-    if matches!(step.formula.source(), Source::Plan | Source::Steps) {
+    if matches!(step.formula.source(), Source::Plan | Source::Steps | Source::Readings) {
         faults.push(found("a formula comes from no plan and no sum".to_owned()));
     }
     faults.extend(source_fault(step.formula.source(), &line.source).map(found));
@@ -245,6 +250,7 @@ fn leaf_fault(input: &Input, shown: &str) -> Option<String> {
         Source::Definition => {
             matches!(symbol, Symbol::Time | Symbol::Year | Symbol::WornOut | Symbol::DayOfYear)
         }
+        Source::Readings => *symbol == Symbol::CountedOut,
         _ => true,
     };
     let unknown = (!known).then(|| format!("{:?} is no source of it", input.term.source));

@@ -3,6 +3,7 @@
 use super::{Language, NameOf, Words};
 use crate::document::Problem;
 use crate::fitting::Unfit;
+use crate::logbook::Slip;
 use crate::place::{TemperatureOrigin, WeatherFileFault};
 use crate::quantity::{Amps, Celsius, Degrees, Percent};
 
@@ -41,6 +42,12 @@ pub enum Fault {
     NoWeather(String),
     /// A weather file that is refused.
     Weather(WeatherFileFault),
+    /// A file of readings that is not there.
+    NoReadings(String),
+    /// A file of readings of which no line can be used, with the first reason.
+    NothingRead(String, Option<(usize, Slip)>),
+    /// A symptom that there is not.
+    UnknownSymptom(String),
     /// A year of weather and CSV, which has no room for it.
     WeatherInCsv,
     /// A promise that there is not.
@@ -80,6 +87,7 @@ impl Fault {
                 | Self::JsonOrCsv
                 | Self::WeatherInCsv
                 | Self::UnknownFigure(_)
+                | Self::UnknownSymptom(_)
                 | Self::NoMonth(_)
                 | Self::UnknownPromise(_)
                 | Self::UnknownMistake { .. }
@@ -122,6 +130,14 @@ pub enum Operand {
     Weight,
     /// A mistake of a gauge.
     Mistake,
+    /// A file of readings.
+    Readings,
+    /// A symptom.
+    Symptom,
+    /// The capacity that a gauge was told.
+    GaugeAh,
+    /// The charge efficiency that it was told.
+    GaugeEfficiency,
 }
 
 /// A word or two beside a figure, or over a column.

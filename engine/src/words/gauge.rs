@@ -148,7 +148,7 @@ impl Language {
 
     /// By what it shows.
     #[must_use]
-    pub fn symptom(self, symptom: Symptom) -> &'static str {
+    pub fn mistake_shows(self, symptom: Symptom) -> &'static str {
         speak!(self, gauge_checks::symptom(symptom))
     }
 

@@ -38,6 +38,7 @@ pub mod gauge;
 mod habits;
 mod label;
 mod loads;
+pub mod logbook;
 mod number;
 mod page;
 mod pictures;

@@ -158,6 +158,12 @@ formulas! {
     GaugeTimeLeft: TimeLeft = "max(0, {0} − {1}) · {2} / ({3} · {4})" [ShownCharge, GaugeFloor, GaugeCapacity, MeanCurrent, CountWeight] Peukert;
     /// Current under which a gauge counts nothing: half the standing draw.
     Threshold: Threshold = "max({1}, {0} / 2)" [StandingCurrent, LeastThreshold] Choice;
+    /// Use over the plan's by readings of nights.
+    UseByReadings: UseShare = "({0} + {1}) / {2}" [CountedOut, SunByNight, PlannedUse] Definition;
+    /// Capacity by readings.
+    CapacityByReadings: RealCapacity = "{0} · {1}" [CapacityShare, FullCapacity] Definition;
+    /// Charge that passes the shunt in a day.
+    PastShunt: PastShunt = "{0} · {1}" [HiddenCurrent, HiddenHours] Definition;
 
     /// Angle of the year.
     DayAngle: DayAngle = "360° · ({0} − 1) / 365" [DayOfYear] Spencer1971;

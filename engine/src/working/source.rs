@@ -12,6 +12,8 @@ macro_rules! sources {
             Plan,
             /// Added up over the quarter-hours of a day or a run.
             Steps,
+            /// Readings of a gauge that somebody wrote down.
+            Readings,
             /// It follows from the definition of the quantities.
             Definition,
             /// A rounded typical value of the trade; the maker's sheet comes first.
@@ -24,13 +26,18 @@ macro_rules! sources {
         impl Source {
             /// Every source.
             pub const ALL: &[Self] =
-                &[Self::Plan, Self::Steps, Self::Definition, Self::Typical, Self::Choice, $(Self::$name,)+];
+                &[Self::Plan, Self::Steps, Self::Readings, Self::Definition, Self::Typical, Self::Choice, $(Self::$name,)+];
 
-            /// The publication in the form of a reference list; `None` for the five that are no publication.
+            /// The publication in the form of a reference list; `None` for the six that are no publication.
             #[must_use]
             pub const fn citation(self) -> Option<&'static str> {
                 match self {
-                    Self::Plan | Self::Steps | Self::Definition | Self::Typical | Self::Choice => None,
+                    Self::Plan
+                    | Self::Steps
+                    | Self::Readings
+                    | Self::Definition
+                    | Self::Typical
+                    | Self::Choice => None,
                     $(Self::$name => Some($text),)+
                 }
             }
@@ -57,6 +64,8 @@ sources! {
     HayDavies = "Hay & Davies 1980, Proc. First Canadian Solar Radiation Data Workshop; as in Duffie & Beckman, 4th ed., Wiley 2013, sec. 2.16";
     /// Heat pump between evaporator and condenser at a fixed share of the ideal efficiency.
     HeatPump = "Heat leak over ideal efficiency between evaporator and condenser; compare Harrington, Aye & Fuller 2018, Applied Energy 211:346";
+    /// What readings tell of unknowns together.
+    TierneyKadane = "Posterior moments by Laplace's approximation: Tierney & Kadane 1986, J. Am. Stat. Assoc. 81:82, doi:10.1080/01621459.1986.10478240";
     /// Series for declination, equation of time and distance.
     Spencer1971 = "Spencer 1971, Search 2(5):172, as in Duffie & Beckman, 4th ed., Wiley 2013, eqs 1.4.1b, 1.5.3, 1.6.1b";
     /// Diffuse share of a day or month.

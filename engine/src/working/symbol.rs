@@ -290,6 +290,24 @@ symbols! {
     LeastThreshold = "I_least";
     /// Current under which a gauge counts nothing.
     Threshold = "I_thr";
+    /// Use over the plan's, by readings.
+    UseShare = "f_use";
+    /// What the gauge counted out of the bank by night.
+    CountedOut = "Q_cnt";
+    /// What the sun gave in these nights.
+    SunByNight = "Q_dusk";
+    /// What the plan uses in these nights.
+    PlannedUse = "Q_plan";
+    /// Capacity over the plan's, by readings.
+    CapacityShare = "f_C";
+    /// Capacity by readings.
+    RealCapacity = "C_real";
+    /// Current past the shunt.
+    HiddenCurrent = "I_hid";
+    /// Hours of a day in which it flows.
+    HiddenHours = "t_hid";
+    /// Charge past the shunt in a day.
+    PastShunt = "Q_hid";
 
     /// Latitude, north positive.
     Latitude = "φ";

@@ -55,7 +55,7 @@ fn gauged(words: Words) -> Vec<String> {
     told.extend(OnGauge::ALL.map(|own| words.on_gauge(own).to_owned()));
     told.extend(Ask::ALL.map(|own| words.gauge_question(own).to_owned()));
     told.extend(Mistake::ALL.map(|own| words.mistake(own).to_owned()));
-    told.extend(Symptom::ALL.map(|own| words.symptom(own).to_owned()));
+    told.extend(Symptom::ALL.map(|own| words.mistake_shows(own).to_owned()));
     for kind in Told::ALL {
         let own = words.setting(kind);
         told.extend([own.name, own.why, own.high, own.low].map(str::to_owned));

@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at what it cannot read")]
 
 mod gauge;
+mod logbook;
 
 use std::collections::BTreeSet;
 use std::fs;

@@ -14,6 +14,7 @@ mod codes;
 mod gauge;
 mod monotone;
 mod plans;
+mod readings;
 mod runs;
 mod wiring;
 

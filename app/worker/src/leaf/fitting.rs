@@ -117,7 +117,7 @@ fn wired(paper: &mut Paper, words: Words, run: &Run, wire: &Wire) {
             words.fuse_class(fuse.class),
             words.fuse_place(fuse.place)
         ),
-        None => words.on_fitting(F::NoFuse).to_owned(),
+        None => format!("{} {}", words.on_fitting(F::Fuse), words.on_fitting(F::NoFuse)),
     };
     paper.said("p", "run-wire", &format!("{}; {fuse}", words.conductor(wire.gauge)));
     let typical = asked.length_source == Source::Typical;
@@ -158,9 +158,10 @@ fn at_the_bank(paper: &mut Paper, heading: &str, own: &Fitting, about: About<'_>
         facts.push((F::BusBars, words.amount(rating)));
     }
     let order = own.bus_bars.order.iter().map(|kind| words.run_name(*kind, &name_of));
-    facts.push((F::LugOrder, order.collect::<Vec<_>>().join("; ")));
+    let order = order.collect::<Vec<_>>().join("; ");
     paper.said(heading, "", words.on_fitting(F::AtTheBank));
     pairs(paper, words, &facts);
+    paper.said("p", "", &format!("{}: {order}.", words.on_fitting(F::LugOrder)));
 }
 
 fn drawing(paper: &mut Paper, heading: &str, own: &Fitting, about: About<'_>) {

@@ -6,6 +6,7 @@ use chrono::NaiveDateTime;
 use lexopt::Parser;
 use sunlarder_engine::document::{Field, Problem};
 use sunlarder_engine::gauge::Mistake;
+use sunlarder_engine::logbook::Symptom;
 use sunlarder_engine::outlook::Question;
 use sunlarder_engine::quantity::Degrees;
 use sunlarder_engine::simulate::Sun;
@@ -15,8 +16,9 @@ use sunlarder_engine::words::Language;
 use sunlarder_engine::words::command_line::{Fault, Operand};
 use sunlarder_engine::working::Tag;
 
+use crate::logbook::Told;
 use crate::typed::sort;
-use crate::values::{figure, instant};
+use crate::values::{figure, instant, symptom};
 
 /// What to do.
 #[derive(Clone, Debug, PartialEq)]
@@ -77,6 +79,35 @@ pub(crate) enum Command {
         mistake: Option<Mistake>,
         /// Whether the checks are printed instead.
         commission: bool,
+    },
+    /// Print what readings say.
+    Logbook {
+        /// File, link or `-`.
+        plan: String,
+        /// A file of readings, or `-`.
+        readings: String,
+        /// What the gauge was told.
+        told: Told,
+        /// How; there is no CSV of it.
+        form: Form,
+    },
+    /// Print what may be behind a symptom.
+    Symptom {
+        /// File, link or `-`.
+        plan: String,
+        /// Which.
+        symptom: Symptom,
+        /// A file of readings, or `-`.
+        readings: Option<String>,
+        /// What the gauge was told.
+        told: Told,
+        /// How; there is no CSV of it.
+        form: Form,
+    },
+    /// Print how the bank is looked after.
+    Care {
+        /// File, link or `-`.
+        plan: String,
     },
     /// Print the link code.
     Link {
@@ -172,6 +203,20 @@ pub(crate) fn parse(parser: Parser) -> Result<Command, Fault> {
             mistake: typed.mistake,
             commission: typed.commission,
         },
+        Some("logbook") => Command::Logbook {
+            plan: rest.next(Operand::Plan)?,
+            readings: rest.next(Operand::Readings)?,
+            told: typed.told,
+            form: typed.form()?,
+        },
+        Some("symptom") => Command::Symptom {
+            plan: rest.next(Operand::Plan)?,
+            symptom: symptom(rest.next(Operand::Symptom)?)?,
+            readings: rest.0.next(),
+            told: typed.told,
+            form: typed.form()?,
+        },
+        Some("care") => Command::Care { plan: rest.next(Operand::Plan)? },
         Some("link") => Command::Link { plan: rest.next(Operand::Plan)? },
         Some("file") => Command::File { plan: rest.next(Operand::Plan)? },
         Some("climate") => Command::Climate { site: rest.site()?, form: typed.form()? },
@@ -298,6 +343,12 @@ mod tests {
             ("gauge a --csv", Fault::UnknownOption("--csv".into())),
             ("gauge a --mistake", Fault::Missing(Operand::Mistake)),
             ("plan a --commission", Fault::UnknownOption("--commission".into())),
+            ("logbook a", Fault::Missing(Operand::Readings)),
+            ("logbook a b --csv", Fault::UnknownOption("--csv".into())),
+            ("logbook a b --gauge-ah -5", Fault::Beyond(Operand::GaugeAh, -5.0, (1.0, 1e6))),
+            ("symptom a", Fault::Missing(Operand::Symptom)),
+            ("symptom a smoke", Fault::UnknownSymptom("smoke".into())),
+            ("care a --json", Fault::UnknownOption("--json".into())),
             ("working a", Fault::Missing(Operand::Figure)),
             ("working a weight", Fault::UnknownFigure("weight".into())),
             ("working a month --month 13", Fault::NoMonth("13".into())),

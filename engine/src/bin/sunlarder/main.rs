@@ -8,6 +8,7 @@ mod arguments;
 mod climate;
 mod fit;
 mod gauge;
+mod logbook;
 mod plan;
 mod promise;
 mod read;
@@ -104,6 +105,27 @@ fn answer(command: &Command) -> Result<String, Fault> {
                 Form::Text | Form::Csv => gauge::text(&gauged),
             })
         }
+        Command::Logbook { plan, readings, told, form } => {
+            let system = logbook::system(&read::plan(plan)?)?;
+            let read = logbook::read(&system, readings, *told, &read::readings(readings)?)?;
+            Ok(match form {
+                Form::Json => logbook::json(&read),
+                Form::Text | Form::Csv => logbook::text(&read),
+            })
+        }
+        Command::Symptom { plan, symptom, readings, told, form } => {
+            let system = logbook::system(&read::plan(plan)?)?;
+            let read = match readings {
+                Some(own) => Some(logbook::read(&system, own, *told, &read::readings(own)?)?),
+                None => None,
+            };
+            let ranked = logbook::ranked(&system, *symptom, read.as_ref());
+            Ok(match form {
+                Form::Json => logbook::symptom_json(*symptom, &ranked),
+                Form::Text | Form::Csv => logbook::symptom_text(*symptom, &ranked),
+            })
+        }
+        Command::Care { plan } => Ok(logbook::care(&logbook::system(&read::plan(plan)?)?)),
         Command::Link { plan } => {
             let code = share::encode(&read::plan(plan)?).map_err(Fault::Refused)?;
             Ok(code + "\n")

@@ -63,7 +63,7 @@ pub(crate) fn rates(operand: Operand, given: &str) -> Result<Rates, Fault> {
 }
 
 /// A number within a range.
-fn within(operand: Operand, given: &str, range: (f64, f64)) -> Result<f64, Fault> {
+pub(crate) fn within(operand: Operand, given: &str, range: (f64, f64)) -> Result<f64, Fault> {
     let number: f64 =
         given.trim().parse().map_err(|_| Fault::NotANumber(operand, given.to_owned()))?;
     if number >= range.0 && number <= range.1 {

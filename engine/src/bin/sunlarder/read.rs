@@ -1,4 +1,4 @@
-//! A plan from wherever it is: a file, a link, or standard input; and a year of weather from a file.
+//! A plan from wherever it is: a file, a link, or standard input; a year of weather and readings from files.
 
 use std::fs::File;
 use std::io::{self, Read};
@@ -38,6 +38,15 @@ pub(crate) fn weather(path: &str) -> Result<WeatherFile, Fault> {
     }
     // Many such files have names of places in older character sets; nothing else of them is more than ASCII.
     WeatherFile::read(&String::from_utf8_lossy(&bytes)).map_err(Fault::Weather)
+}
+
+/// The text of readings in a file.
+pub(crate) fn readings(path: &str) -> Result<String, Fault> {
+    if path == "-" {
+        return text(io::stdin().lock(), path);
+    }
+    let file = File::open(path).map_err(|_| Fault::NoReadings(path.to_owned()))?;
+    text(file, path)
 }
 
 /// All text of a source that is no longer than a plan.

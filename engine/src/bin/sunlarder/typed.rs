@@ -3,15 +3,24 @@
 use lexopt::{Arg, Parser};
 use sunlarder_engine::document::Months;
 use sunlarder_engine::gauge::Mistake;
-use sunlarder_engine::quantity::Percent;
+use sunlarder_engine::logbook::Order;
+use sunlarder_engine::quantity::{AmpHours, Percent};
 use sunlarder_engine::sizing::{Kind, Promise, Rates};
 use sunlarder_engine::words::Language;
 use sunlarder_engine::words::command_line::{Fault, Operand};
 
 use crate::arguments::{Command, Form};
 use crate::gauge;
+use crate::logbook::Told;
 use crate::promise;
 use crate::values::month;
+
+/// What a gauge may be told: a capacity in amp-hours, a charge efficiency in per cent.
+const GAUGE_AH: (f64, f64) = (1.0, 1e6);
+const GAUGE_EFFICIENCY: (f64, f64) = (50.0, 100.0);
+/// What `logbook` and `symptom` take.
+const LOGBOOK: &[&str] =
+    &["--json", "--gauge-ah", "--gauge-efficiency", "--day-first", "--month-first"];
 
 /// What was typed, sorted.
 #[derive(Default)]
@@ -30,6 +39,7 @@ pub(crate) struct Typed {
     pub(crate) weight: Option<Rates>,
     pub(crate) mistake: Option<Mistake>,
     pub(crate) commission: bool,
+    pub(crate) told: Told,
     pub(crate) help: bool,
     pub(crate) version: bool,
 }
@@ -80,6 +90,18 @@ pub(crate) fn sort(mut parser: Parser) -> Result<Typed, Fault> {
             Some(Arg::Long("mistake")) => {
                 typed.mistake = Some(gauge::mistake(&value(&mut parser, Operand::Mistake)?)?);
             }
+            Some(Arg::Long("gauge-ah")) => {
+                let given = value(&mut parser, Operand::GaugeAh)?;
+                let own = promise::within(Operand::GaugeAh, &given, GAUGE_AH)?;
+                typed.told.capacity = Some(AmpHours(own));
+            }
+            Some(Arg::Long("gauge-efficiency")) => {
+                let given = value(&mut parser, Operand::GaugeEfficiency)?;
+                let own = promise::within(Operand::GaugeEfficiency, &given, GAUGE_EFFICIENCY)?;
+                typed.told.efficiency = Some(Percent(own));
+            }
+            Some(Arg::Long("day-first")) => typed.told.order = Some(Order::DayFirst),
+            Some(Arg::Long("month-first")) => typed.told.order = Some(Order::MonthFirst),
             Some(Arg::Long("language")) => {
                 let given = parser.value().map_err(|_| Fault::Missing(Operand::Language))?;
                 let given = given.to_string_lossy();
@@ -140,7 +162,8 @@ impl Typed {
                 &["--json", "--promise", "--chance", "--season", "--price", "--weight"]
             }
             C::Gauge { .. } => &["--json", "--mistake", "--commission"],
-            C::Link { .. } | C::File { .. } | C::Version => &[],
+            C::Logbook { .. } | C::Symptom { .. } => LOGBOOK,
+            C::Link { .. } | C::File { .. } | C::Care { .. } | C::Version => &[],
             C::Help => return Ok(()),
         };
         let given = [
@@ -156,6 +179,10 @@ impl Typed {
             (self.weight.is_some(), "--weight"),
             (self.mistake.is_some(), "--mistake"),
             (self.commission, "--commission"),
+            (self.told.capacity.is_some(), "--gauge-ah"),
+            (self.told.efficiency.is_some(), "--gauge-efficiency"),
+            (self.told.order == Some(Order::DayFirst), "--day-first"),
+            (self.told.order == Some(Order::MonthFirst), "--month-first"),
         ];
         match given.into_iter().find(|(given, name)| *given && !allowed.contains(name)) {
             Some((_, name)) => Err(Fault::UnknownOption(name.to_owned())),

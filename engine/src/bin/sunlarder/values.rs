@@ -1,6 +1,7 @@
 //! Figures, months and instants as they are typed.
 
 use chrono::{DateTime, NaiveDate, NaiveDateTime, NaiveTime};
+use sunlarder_engine::logbook::Symptom;
 use sunlarder_engine::outlook::Question;
 use sunlarder_engine::words::command_line::Fault;
 
@@ -13,6 +14,12 @@ pub(crate) fn figure(given: String) -> Result<Question, Fault> {
         "month" => Ok(Question::Month),
         _ => Err(Fault::UnknownFigure(given)),
     }
+}
+
+/// Reads the name of a symptom.
+pub(crate) fn symptom(given: String) -> Result<Symptom, Fault> {
+    let found = Symptom::ALL.into_iter().find(|own| own.name() == given);
+    found.ok_or(Fault::UnknownSymptom(given))
 }
 
 /// Reads a month from 1 to 12; January is 0.

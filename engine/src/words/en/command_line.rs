@@ -4,6 +4,7 @@ use chrono::{Datelike, NaiveDateTime, Timelike};
 
 use super::calendar::month;
 use super::{problems, weather_file};
+use crate::logbook::Symptom;
 use crate::place::TemperatureOrigin;
 use crate::quantity::{Amps, Celsius, Degrees, Percent};
 use crate::words::command_line::{Caption, Fault, Operand};
@@ -26,6 +27,14 @@ sunlarder answers what runs, what is stored, what comes in and how long it lasts
   sunlarder gauge PLAN [--json] [--mistake NAME] [--commission]
       how a gauge is set up, what it would show in a year, also with a mistake;
       --commission gives the sheet of checks
+  sunlarder logbook PLAN READINGS [--gauge-ah AH] [--gauge-efficiency PERCENT]
+                    [--day-first | --month-first] [--json]
+      what readings of a gauge say: real use, real capacity, current past the shunt ...
+  sunlarder symptom PLAN NAME [READINGS] [options of logbook]
+      what may be behind it, and the meter test that decides: never-full, cuts-out-early,
+      empty-by-morning, full-but-dim, jumps, falls-at-rest
+  sunlarder care PLAN
+      upkeep and winter lay-up of its bank
   sunlarder link PLAN
       the link code of a plan
   sunlarder file PLAN
@@ -37,6 +46,7 @@ sunlarder answers what runs, what is stored, what comes in and how long it lasts
   sunlarder help
   sunlarder version
 
+READINGS is a table of date, time, percentage or amp-hours, volts, amps; currents into the bank are positive.
 PLAN is a file, a link or its code, or - for what comes on standard input.
 North and east are positive. Instants are in universal time unless they state an offset.
 With --without-sun the run goes on without any sun; shore power and engine stay.
@@ -170,6 +180,19 @@ pub fn fault(words: Words, fault: &Fault, name_of: NameOf<'_>) -> String {
         Fault::NotText(given) => format!("“{given}” is not text, so it is no plan."),
         Fault::NoWeather(given) => format!("There is no weather file “{given}”."),
         Fault::Weather(fault) => weather_file::fault(words, fault),
+        Fault::NoReadings(given) => format!("There is no file of readings “{given}”."),
+        Fault::NothingRead(given, first) => {
+            let why = first.as_ref().map(|(line, slip)| words.slip_in(*line, slip));
+            let text = format!(
+                "No line of “{given}” is a reading that can be used. {}",
+                why.unwrap_or_default()
+            );
+            text.trim_end().to_owned()
+        }
+        Fault::UnknownSymptom(given) => {
+            let all = Symptom::ALL.map(Symptom::name).join(", ");
+            format!("There is no symptom “{given}”: ask for one of {all}.")
+        }
         Fault::WeatherInCsv => {
             "The year of weather has no CSV: leave --csv or --weather away.".into()
         }
@@ -219,6 +242,10 @@ fn operand(operand: Operand) -> &'static str {
         Operand::Price => "The price",
         Operand::Weight => "The weight",
         Operand::Mistake => "The mistake",
+        Operand::Readings => "The file of readings",
+        Operand::Symptom => "The symptom",
+        Operand::GaugeAh => "The gauge's capacity in amp-hours",
+        Operand::GaugeEfficiency => "The gauge's charge efficiency in per cent",
     }
 }
 

@@ -4,6 +4,7 @@ use chrono::{Datelike, NaiveDateTime, Timelike};
 
 use super::calendar::month;
 use super::{problems, weather_file};
+use crate::logbook::Symptom;
 use crate::place::TemperatureOrigin;
 use crate::quantity::{Amps, Celsius, Degrees, Percent};
 use crate::words::command_line::{Caption, Fault, Operand};
@@ -26,6 +27,14 @@ sunlarder responde qué funciona, qué se almacena, qué entra y cuánto dura.
   sunlarder gauge PLAN [--json] [--mistake NOMBRE] [--commission]
       cómo se configura un medidor y qué mostraría en un año, también con un error;
       --commission da la hoja de comprobaciones
+  sunlarder logbook PLAN LECTURAS [--gauge-ah AH] [--gauge-efficiency PORCENTAJE]
+                    [--day-first | --month-first] [--json]
+      lo que dicen las lecturas de un medidor: consumo y capacidad reales, corriente sin pasar por el shunt...
+  sunlarder symptom PLAN NOMBRE [LECTURAS] [opciones de logbook]
+      qué puede haber detrás, y la prueba que decide: never-full, cuts-out-early,
+      empty-by-morning, full-but-dim, jumps, falls-at-rest
+  sunlarder care PLAN
+      mantenimiento e invierno de su banco
   sunlarder link PLAN
       el código de enlace de un plan
   sunlarder file PLAN
@@ -37,6 +46,7 @@ sunlarder responde qué funciona, qué se almacena, qué entra y cuánto dura.
   sunlarder help
   sunlarder version
 
+LECTURAS es una tabla de fecha, hora, porcentaje o amperios hora, voltios y amperios; la corriente que entra al banco es positiva.
 PLAN es un archivo, un enlace o su código, o - para lo que llega por la entrada estándar.
 El norte y el este son positivos. Los instantes son de hora universal si no indican otra.
 Con --without-sun la simulación sigue sin nada de sol; la red y el motor se quedan.
@@ -172,6 +182,19 @@ pub fn fault(words: Words, fault: &Fault, name_of: NameOf<'_>) -> String {
         Fault::NotText(given) => format!("«{given}» no es texto, así que no es un plan."),
         Fault::NoWeather(given) => format!("No hay ningún archivo meteorológico «{given}»."),
         Fault::Weather(fault) => weather_file::fault(words, fault),
+        Fault::NoReadings(given) => format!("No hay ningún archivo de lecturas «{given}»."),
+        Fault::NothingRead(given, first) => {
+            let why = first.as_ref().map(|(line, slip)| words.slip_in(*line, slip));
+            let text = format!(
+                "Ninguna línea de «{given}» es una lectura que sirva. {}",
+                why.unwrap_or_default()
+            );
+            text.trim_end().to_owned()
+        }
+        Fault::UnknownSymptom(given) => {
+            let all = Symptom::ALL.map(Symptom::name).join(", ");
+            format!("No hay ningún síntoma «{given}»: pide uno de {all}.")
+        }
         Fault::WeatherInCsv => "El año de tiempo no tiene CSV: quita --csv o --weather.".into(),
         Fault::UnknownMistake { given, known } => {
             format!("No hay ningún error «{given}»; hay {known}.")
@@ -220,6 +243,10 @@ fn operand(operand: Operand) -> &'static str {
         Operand::Price => "El precio",
         Operand::Weight => "El peso",
         Operand::Mistake => "El error",
+        Operand::Readings => "el archivo de lecturas",
+        Operand::Symptom => "el síntoma",
+        Operand::GaugeAh => "La capacidad del medidor en amperios hora",
+        Operand::GaugeEfficiency => "La eficiencia de carga del medidor en por ciento",
         Operand::Language => "el idioma",
     }
 }

@@ -30,7 +30,7 @@ pub(crate) fn json(gauged: &Gauged) -> String {
             "mistake": MISTAKES.iter().find(|(_, mistake)| *mistake == own.mistake).map(|(name, _)| name),
             "text": words().mistake(own.mistake),
             "symptom": format!("{:?}", own.mistake.symptom()),
-            "symptom_text": words().symptom(own.mistake.symptom()),
+            "symptom_text": words().mistake_shows(own.mistake.symptom()),
             "shows": own.shows(),
             "year": year(gauged, &own.wrong),
         })

@@ -119,7 +119,7 @@ fn mistaken(tried: &sunlarder_engine::gauge::Tried) -> String {
         on(OnGauge::Mistake),
         say.mistake(tried.mistake),
         on(OnGauge::KnownBy),
-        say.symptom(tried.mistake.symptom()),
+        say.mistake_shows(tried.mistake.symptom()),
         on(shows),
         shown(&tried.wrong),
         on(OnGauge::ByTheCard),
