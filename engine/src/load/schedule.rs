@@ -38,6 +38,11 @@ impl DayKind {
         }
     }
 
+    /// Whether a schedule holds on the day, and on the day before: all that tells kinds of days apart for it.
+    pub(crate) fn holds(self, schedule: &Schedule) -> (bool, bool) {
+        (self.today(schedule), self.yesterday(schedule))
+    }
+
     /// Whether the schedule's days and months hold today.
     fn today(self, schedule: &Schedule) -> bool {
         schedule.days.has(self.weekday) && schedule.months.has(self.month)
@@ -78,7 +83,8 @@ pub fn presence(schedule: &Schedule, kind: DayKind) -> [f64; STEPS_PER_DAY] {
 
 /// Adds a stretch of minutes; what two stretches both cover counts once at most.
 fn cover(share: &mut [f64; STEPS_PER_DAY], (from, to): (u16, u16)) {
-    for (step, share) in share.iter_mut().enumerate() {
+    let touched = usize::from(from / STEP_MIN)..usize::from(to.div_ceil(STEP_MIN));
+    for (step, share) in share.iter_mut().enumerate().take(touched.end).skip(touched.start) {
         let start = step as u16 * STEP_MIN;
         let minutes = to.min(start + STEP_MIN).saturating_sub(from.max(start));
         *share = (*share + f64::from(minutes) / f64::from(STEP_MIN)).min(1.0);

@@ -226,7 +226,7 @@ fn untimed(load: &Load) -> bool {
     matches!(load.schedule.when, When::HoursPerDay(_))
 }
 
-/// The peaks of every quarter-hour of the week in every month: loads that are on by their schedule together, and of those without a
+/// The peaks of every quarter-hour of every kind of day: loads that are on by their schedule together, and of those without a
 /// stated time only the largest of each supply, because people do not boil, dry and iron at once.
 fn running_by_step(system: &System) -> Vec<Peak> {
     let mut peaks = Vec::new();
@@ -242,8 +242,14 @@ fn running_by_step(system: &System) -> Vec<Peak> {
             .fold(VoltAmps::ZERO, VoltAmps::at_least),
         dc: largest(Supply::Dc),
     };
-    for (month, weekday) in kinds(system) {
-        let kind = DayKind::inside(month, weekday);
+    let kind = |at: u8| DayKind::inside(at / 7, at % 7);
+    let holds = |load: &Load, at: u8| kind(at).holds(&load.schedule);
+    let same = |one, other| system.loads.iter().all(|load| holds(load, one) == holds(load, other));
+    for at in 0..12 * 7 {
+        if (0..at).any(|before| same(before, at)) {
+            continue;
+        }
+        let kind = kind(at);
         let mut day = [base; STEPS_PER_DAY];
         for load in system.loads.iter().filter(|load| !untimed(load)) {
             for (peak, share) in day.iter_mut().zip(presence(&load.schedule, kind)) {
@@ -261,16 +267,6 @@ fn running_by_step(system: &System) -> Vec<Peak> {
         peaks.extend(day);
     }
     peaks
-}
-
-/// The kinds of day that schedules can tell apart.
-fn kinds(system: &System) -> Vec<(u8, u8)> {
-    use crate::document::{Days, Months};
-    let weekdays =
-        if system.loads.iter().any(|load| load.schedule.days != Days::ALL) { 7 } else { 1 };
-    let months =
-        if system.loads.iter().any(|load| load.schedule.months != Months::ALL) { 12 } else { 1 };
-    (0..months).flat_map(|month| (0..weekdays).map(move |weekday| (month, weekday))).collect()
 }
 
 /// The load whose start adds most.
