@@ -59,7 +59,7 @@ extern "C" {
         to: u32,
     ) -> bool;
 
-    /// A number, then counts; nothing if there is nothing.
+    /// A number, the first year, then counts; nothing if there is nothing.
     #[wasm_bindgen(method)]
     fn taken(this: &LanesProgram) -> Vec<u8>;
 }
@@ -110,10 +110,10 @@ impl Rows for Beside {
         self.0.ahead(number as u32, &flat(stores), arrays, from, to)
     }
 
-    fn taken(&mut self) -> Option<(usize, Vec<Counts>)> {
+    fn taken(&mut self) -> Option<(usize, usize, Vec<Counts>)> {
         let found = self.0.taken();
-        let (number, counts) = found.split_first()?;
-        Some(((*number).into(), counts.as_chunks::<MONTHS>().0.to_vec()))
+        let ([number, first], counts) = found.split_first_chunk()?;
+        Some(((*number).into(), (*first).into(), counts.as_chunks::<MONTHS>().0.to_vec()))
     }
 }
 

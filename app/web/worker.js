@@ -94,7 +94,7 @@ function lendAHand() {
     const lanes = await started;
     if (what !== "row") return lanes[what](...given);
     const [round, number] = given.splice(-2);
-    postMessage([round, Uint8Array.of(number, ...lanes.row(...given))]);
+    postMessage([round, Uint8Array.of(number, given[2], ...lanes.row(...given))]);
   });
 }
 

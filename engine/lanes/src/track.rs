@@ -41,8 +41,9 @@ pub trait Rows {
         false
     }
 
-    /// A row that somebody else has worked out since [`begin`](Self::begin), if there is one that was not given yet: its number and counts.
-    fn taken(&mut self) -> Option<(usize, Vec<Counts>)> {
+    /// A row that somebody else has worked out since [`begin`](Self::begin), if there is one that was not given yet: its number, its first
+    /// year and the counts.
+    fn taken(&mut self) -> Option<(usize, usize, Vec<Counts>)> {
         None
     }
 }

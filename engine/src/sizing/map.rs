@@ -75,7 +75,7 @@ pub struct Rates {
 /// Years of the coarse map.
 const EARLY: usize = 4;
 /// Years of a row that are one piece of work: some milliseconds.
-const AT_ONCE: usize = 10;
+const AT_ONCE: usize = 5;
 /// Days of hours that are one piece of work: some milliseconds.
 const HOURS_AT_ONCE: usize = 4 * DAYS_PER_YEAR;
 
@@ -102,8 +102,8 @@ pub struct Map {
     pub arrays: Axis,
     /// Counts by bank, then by array, of as many years as are known.
     cells: Vec<Vec<Counts>>,
-    /// Banks from this place on are somebody else's, who was asked for them.
-    handed: usize,
+    /// The bank for which somebody else was asked last, and up to which year; those behind it are theirs, too.
+    handed: (usize, usize),
     stage: Stage,
 }
 
@@ -144,7 +144,7 @@ impl Map {
         let until = course.within(EARLY);
         let cells = vec![Vec::new(); SIDE * SIDE];
         let stage = Stage::Hours { made: 0, until };
-        Self { course, banks, arrays, cells, handed: SIDE, stage }
+        Self { course, banks, arrays, cells, handed: (SIDE, usize::MAX), stage }
     }
 
     /// What all its cells go through.
@@ -239,9 +239,9 @@ impl Map {
     /// smallest bank that nobody does; in the end of one that somebody has not brought yet.
     fn go_on(&mut self, sizing: &Sizing, rows: &mut dyn Rows) {
         let all = self.course.years();
-        while let Some((bank, counts)) = rows.taken() {
+        while let Some((bank, first, counts)) = rows.taken() {
             // What was meanwhile worked out here, too, is the same.
-            if counts.len() == SIDE * (all - self.known(bank).min(all)) {
+            if first == self.known(bank) {
                 self.keep(bank, &counts);
             }
         }
@@ -249,11 +249,15 @@ impl Map {
             self.stage = Stage::Whole;
             return;
         };
-        let last = self.handed - 1;
+        let (last, from) = match self.handed {
+            (last, until) if until < all => (last, until),
+            (last, _) => (last - 1, self.known(last - 1)),
+        };
         if last > bank {
+            let until = (from + AT_ONCE).min(all);
             let (stores, arrays) = self.row_of(sizing, last);
-            if rows.ahead(last, &stores, &arrays, self.known(last)..all) {
-                self.handed = last;
+            if rows.ahead(last, &stores, &arrays, from..until) {
+                self.handed = (last, until);
             }
         }
         self.row(sizing, rows, bank, (self.known(bank) + AT_ONCE).min(all));

@@ -15,7 +15,7 @@ struct Hand {
     here: Track,
     after: usize,
     rows_here: usize,
-    asked: Vec<(usize, usize, Vec<Counts>)>,
+    asked: Vec<(usize, usize, usize, Vec<Counts>)>,
     brought: usize,
 }
 
@@ -50,19 +50,20 @@ impl Rows for Hand {
             return false;
         }
         let mut counts = vec![Counts::default(); arrays.len() * years.len()];
+        let first = years.start;
         self.here.row(stores, arrays, years, &mut counts);
-        self.asked.push((self.rows_here, number, counts));
+        self.asked.push((self.rows_here, number, first, counts));
         true
     }
 
-    fn taken(&mut self) -> Option<(usize, Vec<Counts>)> {
+    fn taken(&mut self) -> Option<(usize, usize, Vec<Counts>)> {
         let (since, ..) = self.asked.first()?;
         if self.rows_here < since.saturating_add(self.after) {
             return None;
         }
         self.brought += 1;
-        let (_, number, counts) = self.asked.remove(0);
-        Some((number, counts))
+        let (_, number, first, counts) = self.asked.remove(0);
+        Some((number, first, counts))
     }
 }
 
