@@ -2,26 +2,7 @@
 // stands in both files and packs badly: 4 kB. Usage: short_names.mjs PROGRAM.wasm SCRIPT.js, changed in place.
 
 import { readFileSync, writeFileSync } from "node:fs";
-
-// A number of the binary format: its value and where the next byte is.
-function leb(bytes, at) {
-  let value = 0, shift = 0, byte;
-  do {
-    byte = bytes[at++];
-    value |= (byte & 127) << shift;
-    shift += 7;
-  } while (byte & 128);
-  return [value, at];
-}
-
-function lebOf(value) {
-  const bytes = [];
-  do {
-    bytes.push((value & 127) | (value > 127 ? 128 : 0));
-    value >>>= 7;
-  } while (value);
-  return Buffer.from(bytes);
-}
+import { leb, lebOf } from "./numbers.mjs";
 
 const named = (text) => Buffer.concat([lebOf(text.length), Buffer.from(text)]);
 const LONG = /\b__wb(?:g|indgen)_\w*_[0-9a-f]{16}\b/g;

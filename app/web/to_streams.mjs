@@ -3,16 +3,8 @@
 // Usage: to_streams.mjs PROGRAM.wasm..., changed in place.
 
 import { readFileSync, writeFileSync } from "node:fs";
+import { lebOf } from "./numbers.mjs";
 import { ALIGN, BRANCH, CODE, FRACTION, GLOBAL, MORE, NAME, SECOND, SHAPES, STREAMS, TYPE, number, whole } from "./whole.js";
-
-function lebOf(value) {
-  const bytes = [];
-  do {
-    bytes.push((value & 127) | (value > 127 ? 128 : 0));
-    value >>>= 7;
-  } while (value);
-  return bytes;
-}
 
 function unwoven(code) {
   const streams = Array.from({ length: STREAMS }, () => []);
@@ -52,7 +44,7 @@ function unwoven(code) {
       } else if (what > 0xc4 || (what >= 0x06 && what <= 0x0a)) throw new Error(`instruction ${what} is not known`);
     }
   }
-  return Buffer.from([...lebOf(all), ...streams.flatMap((stream) => lebOf(stream.length)), ...streams.flat()]);
+  return Buffer.from([...lebOf(all), ...streams.flatMap((stream) => [...lebOf(stream.length)]), ...streams.flat()]);
 }
 
 function laidOut(wasm) {

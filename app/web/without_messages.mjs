@@ -4,6 +4,7 @@
 
 import { readFileSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
+import { leb } from "./numbers.mjs";
 
 const binaryen = (await import(createRequire(import.meta.url).resolve("binaryen", { paths: [process.env.NODE_MODULES] }))).default;
 
@@ -16,17 +17,6 @@ const DESCRIBES = /3fmt5Debug3fmt|core\.\.fmt\.\.Debug\$GT\$3fmt/;
 const CARRIES = /drop_in_place|Payload/;
 
 // ---- Where in the source
-
-// A number of the binary format: its value and where the next byte is.
-function leb(bytes, at) {
-  let value = 0, shift = 0, byte;
-  do {
-    byte = bytes[at++];
-    value |= (byte & 127) << shift;
-    shift += 7;
-  } while (byte & 128);
-  return [value, at];
-}
 
 // The pieces of memory that a module fills, each with its address and its place in the file.
 function pieces(bytes) {

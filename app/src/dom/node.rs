@@ -316,6 +316,11 @@ impl Child for Vec<View> {
     }
 }
 
+/// Puts a view behind an element that is in the page.
+pub(crate) fn put_behind(element: &web_sys::Element, View(view): View) {
+    let _ = element.after_with_node_1(&view);
+}
+
 /// Puts the whole page into the document.
 pub(crate) fn put_into_body(View(page): View) {
     if let Some(body) = document().body() {

@@ -12,8 +12,9 @@ use super::leaf::leaf;
 use super::question::question;
 use super::sheet::print;
 use crate::bind::{edit, part};
-use crate::dom::node::{Child as _, View, group, node, nothing};
-use crate::dom::part::{Listener, dynamic};
+use crate::dom::node::{View, group, node, put_behind};
+use crate::dom::paper::elements;
+use crate::dom::part::Listener;
 use crate::drawers::drawer;
 use crate::store::{Store, WORDS};
 
@@ -77,20 +78,11 @@ pub(crate) fn fit_section(store: Store) -> View {
 
 /// What stands in the fold.
 pub(crate) fn inside(store: Store) -> View {
-    let run = RwSignal::new(None::<String>);
     let asked: Listener = Box::new(move |event: Event| {
         let target = event.target().and_then(|own| own.dyn_into::<web_sys::Element>().ok());
-        if let Some(place) = target.and_then(|own| own.get_attribute("data-run")) {
-            run.set(Some(place));
+        if let Some(button) = target.filter(|own| own.has_attribute("data-run")) {
+            fold_working(store, &button);
         }
-    });
-    let worked = dynamic(move || match run.get() {
-        Some(place) => node("div")
-            .attr("class", "run-working")
-            .attr("role", "status")
-            .child(leaf(store, Leaf::RunWorking, place))
-            .view(),
-        None => nothing(),
     });
     node("div")
         .attr("id", "fitting")
@@ -102,9 +94,30 @@ pub(crate) fn inside(store: Store) -> View {
                 .attr("class", "fitted")
                 .child(leaf(store, Leaf::Fitting, String::new()))
                 .view(),
-            worked.view(),
         ]))
         .view()
+}
+
+/// Puts how a run was worked out under its button, or takes it away. After an edit the runs are written anew, without it.
+fn fold_working(store: Store, button: &web_sys::Element) {
+    let is_open = button.get_attribute("aria-expanded").as_deref() == Some("true");
+    let _ = button.set_attribute("aria-expanded", if is_open { "false" } else { "true" });
+    if is_open {
+        if let Some(working) = button.next_element_sibling() {
+            working.remove();
+        }
+        return;
+    }
+    let place = button.get_attribute("data-run").unwrap_or_default();
+    let own = format!("#fitting [data-run='{place}'][aria-expanded='true']:last-child");
+    let then = Callback::new(move |paper: String| {
+        // It may have been closed again, or the plan may have changed.
+        if let Ok(Some(button)) = document().query_selector(&own) {
+            let working = node("div").attr("class", "run-working").child(elements(&paper));
+            put_behind(&button, working.view());
+        }
+    });
+    store.worked.once(Leaf::RunWorking, place, then);
 }
 
 /// By which rules, in which surroundings, and how long the runs are.

@@ -33,7 +33,7 @@ const NOTES: [Note; 14] = [
 ];
 
 /// Everything that may have to be done about a reading.
-const TODO: [Todo; 12] = [
+const TASKS: [Todo; 12] = [
     Todo::DoIt,
     Todo::Reversed,
     Todo::NotThisBank,
@@ -66,7 +66,7 @@ fn gauged(words: Words) -> Vec<String> {
     let drop = Point::Drop { run: 0, current: Amps(12.5) };
     let check = Check { point: drop, expected: Some(0.25), least: 0.0, most: 0.35 };
     let tight = Check { point: Point::Tightness, expected: None, least: 1.0, most: 1.0 };
-    for todo in TODO {
+    for todo in TASKS {
         told.push(words.judged(&check, &Judged::Off { by: -0.15, todo }));
         told.push(words.judged(&tight, &Judged::Off { by: 1.0, todo }));
     }

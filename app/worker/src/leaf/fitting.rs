@@ -47,10 +47,7 @@ pub(super) fn write_working(argument: &str, about: About<'_>) -> Option<String> 
     let mut trace = Working::new();
     own.work(run.asked.kind, (document, system), &lengths, &mut trace);
     let name_of = |tag: Tag| words.name_in(document, tag);
-    let mut paper = Paper::default();
-    paper.said("h3", "", &words.run_name(run.asked.kind, &name_of));
-    paper.piece(&working::sheet(&lines(&trace, words, &name_of)));
-    Some(paper.finish())
+    Some(working::sheet(&lines(&trace, words, &name_of)))
 }
 
 /// All of it; `asks` puts a button beside each run that asks how it was worked out.
@@ -74,7 +71,7 @@ fn body(paper: &mut Paper, heading: &str, asks: bool, about: About<'_>) {
         }
         if asks {
             paper.class("button", "button quiet").attr("type", "button");
-            paper.attr("data-run", &decimal(place as f64, 0));
+            paper.attr("data-run", &decimal(place as f64, 0)).attr("aria-expanded", "false");
             paper.text(words.label(L::HowWorkedOut)).close();
         }
         paper.close();
