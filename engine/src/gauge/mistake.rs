@@ -1,7 +1,7 @@
 //! What is often wrong with a gauge, and by what it shows.
 //!
 //! **Method.** A mistake is the gauge of the card with one thing changed, by as much as is common enough to meet. It and the gauge of the card
-//! go through the same course; the symptom is a statement about the two that can be checked. Different mistakes may share a symptom: then
+//! go through the same course; the telltale is a statement about the two that can be checked. Different mistakes may share one: then
 //! a meter decides.
 //!
 //! The sizes of the mistakes are choices, made to be seen in a year and not to be likely.
@@ -56,7 +56,7 @@ pub enum Mistake {
 
 /// By what a mistake shows.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Symptom {
+pub enum Telltale {
     /// It moves less than the bank: it still shows charge when the lights dim.
     TooSlow,
     /// It moves more than the bank: it shows nothing when there is much left.
@@ -77,7 +77,7 @@ pub enum Symptom {
     Backwards,
 }
 
-impl Symptom {
+impl Telltale {
     /// All of them.
     pub const ALL: [Self; 9] = [
         Self::TooSlow,
@@ -136,7 +136,6 @@ impl Mistake {
         let gain = |by| Gauge { error: CurrentError { gain: Percent(by), ..gauge.error }, ..gauge };
         let unseen = |unseen| Gauge { unseen, ..gauge };
         let set = system.bank.mean_efficiency;
-        let all = Percent(100.0);
         match self {
             Self::CapacityHigh => capacity(4.0 / 3.0),
             Self::CapacityLow => capacity(2.0 / 3.0),
@@ -153,11 +152,7 @@ impl Mistake {
             Self::ShuntSmall => gain(-100.0 / 3.0),
             Self::ShuntReversed => gain(-200.0),
             Self::LoadAhead => unseen(Unseen { load: Percent(30.0), ..Unseen::default() }),
-            Self::ChargerAhead => unseen(match (&system.arrays[..], &system.alternator) {
-                ([_, ..], _) => Unseen { solar: all, ..Unseen::default() },
-                (_, Some(_)) => Unseen { engine: all, ..Unseen::default() },
-                _ => Unseen { others: all, ..Unseen::default() },
-            }),
+            Self::ChargerAhead => unseen(Unseen::of_charger(system, Percent(100.0))),
             Self::ThresholdHigh => Gauge { threshold: gauge.capacity / Hours(50.0), ..gauge },
             Self::FullOnEmpty => Gauge { start: Some(1.0), ..gauge },
         }
@@ -165,17 +160,17 @@ impl Mistake {
 
     /// By what it shows.
     #[must_use]
-    pub const fn symptom(self) -> Symptom {
+    pub const fn telltale(self) -> Telltale {
         match self {
-            Self::CapacityHigh | Self::ShuntSmall | Self::ThresholdHigh => Symptom::TooSlow,
-            Self::CapacityLow | Self::ShuntLarge => Symptom::TooFast,
-            Self::EfficiencyHigh | Self::OffsetUp | Self::LoadAhead => Symptom::CreepsUp,
-            Self::EfficiencyLow | Self::OffsetDown => Symptom::CreepsDown,
-            Self::FullVoltageLow | Self::TailLarge => Symptom::FullTooEarly,
-            Self::FullVoltageHigh | Self::TailSmall => Symptom::NeverFull,
-            Self::ChargerAhead => Symptom::FallsToNothing,
-            Self::ShuntReversed => Symptom::Backwards,
-            Self::FullOnEmpty => Symptom::FarTooMuch,
+            Self::CapacityHigh | Self::ShuntSmall | Self::ThresholdHigh => Telltale::TooSlow,
+            Self::CapacityLow | Self::ShuntLarge => Telltale::TooFast,
+            Self::EfficiencyHigh | Self::OffsetUp | Self::LoadAhead => Telltale::CreepsUp,
+            Self::EfficiencyLow | Self::OffsetDown => Telltale::CreepsDown,
+            Self::FullVoltageLow | Self::TailLarge => Telltale::FullTooEarly,
+            Self::FullVoltageHigh | Self::TailSmall => Telltale::NeverFull,
+            Self::ChargerAhead => Telltale::FallsToNothing,
+            Self::ShuntReversed => Telltale::Backwards,
+            Self::FullOnEmpty => Telltale::FarTooMuch,
         }
     }
 
@@ -203,27 +198,27 @@ pub struct Tried {
 }
 
 impl Tried {
-    /// Whether the mistake shows in this plan by its symptom.
+    /// Whether the mistake shows in this plan by its telltale.
     #[must_use]
     pub fn shows(&self) -> bool {
-        self.has(self.mistake.symptom())
+        self.has(self.mistake.telltale())
     }
 
-    /// Whether a symptom can be seen.
+    /// Whether a telltale can be seen.
     #[must_use]
-    pub fn has(&self, symptom: Symptom) -> bool {
+    pub fn has(&self, telltale: Telltale) -> bool {
         let Self { wrong, right, .. } = self;
         let drift = wrong.drift.0 - right.drift.0;
-        match symptom {
-            Symptom::TooSlow => (0.0..right.pace - PACE).contains(&wrong.pace),
-            Symptom::TooFast => wrong.pace > right.pace + PACE,
-            Symptom::CreepsUp => drift > DRIFT,
-            Symptom::CreepsDown => drift < -DRIFT,
-            Symptom::FullTooEarly => wrong.wrong_fulls().count() > right.wrong_fulls().count(),
-            Symptom::NeverFull => wrong.fulls.len() * SELDOM < right.fulls.len(),
-            Symptom::FallsToNothing => wrong.wrong_empties.len() > right.wrong_empties.len(),
-            Symptom::FarTooMuch => wrong.over > right.over + FAR,
-            Symptom::Backwards => wrong.pace < 0.0,
+        match telltale {
+            Telltale::TooSlow => (0.0..right.pace - PACE).contains(&wrong.pace),
+            Telltale::TooFast => wrong.pace > right.pace + PACE,
+            Telltale::CreepsUp => drift > DRIFT,
+            Telltale::CreepsDown => drift < -DRIFT,
+            Telltale::FullTooEarly => wrong.wrong_fulls().count() > right.wrong_fulls().count(),
+            Telltale::NeverFull => wrong.fulls.len() * SELDOM < right.fulls.len(),
+            Telltale::FallsToNothing => wrong.wrong_empties.len() > right.wrong_empties.len(),
+            Telltale::FarTooMuch => wrong.over > right.over + FAR,
+            Telltale::Backwards => wrong.pace < 0.0,
         }
     }
 }
