@@ -9,6 +9,7 @@ use super::dialogs::{dialogs, plan_name};
 use super::drop::drop_target;
 use super::field::button;
 use super::fitting::fit_section;
+use super::gauge::gauge_section;
 use super::loads::loads;
 use super::mend::inverter_button;
 use super::outlook::{bar, cautions, facts, months, times, verdict, weather};
@@ -86,6 +87,7 @@ fn planner(store: Store) -> View {
                 .child(place_section(store))
                 .child(help_section(store))
                 .child(fit_section(store))
+                .child(gauge_section(store))
                 .view(),
         )
         .child(
