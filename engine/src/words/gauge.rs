@@ -250,7 +250,9 @@ impl Words {
     #[must_use]
     pub fn misset_text(self, figure: Figure, given: &str) -> String {
         let (least, most) = figure.range();
-        let range = [least, most].map(|own| self.metered(own, figure.unit()));
+        let unit = self.unit(figure.unit());
+        let range = [least, most].map(|own| format!("{}\u{a0}{unit}", self.as_given(own)));
+        let given = if given.trim().is_empty() { "–" } else { given };
         speak!(self.language, gauge::misset(self.gauge_figure(figure), given, &range))
     }
 

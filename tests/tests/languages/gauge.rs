@@ -105,7 +105,8 @@ fn gauged(words: Words) -> Vec<String> {
         let spread = SpreadGrid::embedded().at(system.site);
         let course = Course::of((&system, &outlook), Truth::ByMonth, (&spread, 0), 60);
         for mistake in Mistake::ALL {
-            told.push(words.trial(&Trial::of(&course, &mistake.made(&card, &system), 0)));
+            let trial = Trial::of(&course, &mistake.made(&card, &system), 0);
+            told.extend([words.trial(&trial), words.drift(&trial)]);
         }
         told.push(words.equalising(ChargerPoints::of(&system.bank).equalise));
     }

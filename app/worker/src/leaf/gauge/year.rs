@@ -215,7 +215,7 @@ fn plot(
     };
     paper.said("h3", "", title);
     let (truth, shown) = (about.words.on_gauge(G::Truth), about.words.on_gauge(G::Shown));
-    picture(paper, "beside-curve", 156.0, &format!("{title}: {truth}, {shown}"));
+    picture(paper, "dots", 156.0, &format!("{title}: {truth}, {shown}"));
     path(paper, "night", shade);
     for charge in [0.0, 0.5, 1.0] {
         line(paper, "grid", (LEFT, y(charge)), (WIDTH - 6.0, y(charge)));
