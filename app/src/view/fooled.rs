@@ -99,14 +99,16 @@ fn playing(store: Store) -> View {
     }));
     let spreads = spreads(store);
     let argument = memo(Box::new(move || format!("{}{PART}{}", spreads.get(), figures.get())));
-    let heard: Listener = Box::new(move |event: Event| {
-        let target = event.target().and_then(|own| own.dyn_into::<Element>().ok());
-        if let Some(target) = target {
-            figures.set(follow(&target));
-        }
-    });
+    let heard = move |chosen: bool| -> Listener {
+        Box::new(move |event: Event| {
+            let target = event.target().and_then(|own| own.dyn_into::<Element>().ok());
+            if let Some(target) = target.filter(|own| (own.id() == MISTAKE) == chosen) {
+                figures.set(follow(&target));
+            }
+        })
+    };
     group(vec![
-        node("div").on("input", heard).child(shown(knobs)).view(),
+        node("div").on("input", heard(false)).on("change", heard(true)).child(shown(knobs)).view(),
         node("div").attr("class", "fitted").child(turned(store, Leaf::GaugeYear, argument)).view(),
         more_while("more", L::AsATable, move || turned(store, Leaf::GaugeYearTable, argument)),
     ])

@@ -280,7 +280,7 @@ impl Words {
         speak!(self.language, gauge::years(self, years))
     }
 
-    /// The two times that are left at an hour: as a gauge tells it, and as the plan goes; none where none comes.
+    /// The two times that are left when a gauge first shows one: as it tells it, and as the plan goes; none where none comes.
     #[must_use]
     pub fn times_left(self, gauge: Option<Hours>, plan: Option<Hours>) -> String {
         speak!(self.language, gauge::times_left(self, gauge, plan))

@@ -37,7 +37,7 @@ pub fn on_gauge(what: OnGauge) -> &'static str {
         G::Passes => "passes",
         G::Reading => "reading",
         G::OnTheGauge => "on the gauge",
-        G::AtCurrent => "while this current flows",
+        G::AtCurrent => "at a current of",
         G::Signed => "Name, date, signature",
         G::Done => "done",
         G::TryMistake => "A mistake to try",
@@ -300,15 +300,15 @@ pub fn years(words: Words, years: &Years) -> String {
     )
 }
 
-/// The two times that are left at an hour.
+/// The two times that are left when a gauge first shows one.
 #[must_use]
 pub fn times_left(words: Words, gauge: Option<Hours>, plan: Option<Hours>) -> String {
-    let whole = |hours: Hours| words.amount(Hours(hours.0.round()));
+    let whole = |hours: Hours| words.duration(hours);
     let gauge = gauge.map_or("no time left, as it charges".to_owned(), whole);
     let plan = plan.map_or("is not reached in this course".to_owned(), |own| {
         format!("is reached after {}", whole(own))
     });
-    format!("The gauge shows {gauge}; by what will happen the reserve {plan}.")
+    format!("At first the gauge shows {gauge}; by what will happen the reserve {plan}.")
 }
 
 /// How far the count moves against the truth in a day.

@@ -39,7 +39,7 @@ pub fn on_gauge(what: OnGauge) -> &'static str {
         G::Passes => "vale",
         G::Reading => "lectura",
         G::OnTheGauge => "en el medidor",
-        G::AtCurrent => "mientras pasa esta corriente",
+        G::AtCurrent => "con una corriente de",
         G::Signed => "Nombre, fecha, firma",
         G::Done => "hecho",
         G::TryMistake => "Un error que probar",
@@ -307,12 +307,12 @@ pub fn years(words: Words, years: &Years) -> String {
 /// Los dos tiempos que quedan en una hora.
 #[must_use]
 pub fn times_left(words: Words, gauge: Option<Hours>, plan: Option<Hours>) -> String {
-    let whole = |hours: Hours| words.amount(Hours(hours.0.round()));
+    let whole = |hours: Hours| words.duration(hours);
     let gauge = gauge.map_or("ningún tiempo restante, porque carga".to_owned(), whole);
     let plan = plan.map_or("no llega en esta simulación".to_owned(), |own| {
         format!("llega tras {}", whole(own))
     });
-    format!("El medidor muestra {gauge}; por lo que va a pasar, la reserva {plan}.")
+    format!("Al principio el medidor muestra {gauge}; por lo que va a pasar, la reserva {plan}.")
 }
 
 /// Cuánto se mueve la cuenta respecto a la verdad en un día.

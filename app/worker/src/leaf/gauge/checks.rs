@@ -20,6 +20,11 @@ pub(super) fn second(point: &Point) -> Option<(G, Unit)> {
     }
 }
 
+/// What is the same again is not said again.
+pub(super) fn once(before: &mut &'static str, said: &'static str) -> &'static str {
+    if core::mem::replace(before, said) == said { "" } else { said }
+}
+
 /// What a reading means; blank without one.
 pub(super) fn verdict(check: &Check, about: About<'_>) -> String {
     let About { words, document, .. } = about;
@@ -45,15 +50,16 @@ pub(in super::super) fn write_checks(about: About<'_>) -> String {
     let About { words, document, .. } = about;
     let name_of = |tag: Tag| words.name_in(document, tag);
     let mut parts = Vec::new();
+    let mut before = "";
     for own in &set_up(about).1.checks {
         let (what, of) = own.point.kept_as();
         let number = Checked::ALL.iter().position(|known| *known == what).unwrap_or_default();
         let of = of.map(|own| decimal(own.into(), 0)).unwrap_or_default();
         let [at, passes] = expected(words, own);
-        let mut how = words.how_to_check(&own.point).to_owned();
+        let mut how = once(&mut before, words.how_to_check(&own.point)).to_owned();
         if !at.is_empty() {
             let (expects, passing) = (words.on_gauge(G::Expected), words.on_gauge(G::Passes));
-            how = format!("{how} ({expects} {at}, {passing} {passes})");
+            how = format!("{how} ({expects} {at}, {passing} {passes})").trim_start().to_owned();
         }
         let second = second(&own.point).map_or("", |(name, _)| words.on_gauge(name));
         parts.extend([

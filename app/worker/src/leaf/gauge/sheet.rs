@@ -12,7 +12,7 @@ use crate::paper::Paper;
 pub(in super::super) fn write_sheet(argument: &str, about: About<'_>) -> Option<String> {
     let (day, page) = argument.split_once(' ')?;
     let words = about.words;
-    let (card, checks) = set_up(about);
+    let (card, sheet_of) = set_up(about);
     let mut paper = Paper::default();
     sheet::head(&mut paper, day, about);
     paper.class("div", "fitting-sheet");
@@ -32,8 +32,10 @@ pub(in super::super) fn write_sheet(argument: &str, about: About<'_>) -> Option<
         paper.open("th").attr("scope", "col").text(words.on_gauge(head)).close();
     }
     paper.close().close().open("tbody");
-    for own in &checks.checks {
-        row(&mut paper, own, about);
+    let mut before = "";
+    for own in &sheet_of.checks {
+        let how = checks::once(&mut before, words.how_to_check(&own.point));
+        row(&mut paper, own, how, about);
     }
     paper.close().close();
     paper.said("p", "blank", words.on_gauge(G::Signed)).close();
@@ -42,7 +44,7 @@ pub(in super::super) fn write_sheet(argument: &str, about: About<'_>) -> Option<
 }
 
 /// A check: what, how, what is expected, and what was read or room for it.
-fn row(paper: &mut Paper, check: &Check, about: About<'_>) {
+fn row(paper: &mut Paper, check: &Check, how: &str, about: About<'_>) {
     let About { words, document, .. } = about;
     let name_of = |tag: Tag| words.name_in(document, tag);
     let [at, passes] = expected(words, check);
@@ -51,7 +53,7 @@ fn row(paper: &mut Paper, check: &Check, about: About<'_>) {
         "",
         &words.checked(&check.point, &name_of),
     );
-    paper.said("p", "", words.how_to_check(&check.point));
+    paper.said("p", "", how);
     let read = check.read_in(document);
     if read.is_some() {
         paper.said("p", "", &format!("→ {}", checks::verdict(check, about)));
