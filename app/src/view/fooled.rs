@@ -11,6 +11,7 @@ use web_sys::{Element, Event};
 
 use super::field::more_while;
 use super::leaf::{shown, turned};
+use super::pictures::save;
 use super::place::{has_place, hint};
 use super::sizing::spreads;
 use crate::bind::watch;
@@ -109,7 +110,16 @@ fn playing(store: Store) -> View {
     };
     group(vec![
         node("div").on("input", heard(false)).on("change", heard(true)).child(shown(knobs)).view(),
-        node("div").attr("class", "fitted").child(turned(store, Leaf::GaugeYear, argument)).view(),
+        node("figure")
+            .attr("class", "picture")
+            .child(
+                node("div")
+                    .attr("class", "fitted")
+                    .child(turned(store, Leaf::GaugeYear, argument))
+                    .view(),
+            )
+            .child(save(store, L::SeeItFooled))
+            .view(),
         more_while("more", L::AsATable, move || turned(store, Leaf::GaugeYearTable, argument)),
     ])
 }

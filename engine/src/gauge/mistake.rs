@@ -9,7 +9,6 @@
 use super::card::Card;
 use super::counter::{Gauge, Unseen};
 use super::course::Course;
-use super::shunt::CurrentError;
 use super::trial::Trial;
 use crate::bank::ChargeEfficiency;
 use crate::quantity::{Hours, Percent};
@@ -126,36 +125,34 @@ impl Mistake {
     /// The gauge of a card with this mistake.
     #[must_use]
     pub fn made(self, card: &Card, system: &System) -> Gauge {
-        let gauge = card.gauge();
-        let capacity = |by: f64| Gauge { capacity: gauge.capacity * by, ..gauge };
-        let efficiency = |own| Gauge { efficiency: ChargeEfficiency::Flat(own), ..gauge };
-        let full = |volts| Gauge { full_voltage: volts, ..gauge };
-        let tail = |by: f64| Gauge { tail: gauge.tail * by, ..gauge };
+        let mut gauge = card.gauge();
         let a_thousandth = gauge.capacity / Hours(1000.0);
-        let offset = |offset| Gauge { error: CurrentError { offset, ..gauge.error }, ..gauge };
-        let gain = |by| Gauge { error: CurrentError { gain: Percent(by), ..gauge.error }, ..gauge };
-        let unseen = |unseen| Gauge { unseen, ..gauge };
         let set = system.bank.mean_efficiency;
+        let mut gain = 0.0;
         match self {
-            Self::CapacityHigh => capacity(4.0 / 3.0),
-            Self::CapacityLow => capacity(2.0 / 3.0),
-            Self::EfficiencyHigh => efficiency(1.0),
-            Self::EfficiencyLow => efficiency(set - 0.1),
-            Self::FullVoltageLow => full(gauge.full_voltage * 0.93),
-            Self::FullVoltageHigh => full(gauge.full_voltage + system.bank.nominal * 0.05),
-            Self::TailLarge => tail(5.0),
-            Self::TailSmall => tail(0.01),
-            Self::OffsetUp => offset(a_thousandth),
-            Self::OffsetDown => offset(-a_thousandth),
+            Self::CapacityHigh => gauge.capacity = gauge.capacity * (4.0 / 3.0),
+            Self::CapacityLow => gauge.capacity = gauge.capacity * (2.0 / 3.0),
+            Self::EfficiencyHigh => gauge.efficiency = ChargeEfficiency::Flat(1.0),
+            Self::EfficiencyLow => gauge.efficiency = ChargeEfficiency::Flat(set - 0.1),
+            Self::FullVoltageLow => gauge.full_voltage = gauge.full_voltage * 0.93,
+            Self::FullVoltageHigh => {
+                gauge.full_voltage = gauge.full_voltage + system.bank.nominal * 0.05;
+            }
+            Self::TailLarge => gauge.tail = gauge.tail * 5.0,
+            Self::TailSmall => gauge.tail = gauge.tail * 0.01,
+            Self::OffsetUp => gauge.error.offset = a_thousandth,
+            Self::OffsetDown => gauge.error.offset = -a_thousandth,
             // The current is the voltage over the resistance that it was told.
-            Self::ShuntLarge => gain(50.0),
-            Self::ShuntSmall => gain(-100.0 / 3.0),
-            Self::ShuntReversed => gain(-200.0),
-            Self::LoadAhead => unseen(Unseen { load: Percent(30.0), ..Unseen::default() }),
-            Self::ChargerAhead => unseen(Unseen::of_charger(system, Percent(100.0))),
-            Self::ThresholdHigh => Gauge { threshold: gauge.capacity / Hours(50.0), ..gauge },
-            Self::FullOnEmpty => Gauge { start: Some(1.0), ..gauge },
+            Self::ShuntLarge => gain = 50.0,
+            Self::ShuntSmall => gain = -100.0 / 3.0,
+            Self::ShuntReversed => gain = -200.0,
+            Self::LoadAhead => gauge.unseen.load = Percent(30.0),
+            Self::ChargerAhead => gauge.unseen = Unseen::of_charger(system, Percent(100.0)),
+            Self::ThresholdHigh => gauge.threshold = gauge.capacity / Hours(50.0),
+            Self::FullOnEmpty => gauge.start = Some(1.0),
         }
+        gauge.error.gain = Percent(gain);
+        gauge
     }
 
     /// By what it shows.
@@ -207,9 +204,16 @@ impl Tried {
     /// Whether a telltale can be seen.
     #[must_use]
     pub fn has(&self, telltale: Telltale) -> bool {
-        let Self { wrong, right, .. } = self;
+        telltale.is_seen(&self.wrong, &self.right)
+    }
+}
+
+impl Telltale {
+    /// Whether it can be seen in what came of a gauge beside that of the card.
+    #[must_use]
+    pub fn is_seen(self, wrong: &Trial, right: &Trial) -> bool {
         let drift = wrong.drift.0 - right.drift.0;
-        match telltale {
+        match self {
             Telltale::TooSlow => (0.0..right.pace - PACE).contains(&wrong.pace),
             Telltale::TooFast => wrong.pace > right.pace + PACE,
             Telltale::CreepsUp => drift > DRIFT,

@@ -9,7 +9,9 @@ use sunlarder_engine::place::SpreadGrid;
 use sunlarder_engine::sky::DAYS_PER_YEAR;
 use sunlarder_engine::words::{Label, decimal};
 use sunlarder_engine::working::Tag;
-use sunlarder_tests::browser::{Outcome, Page, WORDS, answered, on_phone_and_laptop};
+use sunlarder_tests::browser::{
+    Look, Outcome, Page, Site, WORDS, answered, in_browser, on_phone_and_laptop,
+};
 use thirtyfour::By;
 use thirtyfour::components::SelectElement;
 use thirtyfour::prelude::*;
@@ -209,4 +211,32 @@ async fn an_installer_sets_up_a_gauge_checks_it_and_sees_it_fooled() -> Outcome<
         Ok(())
     })
     .await
+}
+
+#[tokio::test]
+async fn the_gauge_is_accessible_in_small_windows_and_in_the_dark() -> Outcome<()> {
+    let site = Site::of_dist().await?;
+    let address = site.address();
+    // The last is a laptop at 200 %, the one before the narrowest phone.
+    let small = |width, height| Look { width, height, dark: false };
+    let looks =
+        [Look::PHONE.in_the_dark(), Look::DESKTOP.in_the_dark(), small(320, 640), small(640, 400)];
+    for look in looks {
+        in_browser(look, |page| async move {
+            page.start_from(address, "cabin").await?;
+            page.open_question(Label::HowDoYouSetUpTheGauge).await?;
+            for fold in [Label::WhatWasMeasured, Label::SeeItFooled] {
+                open_fold(&page, fold).await?;
+            }
+            page.wait_until("document.querySelector('.checked') !== null").await?;
+            page.wait_until("document.querySelectorAll('#fooled svg[role=img]').length === 2")
+                .await?;
+            page.press(By::Css("#gauge-card [data-fold='0']")).await?;
+            page.wait_until("document.querySelector('#gauge .run-working .step') !== null").await?;
+            page.expect_sound().await?;
+            page.expect_quiet().await
+        })
+        .await?;
+    }
+    Ok(())
 }

@@ -2,7 +2,7 @@
 
 use chrono::{Datelike, NaiveDate, Timelike};
 use sunlarder_engine::digits;
-use sunlarder_engine::gauge::{Course, Gauge, Jump, Knob, Mistake, Shown, Trial, Tried};
+use sunlarder_engine::gauge::{Course, Gauge, Jump, Knob, Mistake, Shown, Trial};
 use sunlarder_engine::sun::{Daylight, daylight};
 use sunlarder_engine::words::gauge::OnGauge as G;
 use sunlarder_engine::words::{Label as L, Typed, decimal};
@@ -77,15 +77,15 @@ pub(crate) fn write_year(about: About<'_>, own: &Gauging, given: &str) -> String
     };
     let Played { mistake, from, trial } = &played;
     if let Some(mistake) = *mistake {
-        let right = match from {
-            0 => own.right.clone(),
-            from => Trial::of(&own.course, &own.card.gauge(), *from),
+        let telltale = mistake.telltale();
+        let shows = match from {
+            0 => telltale.is_seen(trial, &own.right),
+            _ => telltale.is_seen(trial, &Trial::of(&own.course, &own.card.gauge(), *from)),
         };
-        let tried = Tried { mistake, wrong: trial.clone(), right };
-        let shows = if tried.shows() { G::ShowsHere } else { G::HiddenHere };
-        let telltale = words.mistake_shows(mistake.telltale());
+        let shows = words.on_gauge(if shows { G::ShowsHere } else { G::HiddenHere });
+        let telltale = words.mistake_shows(telltale);
         let known = format!("{}: {telltale}", words.on_gauge(G::KnownBy));
-        paper.said("p", "caution", &known).said("p", "", words.on_gauge(shows));
+        paper.said("p", "caution", &known).said("p", "", shows);
     }
     paper.said("p", "", &words.trial(trial)).said("p", "", &words.drift(trial));
     if let Some(first) = trial.hours.iter().find(|own| own.gauge_left.is_some()) {
