@@ -508,7 +508,7 @@ fn the_gauge_of_every_example_is_told() {
     // What was typed back is judged.
     let measured = example("../tests/golden/v1/checks_of_a_van.json");
     let sheet = said(&run(&["gauge", &measured, "--commission"]));
-    for part in ["reading 13.29 V: As it should be.", "its minus is on the bank's side"] {
+    for part in ["reading 13.29\u{a0}V: As it should be.", "its minus is on the bank's side"] {
         assert!(sheet.contains(part), "{part}\n{sheet}");
     }
     let gauge = json(&["gauge", &measured, "--json"]);
