@@ -14,6 +14,7 @@ use sunlarder_engine::sun::Site;
 use sunlarder_engine::system::System;
 use sunlarder_engine::words::Words;
 
+use crate::PLANNER;
 use crate::leaf::{self, About, Leaf, Written};
 use crate::message::{Answer, MONTHS, Request, climate_of};
 use crate::sentences::list;
@@ -147,11 +148,14 @@ impl Desk {
                 }
             }
             Request::Weather { serial, spread } if serial == self.serial => self.foretell(spread),
-            Request::Year { code, text } => {
+            Request::Year { code, text } if PLANNER => {
                 self.year = text.and_then(|text| Year::read(&code, &text));
             }
             Request::Replay { serial } if serial == self.serial => self.replaying = true,
-            Request::Leaf { .. } | Request::Weather { .. } | Request::Replay { .. } => {}
+            Request::Leaf { .. }
+            | Request::Weather { .. }
+            | Request::Year { .. }
+            | Request::Replay { .. } => {}
         }
     }
 
@@ -175,12 +179,12 @@ impl Desk {
         if let Some(wish) = self.waiting.pop_front() {
             return Some(self.write(&wish));
         }
-        if core::mem::take(&mut self.replaying) {
+        if PLANNER && core::mem::take(&mut self.replaying) {
             return Some(self.replay());
         }
         let foretold = self.foretelling.then(|| self.go_on()).flatten();
         self.foretelling = foretold.is_some();
-        foretold.or_else(|| self.size())
+        foretold.or_else(|| if PLANNER { self.size() } else { None })
     }
 
     /// Tells what is new of the sizes, or works off one piece of them; nothing if all is known and told.
@@ -213,7 +217,7 @@ impl Desk {
             return Some(Answer::Written { serial: self.serial, wish: wish.number, written });
         }
         let Plan { document, system, outlook, sizing, .. } = self.plan.as_mut()?;
-        if wish.leaf == Leaf::SizedPlan {
+        if PLANNER && wish.leaf == Leaf::SizedPlan {
             let text =
                 sizing.as_ref().map(|own| own.sized_plan(&wish.argument)).unwrap_or_default();
             let written = Written { text, numbers: Vec::new() };

@@ -34,6 +34,7 @@ use sunlarder_engine::simulate::Sunlight;
 use sunlarder_engine::system::System;
 use sunlarder_engine::words::{Language, Words};
 
+use crate::PLANNER;
 use crate::paper::Paper;
 
 /// What can be written. Each has an argument, a text whose meaning is said here.
@@ -172,7 +173,7 @@ impl Written {
     }
 }
 
-/// Writes a leaf; nothing for an argument that means nothing.
+/// Writes a leaf; nothing for an argument that means nothing, or of another page than that of this build.
 #[must_use]
 pub fn write(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
     match leaf {
@@ -180,7 +181,6 @@ pub fn write(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
             let question = argument.parse().ok().and_then(|place: usize| Question::ALL.get(place));
             question.map(|own| Written::of(working::write(*own, about))).unwrap_or_default()
         }
-        Leaf::Climate => Written::of(climate::write(about.words, &about.system.climate)),
         Leaf::Explained => {
             write_without_plan(leaf, argument, about.words.language).unwrap_or_default()
         }
@@ -195,6 +195,22 @@ pub fn write(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
             let Outlook { run, dark, .. } = about.outlook;
             Written::of(csv(about.system, if argument == "dark" { dark } else { run }))
         }
+        Leaf::Fitting => Written::of(fitting::write(about)),
+        Leaf::RunWorking => {
+            Written::of(fitting::write_working(argument, about).unwrap_or_default())
+        }
+        Leaf::FittingSheet => {
+            Written::of(fitting::write_sheet(argument, about).unwrap_or_default())
+        }
+        _ if PLANNER => write_planned(leaf, argument, about),
+        _ => Written::default(),
+    }
+}
+
+/// Writes a leaf of the page about the plan.
+fn write_planned(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
+    match leaf {
+        Leaf::Climate => Written::of(climate::write(about.words, &about.system.climate)),
         Leaf::Beside => Written::of(beside::write(argument, about)),
         Leaf::Question => {
             let what = guess::guessed(argument);
@@ -208,15 +224,8 @@ pub fn write(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
         Leaf::YearTable => year::write_table(argument, about),
         Leaf::Flow => flow::write(&day_flow(about), about),
         Leaf::FlowTable => flow::write_table(&day_flow(about), about),
-        Leaf::Fitting => Written::of(fitting::write(about)),
-        Leaf::RunWorking => {
-            Written::of(fitting::write_working(argument, about).unwrap_or_default())
-        }
-        Leaf::FittingSheet => {
-            Written::of(fitting::write_sheet(argument, about).unwrap_or_default())
-        }
-        // The desk writes them while it works them out.
-        Leaf::Sizes | Leaf::Sizing | Leaf::Helping | Leaf::SizedPlan => Written::default(),
+        // The desk writes those of sizes while it works them out.
+        _ => Written::default(),
     }
 }
 

@@ -416,6 +416,13 @@ pub fn label(label: Label) -> &'static str {
         }
         Label::SideBySide => "Side by side",
         Label::BackToPlan => "Back to the plan",
+        Label::BackToPlanHint => {
+            "What runs, what stores and what comes in: the plan that all of this follows from."
+        }
+        Label::ToInstalled => "Set up the gauge, and see whether it agrees",
+        Label::ToInstalledHint => {
+            "The installed system has a page of its own. Once opened, it works without a network, too."
+        }
         Label::AnotherPlan => "Another plan",
         Label::PrintThis => "Print",
         Label::Figure => "Figure",

@@ -426,6 +426,13 @@ pub fn label(label: Label) -> &'static str {
         }
         Label::SideBySide => "Lado a lado",
         Label::BackToPlan => "Volver al plan",
+        Label::BackToPlanHint => {
+            "Lo que funciona, lo que almacena y lo que entra: el plan del que sale todo esto."
+        }
+        Label::ToInstalled => "Ajustar el medidor y ver si coincide",
+        Label::ToInstalledHint => {
+            "El sistema instalado tiene su propia página. Una vez abierta, también funciona sin red."
+        }
         Label::AnotherPlan => "Otro plan",
         Label::PrintThis => "Imprimir",
         Label::Figure => "Dato",
