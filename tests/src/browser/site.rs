@@ -54,6 +54,12 @@ impl Site {
         &self.address
     }
 
+    /// The address of the page about the installed system.
+    #[must_use]
+    pub fn installed(&self) -> String {
+        format!("{}installed/", self.address)
+    }
+
     /// Takes the host away: from now on every connection is refused.
     ///
     /// # Errors
