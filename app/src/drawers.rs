@@ -27,6 +27,8 @@ pub(crate) struct Drawers {
     pub(crate) sizing: fn(Store) -> View,
     /// How it is wired.
     pub(crate) fitting: fn(Store) -> View,
+    /// How the gauge is set up.
+    pub(crate) gauge: fn(Store) -> View,
     /// An open load.
     pub(crate) load: Of<usize>,
     /// The search for a load.

@@ -78,15 +78,9 @@ pub(crate) fn fit_section(store: Store) -> View {
 
 /// What stands in the fold.
 pub(crate) fn inside(store: Store) -> View {
-    let asked: Listener = Box::new(move |event: Event| {
-        let target = event.target().and_then(|own| own.dyn_into::<web_sys::Element>().ok());
-        if let Some(button) = target.filter(|own| own.has_attribute("data-run")) {
-            fold_working(store, &button);
-        }
-    });
     node("div")
         .attr("id", "fitting")
-        .on("click", asked)
+        .on("click", folds(store, "fitting", Leaf::RunWorking))
         .child(group(vec![
             rules(store),
             button(L::PrintFitting, "button", move || print(store, Leaf::FittingSheet)),
@@ -98,8 +92,19 @@ pub(crate) fn inside(store: Store) -> View {
         .view()
 }
 
-/// Puts how a run was worked out under its button, or takes it away. After an edit the runs are written anew, without it.
-fn fold_working(store: Store, button: &web_sys::Element) {
+/// Presses of buttons that have how something was worked out put under themselves, a leaf whose argument they bear; `root` is the id of
+/// what listens.
+pub(super) fn folds(store: Store, root: &'static str, leaf: Leaf) -> Listener {
+    Box::new(move |event: Event| {
+        let target = event.target().and_then(|own| own.dyn_into::<web_sys::Element>().ok());
+        if let Some(button) = target.filter(|own| own.has_attribute("data-fold")) {
+            fold_working(store, (root, leaf), &button);
+        }
+    })
+}
+
+/// Puts how something was worked out under its button, or takes it away. After an edit all is written anew, without it.
+fn fold_working(store: Store, (root, leaf): (&'static str, Leaf), button: &web_sys::Element) {
     let is_open = button.get_attribute("aria-expanded").as_deref() == Some("true");
     let _ = button.set_attribute("aria-expanded", if is_open { "false" } else { "true" });
     if is_open {
@@ -108,8 +113,8 @@ fn fold_working(store: Store, button: &web_sys::Element) {
         }
         return;
     }
-    let place = button.get_attribute("data-run").unwrap_or_default();
-    let own = format!("#fitting [data-run='{place}'][aria-expanded='true']:last-child");
+    let place = button.get_attribute("data-fold").unwrap_or_default();
+    let own = format!("#{root} [data-fold='{place}'][aria-expanded='true']:last-child");
     let then = Callback::new(move |paper: String| {
         // It may have been closed again, or the plan may have changed.
         if let Ok(Some(button)) = document().query_selector(&own) {
@@ -117,7 +122,7 @@ fn fold_working(store: Store, button: &web_sys::Element) {
             put_behind(&button, working.view());
         }
     });
-    store.worked.once(Leaf::RunWorking, place, then);
+    store.worked.once(leaf, place, then);
 }
 
 /// By which rules, in which surroundings, and how long the runs are.

@@ -2,7 +2,7 @@
 
 use crate::signal::*;
 use sunlarder_engine::words::Label as L;
-use sunlarder_worker::PLANNER;
+use sunlarder_worker::{INSTALLED, PLANNER};
 
 use super::bank::bank_section;
 use super::curve::{day_picture, now};
@@ -10,6 +10,7 @@ use super::dialogs::{dialogs, plan_name};
 use super::drop::drop_target;
 use super::field::button;
 use super::fitting::fit_section;
+use super::gauge::gauge_section;
 use super::habits::with_plan;
 use super::loads::loads;
 use super::mend::inverter_button;
@@ -91,6 +92,9 @@ fn ledger(store: Store) -> View {
             .child(help_section(store));
     }
     own = own.child(fit_section(store));
+    if INSTALLED {
+        own = own.child(gauge_section(store));
+    }
     own.child(across(store)).view()
 }
 

@@ -2,12 +2,12 @@
 
 use super::load_editor::load_editor;
 use super::{
-    bank, catalogue, compare, dialogs, fitting, guess, habits, place, share, sizing, sources,
+    bank, catalogue, compare, dialogs, fitting, gauge, guess, habits, place, share, sizing, sources,
 };
 use crate::dom::node::{View, nothing};
 use crate::drawers::Drawers;
 use crate::store::Store;
-use sunlarder_worker::PLANNER;
+use sunlarder_worker::{INSTALLED, PLANNER};
 
 /// What stands where this build's page has nothing.
 fn none(_: Store) -> View {
@@ -26,6 +26,7 @@ pub(crate) const DRAWERS: Drawers = Drawers {
     sources: planned(sources::inside),
     sizing: planned(sizing::inside),
     fitting: fitting::inside,
+    gauge: if INSTALLED { gauge::inside } else { none },
     load: if PLANNER { load_editor } else { |_, _, _| nothing() },
     search: if PLANNER { catalogue::search } else { |_, _, _| nothing() },
     plans: dialogs::plans,

@@ -14,11 +14,12 @@ use sunlarder_engine::sun::Site;
 use sunlarder_engine::system::System;
 use sunlarder_engine::words::Words;
 
-use crate::PLANNER;
+use crate::gauging::Gauging;
 use crate::leaf::{self, About, Leaf, Written};
 use crate::message::{Answer, MONTHS, Request, climate_of};
-use crate::sentences::list;
+use crate::sentences::{PART, list};
 use crate::sizing::{Hand, Sizing};
+use crate::{INSTALLED, PLANNER};
 
 /// The plan on the desk and what is known of it.
 #[derive(Debug)]
@@ -34,6 +35,8 @@ struct Plan {
     weather: Option<Weather>,
     /// How big it should be, as far as it is worked out.
     sizing: Option<Sizing>,
+    /// Its gauge, once somebody has turned it.
+    gauging: Option<Gauging>,
 }
 
 /// An ensemble in the making.
@@ -143,7 +146,10 @@ impl Desk {
                     if self.living.iter().all(|own| own.wish.number != number) {
                         self.living.push(Living { wish, told: None });
                     }
-                } else if self.waiting.iter().all(|own| own.number != number) {
+                } else if let Some(own) = self.waiting.iter_mut().find(|own| own.number == number) {
+                    // Of something that is turned only what is newest is wanted.
+                    *own = wish;
+                } else {
                     self.waiting.push_back(wish);
                 }
             }
@@ -216,7 +222,7 @@ impl Desk {
             let written = leaf::write_without_plan(wish.leaf, &wish.argument, self.words.language)?;
             return Some(Answer::Written { serial: self.serial, wish: wish.number, written });
         }
-        let Plan { document, system, outlook, sizing, .. } = self.plan.as_mut()?;
+        let Plan { document, system, outlook, sizing, gauging, .. } = self.plan.as_mut()?;
         if PLANNER && wish.leaf == Leaf::SizedPlan {
             let text =
                 sizing.as_ref().map(|own| own.sized_plan(&wish.argument)).unwrap_or_default();
@@ -226,7 +232,12 @@ impl Desk {
         let sunlight = &mut self.sunlight;
         let outlook = outlook.get_or_insert_with(|| Outlook::in_sunlight(system, sunlight));
         let about = About { words: self.words, document, system, outlook };
-        let written = leaf::write(wish.leaf, &wish.argument, about);
+        let written = if INSTALLED && wish.leaf.is_gauge_year() {
+            let text = gauge_year(wish, gauging, about);
+            Written { text: text.unwrap_or_default(), numbers: Vec::new() }
+        } else {
+            leaf::write(wish.leaf, &wish.argument, about)
+        };
         Some(Answer::Written { serial: self.serial, wish: wish.number, written })
     }
 
@@ -309,22 +320,48 @@ impl Plan {
         let document = share::decode(&code).ok()?;
         let found = climate_of(site(&document), &climate)?;
         let system = System::resolve(&document, found, &mut ()).ok()?;
-        Some(Self { code, climate, document, system, outlook: None, weather: None, sizing: None })
+        Some(Self {
+            code,
+            climate,
+            document,
+            system,
+            outlook: None,
+            weather: None,
+            sizing: None,
+            gauging: None,
+        })
     }
 }
 
 impl Plan {
-    /// The same with what is known of the plan before it, if it only promises something else.
+    /// The same with what is known of the plan before it, if it only promises something else, or was measured.
     fn after(mut self, before: Option<Self>) -> Self {
         let Some(mut before) = before else { return self };
         let promise = self.document.promise.take();
+        let checks = core::mem::take(&mut self.document.checks);
         before.document.promise = None;
+        before.document.checks.clear();
         if before.climate == self.climate && before.document == self.document {
             (self.outlook, self.weather) = (before.outlook, before.weather);
+            self.gauging = before.gauging;
         }
         self.document.promise = promise;
+        self.document.checks = checks;
         self
     }
+}
+
+/// What a gauge shows through the year; the course of the plan is worked out once.
+fn gauge_year(wish: &Wish, gauging: &mut Option<Gauging>, about: About<'_>) -> Option<String> {
+    let (spreads, given) = wish.argument.split_once(PART)?;
+    if !gauging.as_ref().is_some_and(|own| own.is_of(spreads)) {
+        *gauging = Gauging::new(spreads, about.system, about.outlook);
+    }
+    let own = gauging.as_ref()?;
+    Some(match wish.leaf {
+        Leaf::GaugeYear => leaf::write_year(about, own, given),
+        _ => leaf::write_year_table(about, own, given),
+    })
 }
 
 /// Where a plan is.

@@ -5,6 +5,7 @@
 //! browser gives none, to the page itself.
 
 pub mod desk;
+mod gauging;
 pub mod leaf;
 pub mod message;
 pub mod paper;

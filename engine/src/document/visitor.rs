@@ -17,6 +17,8 @@ pub enum List {
     Arrays,
     /// Stretches of the day in one schedule.
     Spans,
+    /// Readings of checks.
+    Checks,
 }
 
 impl List {
@@ -27,6 +29,7 @@ impl List {
             Self::Loads => 200,
             Self::Arrays => 8,
             Self::Spans => 12,
+            Self::Checks => 400,
         }
     }
 }

@@ -54,12 +54,6 @@ impl Site {
         &self.address
     }
 
-    /// The address of the page about the installed system.
-    #[must_use]
-    pub fn installed(&self) -> String {
-        format!("{}installed/", self.address)
-    }
-
     /// Takes the host away: from now on every connection is refused.
     ///
     /// # Errors
@@ -77,6 +71,12 @@ impl Site {
             }
         }
     }
+}
+
+/// The address of the page about the installed system beside that of a plan.
+#[must_use]
+pub fn installed(page: &str) -> String {
+    format!("{page}installed/")
 }
 
 /// The folder of the built page.

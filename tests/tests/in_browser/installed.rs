@@ -3,7 +3,7 @@
 use serde_json::json;
 use sunlarder_engine::document::Field;
 use sunlarder_engine::words::{Label, Language};
-use sunlarder_tests::browser::{Look, Outcome, Page, Site, WORDS, dist, in_browser};
+use sunlarder_tests::browser::{Look, Outcome, Page, Site, WORDS, dist, in_browser, installed};
 use thirtyfour::By;
 
 /// Goes across to the other page of the same language, and waits for it.
@@ -51,7 +51,7 @@ async fn the_plan_goes_along_to_the_installed_system_and_back() -> Outcome<()> {
 async fn each_language_has_its_page_of_the_installed_system() -> Outcome<()> {
     let site = Site::of_dist().await?;
     in_browser(Look::DESKTOP, |page| async move {
-        page.start_from(&site.installed(), "hut").await?;
+        page.start_from(&installed(site.address()), "hut").await?;
         page.open_habits().await?;
         page.press(By::Css("dialog[open] a[hreflang='es']")).await?;
         page.wait_until(
@@ -73,7 +73,7 @@ async fn each_language_has_its_page_of_the_installed_system() -> Outcome<()> {
 async fn after_one_visit_the_installed_system_is_there_without_a_network() -> Outcome<()> {
     let site = Site::of_folder(&dist()?, "/some/where/").await?;
     in_browser(Look::PHONE, |page| async move {
-        let address = site.installed();
+        let address = installed(site.address());
         page.visit(&address).await?;
         site.take_away().await?;
         page.set_offline(true).await?;

@@ -12,6 +12,7 @@ mod drawing;
 mod explained;
 mod fitting;
 mod flow;
+mod gauge;
 mod guess;
 mod inverter;
 mod other;
@@ -23,6 +24,7 @@ mod year;
 
 pub use code::code_of;
 pub use explained::Topic;
+pub(crate) use gauge::{write_year, write_year_table};
 pub use guess::argument as guesses;
 pub use other::argument as other;
 pub use sizes::{SizesNumbers, draw_sizes, sizes_numbers, write_helping, write_sizing};
@@ -34,8 +36,8 @@ use sunlarder_engine::simulate::Sunlight;
 use sunlarder_engine::system::System;
 use sunlarder_engine::words::{Language, Words};
 
-use crate::PLANNER;
 use crate::paper::Paper;
+use crate::{INSTALLED, PLANNER};
 
 /// What can be written. Each has an argument, a text whose meaning is said here.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -89,11 +91,26 @@ pub enum Leaf {
     RunWorking,
     /// The wiring as a sheet for print; the argument is the day, a space and the page's address.
     FittingSheet,
+    /// What the gauge is told; the argument means nothing.
+    Gauge,
+    /// How a setting of it was worked out; the argument is its place in [`Kind::ALL`](sunlarder_engine::gauge::Kind::ALL).
+    SettingWorking,
+    /// The commissioning sheet for print; the argument is the day, a space and the page's address.
+    CommissioningSheet,
+    /// What is to be measured, as [sentences](crate::sentences), five of each check; the argument means nothing.
+    Checks,
+    /// What of the simulated gauge can be turned; the argument means nothing.
+    Knobs,
+    /// What it shows beside the truth; the argument is the twelve spreads of the daily clearness, then parted as
+    /// [sentences](crate::sentences) the place of a mistake, or nothing, and what stands in the boxes.
+    GaugeYear,
+    /// The table behind it; the same argument.
+    GaugeYearTable,
 }
 
 impl Leaf {
     /// All in the order of their numbers.
-    pub const ALL: [Self; 23] = [
+    pub const ALL: [Self; 30] = [
         Self::Working,
         Self::Climate,
         Self::Explained,
@@ -117,12 +134,19 @@ impl Leaf {
         Self::Fitting,
         Self::RunWorking,
         Self::FittingSheet,
+        Self::Gauge,
+        Self::SettingWorking,
+        Self::CommissioningSheet,
+        Self::Checks,
+        Self::Knobs,
+        Self::GaugeYear,
+        Self::GaugeYearTable,
     ];
 
     /// Whether it takes so long that it is written only once somebody rests.
     #[must_use]
     pub const fn waits_for_rest(self) -> bool {
-        matches!(self, Self::Year | Self::YearTable) || self.lives()
+        self.is_gauge_year() || matches!(self, Self::Year | Self::YearTable) || self.lives()
     }
 
     /// Whether it is written again and again while it is worked out.
@@ -131,10 +155,28 @@ impl Leaf {
         matches!(self, Self::Sizes | Self::Sizing | Self::Helping)
     }
 
+    /// Whether the desk writes it of a gauge that it keeps.
+    #[must_use]
+    pub const fn is_gauge_year(self) -> bool {
+        matches!(self, Self::GaugeYear | Self::GaugeYearTable)
+    }
+
     /// The one of a number.
     #[must_use]
     pub fn from_number(number: usize) -> Option<Self> {
         Self::ALL.get(number).copied()
+    }
+
+    /// Whether it belongs to the page about the installed system alone.
+    const fn is_installed(self) -> bool {
+        matches!(
+            self,
+            Self::Gauge
+                | Self::SettingWorking
+                | Self::CommissioningSheet
+                | Self::Checks
+                | Self::Knobs
+        )
     }
 
     /// Whether it is written about a plan. Others are also there while something is wrong with it.
@@ -202,7 +244,25 @@ pub fn write(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
         Leaf::FittingSheet => {
             Written::of(fitting::write_sheet(argument, about).unwrap_or_default())
         }
+        _ if INSTALLED && leaf.is_installed() => write_installed(leaf, argument, about),
         _ if PLANNER => write_planned(leaf, argument, about),
+        _ => Written::default(),
+    }
+}
+
+/// Writes a leaf of the page about the installed system.
+fn write_installed(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
+    match leaf {
+        Leaf::Gauge => Written::of(gauge::write(about)),
+        Leaf::SettingWorking => {
+            Written::of(gauge::write_working(argument, about).unwrap_or_default())
+        }
+        Leaf::CommissioningSheet => {
+            Written::of(gauge::write_sheet(argument, about).unwrap_or_default())
+        }
+        Leaf::Checks => Written::of(gauge::write_checks(about)),
+        Leaf::Knobs => Written::of(gauge::write_knobs(about)),
+        // The desk writes those of a simulated gauge, whose course it keeps.
         _ => Written::default(),
     }
 }

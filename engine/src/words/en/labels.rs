@@ -347,6 +347,10 @@ pub fn label(label: Label) -> &'static str {
         Label::FittingDeference => {
             "Planning figures, rounded to the safe side; not the design of an installation. Local codes, makers’ instructions and licensed practice come first. Whatever carries mains voltage is for a licensed person."
         }
+        Label::HowDoYouSetUpTheGauge => "How do you set up the gauge?",
+        Label::PrintCommissioning => "Print the commissioning sheet",
+        Label::WhatWasMeasured => "What was measured",
+        Label::SeeItFooled => "Sliders to see it being fooled",
         Label::WhatIsPromised => "What shall it keep?",
         Label::PromisedThrough => "No short day in a year",
         Label::PromisedShortDays => "Few short days in ten years",

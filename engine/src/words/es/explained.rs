@@ -143,6 +143,9 @@ pub fn field(field: Field) -> &'static str {
         | F::ChargerRun => {
             "El camino que sigue el cable, no la línea recta. La ida y la vuelta se cuentan solas."
         }
+        F::CheckVoltage | F::CheckCurrent | F::CheckCharge => {
+            "La cifra que muestra el medidor o el aparato."
+        }
     }
 }
 
@@ -386,8 +389,8 @@ mod tests {
             assert_eq!(*text, text.trim());
             assert!(text.starts_with(char::is_uppercase), "{text}");
         }
-        // The third rated capacity is explained like the second, and all lengths of runs alike.
+        // The third rated capacity is explained like the second, all lengths of runs alike, and all readings.
         let own: BTreeSet<&str> = all.iter().copied().collect();
-        assert_eq!(own.len(), all.len() - 8);
+        assert_eq!(own.len(), all.len() - 10);
     }
 }

@@ -355,6 +355,10 @@ pub fn label(label: Label) -> &'static str {
         Label::FittingDeference => {
             "Cifras de planificación, redondeadas al lado seguro; no son el proyecto de una instalación. Las normas locales, las instrucciones de los fabricantes y los profesionales autorizados van primero. Lo que lleva tensión de red es cosa de una persona autorizada."
         }
+        Label::HowDoYouSetUpTheGauge => "¿Cómo se configura el medidor?",
+        Label::PrintCommissioning => "Imprimir la hoja de puesta en marcha",
+        Label::WhatWasMeasured => "Lo que se midió",
+        Label::SeeItFooled => "Controles para ver cómo se engaña",
         Label::WhatIsPromised => "¿Qué ha de cumplir?",
         Label::PromisedThrough => "Ningún día corto en un año",
         Label::PromisedShortDays => "Pocos días cortos en diez años",
