@@ -69,6 +69,7 @@ pub(super) const DOCUMENT: Keys = &[
     spared("turbine"),
     spared("promise"),
     spared("wiring"),
+    spared("logbook"),
 ];
 
 pub(super) const PLACE: Keys = &[
@@ -209,6 +210,13 @@ pub(super) const WIRING: Keys = &[
 pub(super) const WIRED_BY: [&str; 4] = ["usual", "marine", "vehicle", "land"];
 pub(super) const INSULATION: [&str; 5] = ["usual", "60_c", "75_c", "90_c", "105_c"];
 pub(super) const BUNDLED: [&str; 5] = ["usual", "alone", "up_to_6", "up_to_24", "more"];
+
+pub(super) const LOGBOOK: Keys =
+    &[spared("gauge_capacity_ah"), spared("gauge_efficiency_pct"), spared("readings")];
+pub(super) const READING: Keys =
+    &[needed("date"), needed("time"), told("shown"), spared("bank_v"), spared("into_a")];
+pub(super) const SHOWN: &Forms =
+    &Forms { names: &["nothing", "charge_pct", "left_ah", "taken_ah"], bare: 0b0001 };
 
 pub(super) const PROMISED: &Forms =
     &Forms { names: &["through", "short_days", "without_sun", "trip"], bare: 0b0001 };

@@ -8,6 +8,7 @@
 mod date;
 mod field;
 mod keys;
+mod logged;
 mod painting;
 mod problem;
 mod promise;
@@ -19,12 +20,14 @@ mod sources;
 mod value;
 mod visitor;
 mod walk;
+mod walk_logbook;
 mod walk_wishes;
 mod wiring;
 mod write;
 
 pub use date::{date_from, date_text};
 pub use field::{Field, Range};
+pub use logged::{Logbook, Logged, LoggedCharge};
 pub use painting::{is_painted, painted};
 pub use problem::{FieldFault, Found, Problem, Wanted};
 pub use promise::{Promise, Promised};
@@ -121,10 +124,15 @@ impl Document {
     /// # Errors
     /// The first [`Problem`] met.
     pub fn checked(mut self) -> Result<Self, Problem> {
-        if !walk::date_in_range(self.start.date) {
-            return Err(Problem::DateOutOfRange { date: self.start.date });
+        let readings = self.logbook.iter().flat_map(|own| &own.readings);
+        let mut dates = readings.map(|own| own.date).chain([self.start.date]);
+        if let Some(date) = dates.find(|own| !walk::date_in_range(*own)) {
+            return Err(Problem::DateOutOfRange { date });
         }
         walk(&mut self, &mut Checker { at: Tag::None })?;
+        if let Some(logbook) = &mut self.logbook {
+            logbook.put_in_order();
+        }
         self.version = VERSION;
         Ok(self)
     }

@@ -5,6 +5,7 @@
 
 use chrono::NaiveDate;
 
+use super::logged::Logbook;
 use super::promise::Promise;
 use super::schedule::{ClockTime, Schedule, When};
 use super::sources::{Generator, Turbine};
@@ -44,6 +45,8 @@ pub struct Document {
     pub promise: Option<Promise>,
     /// How it is wired, if somebody said so.
     pub wiring: Option<Wiring>,
+    /// What its gauge was told and showed, if somebody wrote it down.
+    pub logbook: Option<Logbook>,
 }
 
 /// Where the plan stands.
@@ -417,6 +420,7 @@ impl Default for Document {
             turbine: None,
             promise: None,
             wiring: None,
+            logbook: None,
         }
     }
 }

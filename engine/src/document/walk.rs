@@ -44,6 +44,7 @@ pub(super) fn walk_named(
     present(v, "turbine", &mut document.turbine)?;
     present(v, "promise", &mut document.promise)?;
     present(v, "wiring", &mut document.wiring)?;
+    present(v, "logbook", &mut document.logbook)?;
     v.close()?;
     place(&mut document.place, v)?;
     start(&mut document.start, v)?;
@@ -74,6 +75,9 @@ pub(super) fn walk_named(
     }
     if let Some(section) = &mut document.wiring {
         super::walk_wishes::wiring(section, v)?;
+    }
+    if let Some(section) = &mut document.logbook {
+        super::walk_logbook::logbook(section, v)?;
     }
     Ok(())
 }

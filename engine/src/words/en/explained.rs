@@ -143,6 +143,19 @@ pub fn field(field: Field) -> &'static str {
         | F::ChargerRun => {
             "The way the cable takes, not the straight line. There and back is counted by itself."
         }
+        F::ToldCapacity => {
+            "What the gauge takes for full; its percentage is a share of that. Blank means the rated capacity of the bank."
+        }
+        F::ToldEfficiency => {
+            "The share of what goes in that the gauge counts. Blank means the usual one of the bank."
+        }
+        F::ReadPercent | F::ReadLeft | F::ReadTaken => {
+            "What the gauge shows of the charge, as it stands there. Leave it blank if you did not read it."
+        }
+        F::ReadVolts => {
+            "Between the posts of the bank, best in the morning after some hours with little current."
+        }
+        F::ReadAmps => "What the gauge shows: positive into the bank, negative out of it.",
     }
 }
 
@@ -382,8 +395,8 @@ mod tests {
             assert_eq!(*text, text.trim());
             assert!(text.starts_with(char::is_uppercase), "{text}");
         }
-        // The third rated capacity is explained like the second, and all lengths of runs alike.
+        // The third rated capacity is explained like the second; lengths of runs and what a gauge shows alike.
         let own: BTreeSet<&str> = all.iter().copied().collect();
-        assert_eq!(own.len(), all.len() - 8);
+        assert_eq!(own.len(), all.len() - 10);
     }
 }

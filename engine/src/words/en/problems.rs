@@ -145,6 +145,7 @@ fn too_many(list: List, length: usize) -> String {
         List::Loads => ("The plan", "loads"),
         List::Arrays => ("The plan", "arrays"),
         List::Spans => ("A schedule", "stretches of the day"),
+        List::Readings => ("The plan", "readings"),
     };
     let (length, limit) = (grouped_count(length), list.limit());
     format!(
@@ -370,6 +371,13 @@ pub fn field(field: Field) -> &'static str {
         F::ControllerRun => "Controller to bus bars, one way",
         F::ArrayRun => "Array to controller, one way",
         F::ChargerRun => "Charger to bus bars, one way",
+        F::ToldCapacity => "Capacity that the gauge was told",
+        F::ToldEfficiency => "Efficiency that the gauge was told",
+        F::ReadPercent => "Percentage",
+        F::ReadLeft => "Amp-hours left",
+        F::ReadTaken => "Amp-hours taken",
+        F::ReadVolts => "Voltage at the bank",
+        F::ReadAmps => "Current into the bank",
         F::AbsorptionVoltage => "Absorption voltage of one battery",
         F::TailCurrent => "Tail current",
         F::LowCutOff => "Low cut-off voltage of one battery",

@@ -143,6 +143,21 @@ pub fn field(field: Field) -> &'static str {
         | F::ChargerRun => {
             "El camino que sigue el cable, no la línea recta. La ida y la vuelta se cuentan solas."
         }
+        F::ToldCapacity => {
+            "Lo que el medidor toma por lleno; su porcentaje es una parte de eso. En blanco vale la capacidad nominal del banco."
+        }
+        F::ToldEfficiency => {
+            "La parte de lo que entra que el medidor cuenta. En blanco vale la habitual del banco."
+        }
+        F::ReadPercent | F::ReadLeft | F::ReadTaken => {
+            "Lo que el medidor muestra de la carga, tal como está ahí. Déjalo en blanco si no lo leíste."
+        }
+        F::ReadVolts => {
+            "Entre los bornes del banco, mejor por la mañana tras unas horas con poca corriente."
+        }
+        F::ReadAmps => {
+            "Lo que muestra el medidor: positiva si entra en el banco, negativa si sale."
+        }
     }
 }
 
@@ -386,8 +401,8 @@ mod tests {
             assert_eq!(*text, text.trim());
             assert!(text.starts_with(char::is_uppercase), "{text}");
         }
-        // The third rated capacity is explained like the second, and all lengths of runs alike.
+        // The third rated capacity is explained like the second; lengths of runs and what a gauge shows alike.
         let own: BTreeSet<&str> = all.iter().copied().collect();
-        assert_eq!(own.len(), all.len() - 8);
+        assert_eq!(own.len(), all.len() - 10);
     }
 }
