@@ -10,6 +10,7 @@ use super::drop::drop_target;
 use super::field::button;
 use super::fitting::fit_section;
 use super::loads::loads;
+use super::logbook::agree_section;
 use super::mend::inverter_button;
 use super::outlook::{bar, cautions, facts, months, times, verdict, weather};
 use super::pictures::{carpet, flow};
@@ -86,6 +87,7 @@ fn planner(store: Store) -> View {
                 .child(place_section(store))
                 .child(help_section(store))
                 .child(fit_section(store))
+                .child(agree_section(store))
                 .view(),
         )
         .child(

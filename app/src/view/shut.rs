@@ -2,7 +2,8 @@
 
 use super::load_editor::load_editor;
 use super::{
-    bank, catalogue, compare, dialogs, fitting, guess, habits, place, share, sizing, sources,
+    bank, catalogue, compare, dialogs, fitting, guess, habits, logbook, place, share, sizing,
+    sources,
 };
 use crate::drawers::Drawers;
 
@@ -13,6 +14,7 @@ pub(crate) const DRAWERS: Drawers = Drawers {
     sources: sources::inside,
     sizing: sizing::inside,
     fitting: fitting::inside,
+    logbook: logbook::inside,
     load: load_editor,
     search: catalogue::search,
     plans: dialogs::plans,

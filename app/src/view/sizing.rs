@@ -180,7 +180,7 @@ fn promise(store: Store) -> View {
 }
 
 /// The twelve spreads of the daily clearness at the place, as the worker reads them.
-fn spreads(store: Store) -> Signal<String> {
+pub(super) fn spreads(store: Store) -> Signal<String> {
     let site = memo(Box::new(move || {
         store.answers.with(|own| own.solved().map(|solved| solved.system.site))
     }));

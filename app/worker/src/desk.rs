@@ -15,6 +15,7 @@ use sunlarder_engine::system::System;
 use sunlarder_engine::words::Words;
 
 use crate::leaf::{self, About, Leaf, Written};
+use crate::logbook::Weighed;
 use crate::message::{Answer, MONTHS, Request, climate_of};
 use crate::sentences::list;
 use crate::sizing::{Hand, Sizing};
@@ -33,6 +34,8 @@ struct Plan {
     weather: Option<Weather>,
     /// How big it should be, as far as it is worked out.
     sizing: Option<Sizing>,
+    /// What its readings say, once somebody asked.
+    weighed: Option<Weighed>,
 }
 
 /// An ensemble in the making.
@@ -212,7 +215,7 @@ impl Desk {
             let written = leaf::write_without_plan(wish.leaf, &wish.argument, self.words.language)?;
             return Some(Answer::Written { serial: self.serial, wish: wish.number, written });
         }
-        let Plan { document, system, outlook, sizing, .. } = self.plan.as_mut()?;
+        let Plan { document, system, outlook, sizing, weighed, .. } = self.plan.as_mut()?;
         if wish.leaf == Leaf::SizedPlan {
             let text =
                 sizing.as_ref().map(|own| own.sized_plan(&wish.argument)).unwrap_or_default();
@@ -222,7 +225,15 @@ impl Desk {
         let sunlight = &mut self.sunlight;
         let outlook = outlook.get_or_insert_with(|| Outlook::in_sunlight(system, sunlight));
         let about = About { words: self.words, document, system, outlook };
-        let written = leaf::write(wish.leaf, &wish.argument, about);
+        let written = if wish.leaf.weighs() {
+            let spreads = spreads_in(wish);
+            if !weighed.as_ref().is_some_and(|own| own.is_with(spreads)) {
+                *weighed = Weighed::of(spreads, document, system);
+            }
+            leaf::write_weighed(wish.leaf, &wish.argument, weighed.as_ref(), about)
+        } else {
+            leaf::write(wish.leaf, &wish.argument, about)
+        };
         Some(Answer::Written { serial: self.serial, wish: wish.number, written })
     }
 
@@ -285,6 +296,14 @@ impl Desk {
     }
 }
 
+/// The spreads in the argument of a wish that tells of weighed readings: behind the place of a symptom, or alone.
+fn spreads_in(wish: &Wish) -> &str {
+    match wish.leaf {
+        Leaf::Suspects => wish.argument.split_once(' ').map_or("", |own| own.1),
+        _ => &wish.argument,
+    }
+}
+
 /// Low and high edge and the share that has reached the reserve, hour by hour \[%\].
 fn band(chances: &Chances) -> Vec<f64> {
     let hours = chances.band.iter().zip(&chances.reached);
@@ -305,20 +324,23 @@ impl Plan {
         let document = share::decode(&code).ok()?;
         let found = climate_of(site(&document), &climate)?;
         let system = System::resolve(&document, found, &mut ()).ok()?;
-        Some(Self { code, climate, document, system, outlook: None, weather: None, sizing: None })
+        let (outlook, weather, sizing, weighed) = Default::default();
+        Some(Self { code, climate, document, system, outlook, weather, sizing, weighed })
     }
 }
 
 impl Plan {
-    /// The same with what is known of the plan before it, if it only promises something else.
+    /// The same with what is known of the plan before it, if it only promises something else or was read again.
     fn after(mut self, before: Option<Self>) -> Self {
         let Some(mut before) = before else { return self };
-        let promise = self.document.promise.take();
+        let (promise, logbook) = (self.document.promise.take(), self.document.logbook.take());
         before.document.promise = None;
+        let read = before.document.logbook.take();
         if before.climate == self.climate && before.document == self.document {
             (self.outlook, self.weather) = (before.outlook, before.weather);
+            self.weighed = before.weighed.filter(|_| read == logbook);
         }
-        self.document.promise = promise;
+        (self.document.promise, self.document.logbook) = (promise, logbook);
         self
     }
 }

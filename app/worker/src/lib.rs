@@ -6,6 +6,7 @@
 
 pub mod desk;
 pub mod leaf;
+pub mod logbook;
 pub mod message;
 pub mod paper;
 pub mod sentences;

@@ -360,6 +360,7 @@ labels! {
     StandingDraw,
     StandingHint,
     StartFromSymptom,
+    StartMoved,
     StartTime,
     StartWords,
     StateOfCharge,

@@ -5,7 +5,7 @@ use chrono::NaiveDateTime;
 use super::{Language, Words};
 use crate::document::List;
 use crate::logbook::{
-    Adoption, Care, Cause, Estimate, Guess, Learned, MeterTest, Next, Slip, Standing, Study,
+    Adoption, Care, Cause, Estimate, Guess, Learned, MeterTest, Next, Shown, Slip, Standing, Study,
     Symptom, Taken,
 };
 
@@ -157,6 +157,17 @@ impl Words {
     #[must_use]
     pub fn moment_read(self, at: NaiveDateTime) -> String {
         speak!(self.language, logbook::moment(self, at))
+    }
+
+    /// What a gauge showed of the charge.
+    #[must_use]
+    pub fn shown_by_gauge(self, shown: Shown) -> String {
+        let (amount, which) = match shown {
+            Shown::Percent(own) => return self.amount(own),
+            Shown::Left(own) => (self.amount(own), 0),
+            Shown::Taken(own) => (self.amount(own), 1),
+        };
+        format!("{amount} {}", speak!(self.language, logbook::LEFT_OR_TAKEN)[which])
     }
 
     /// What became of a table.

@@ -14,6 +14,7 @@ mod fitting;
 mod flow;
 mod guess;
 mod inverter;
+mod logbook;
 mod other;
 mod parts;
 mod sheet;
@@ -34,6 +35,7 @@ use sunlarder_engine::simulate::Sunlight;
 use sunlarder_engine::system::System;
 use sunlarder_engine::words::{Language, Words};
 
+use crate::logbook::Weighed;
 use crate::paper::Paper;
 
 /// What can be written. Each has an argument, a text whose meaning is said here.
@@ -88,11 +90,23 @@ pub enum Leaf {
     RunWorking,
     /// The wiring as a sheet for print; the argument is the day, a space and the page's address.
     FittingSheet,
+    /// What the readings of the gauge say; the argument is the twelve spreads of the daily clearness.
+    Logbook,
+    /// What may be behind a symptom; the argument is its place in
+    /// [`Symptom::ALL`](sunlarder_engine::logbook::Symptom::ALL), a blank and the twelve spreads.
+    Suspects,
+    /// The readings of the gauge as a table; the argument means nothing.
+    Readings,
+    /// What became of a table of readings: the link code of the plan with them, a mark if lines are left, and what is to be said, with
+    /// [`PART`](crate::sentences::PART) between; the argument is the order in its dates (0, 1 or 2) and its text.
+    TakenReadings,
+    /// Upkeep and winter lay-up of the bank; the argument means nothing.
+    Care,
 }
 
 impl Leaf {
     /// All in the order of their numbers.
-    pub const ALL: [Self; 23] = [
+    pub const ALL: [Self; 28] = [
         Self::Working,
         Self::Climate,
         Self::Explained,
@@ -116,18 +130,29 @@ impl Leaf {
         Self::Fitting,
         Self::RunWorking,
         Self::FittingSheet,
+        Self::Logbook,
+        Self::Suspects,
+        Self::Readings,
+        Self::TakenReadings,
+        Self::Care,
     ];
 
     /// Whether it takes so long that it is written only once somebody rests.
     #[must_use]
     pub const fn waits_for_rest(self) -> bool {
-        matches!(self, Self::Year | Self::YearTable) || self.lives()
+        matches!(self, Self::Year | Self::YearTable) || self.weighs() || self.lives()
     }
 
     /// Whether it is written again and again while it is worked out.
     #[must_use]
     pub const fn lives(self) -> bool {
         matches!(self, Self::Sizes | Self::Sizing | Self::Helping)
+    }
+
+    /// Whether it tells of readings that were weighed.
+    #[must_use]
+    pub const fn weighs(self) -> bool {
+        matches!(self, Self::Logbook | Self::Suspects)
     }
 
     /// The one of a number.
@@ -215,8 +240,33 @@ pub fn write(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
         Leaf::FittingSheet => {
             Written::of(fitting::write_sheet(argument, about).unwrap_or_default())
         }
-        // The desk writes them while it works them out.
-        Leaf::Sizes | Leaf::Sizing | Leaf::Helping | Leaf::SizedPlan => Written::default(),
+        Leaf::Readings => Written::of(logbook::table(about)),
+        Leaf::TakenReadings => Written::of(logbook::take(argument, about).unwrap_or_default()),
+        Leaf::Care => Written::of(logbook::care(about)),
+        // The desk writes them while it works them out, or of what it has weighed.
+        Leaf::Sizes
+        | Leaf::Sizing
+        | Leaf::Helping
+        | Leaf::SizedPlan
+        | Leaf::Logbook
+        | Leaf::Suspects => Written::default(),
+    }
+}
+
+/// Writes a leaf that tells of weighed readings; nothing for any other.
+#[must_use]
+pub fn write_weighed(
+    leaf: Leaf,
+    argument: &str,
+    weighed: Option<&Weighed>,
+    about: About<'_>,
+) -> Written {
+    match (leaf, weighed) {
+        (Leaf::Logbook, Some(weighed)) => Written::of(logbook::write(weighed, about)),
+        (Leaf::Suspects, _) => {
+            Written::of(logbook::causes(argument, weighed, about).unwrap_or_default())
+        }
+        _ => Written::default(),
     }
 }
 

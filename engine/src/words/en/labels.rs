@@ -352,6 +352,7 @@ pub fn label(label: Label) -> &'static str {
         Label::RemoveReading => "Remove this reading",
         Label::RemoveReadings => "Remove all readings",
         Label::StartFromSymptom => "Start from what you see",
+        Label::StartMoved => "The plan starts at the newest reading.",
         Label::TakeReadings => "Take the table",
         Label::WhatReadingsSay => "What the readings say",
         Label::WhatYouSee => "What do you see?",

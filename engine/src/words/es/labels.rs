@@ -360,6 +360,7 @@ pub fn label(label: Label) -> &'static str {
         Label::RemoveReading => "Quitar esta lectura",
         Label::RemoveReadings => "Quitar todas las lecturas",
         Label::StartFromSymptom => "Empezar por lo que ves",
+        Label::StartMoved => "El plan empieza en la última lectura.",
         Label::TakeReadings => "Tomar la tabla",
         Label::WhatReadingsSay => "Qué dicen las lecturas",
         Label::WhatYouSee => "¿Qué ves?",

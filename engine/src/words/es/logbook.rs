@@ -213,6 +213,9 @@ pub fn in_line(number: &str, slip: &str) -> String {
     format!("Línea {number}: {slip}")
 }
 
+/// What amp-hours are that a gauge shows.
+pub const LEFT_OR_TAKEN: [&str; 2] = ["quedan", "gastados"];
+
 /// What became of a table: how many were added, were there already, found no room.
 #[must_use]
 pub fn taken(new: &str, known: &str, dropped: &str, limit: usize) -> (String, [String; 2]) {
