@@ -81,7 +81,8 @@ pub(crate) fn inside(store: Store) -> View {
     let asked: Listener = Box::new(move |event: Event| {
         let target = event.target().and_then(|own| own.dyn_into::<web_sys::Element>().ok());
         if let Some(button) = target.filter(|own| own.has_attribute("data-run")) {
-            fold_working(store, &button);
+            let place = button.get_attribute("data-run").unwrap_or_default();
+            fold_working(store, &button, ("data-run", &place), Leaf::RunWorking, place.clone());
         }
     });
     node("div")
@@ -98,8 +99,15 @@ pub(crate) fn inside(store: Store) -> View {
         .view()
 }
 
-/// Puts how a run was worked out under its button, or takes it away. After an edit the runs are written anew, without it.
-fn fold_working(store: Store, button: &web_sys::Element) {
+/// Puts how something was worked out under its button, which is known by an attribute, or takes it away. After an edit all is written
+/// anew, without it.
+pub(super) fn fold_working(
+    store: Store,
+    button: &web_sys::Element,
+    (name, value): (&str, &str),
+    leaf: Leaf,
+    argument: String,
+) {
     let is_open = button.get_attribute("aria-expanded").as_deref() == Some("true");
     let _ = button.set_attribute("aria-expanded", if is_open { "false" } else { "true" });
     if is_open {
@@ -108,8 +116,7 @@ fn fold_working(store: Store, button: &web_sys::Element) {
         }
         return;
     }
-    let place = button.get_attribute("data-run").unwrap_or_default();
-    let own = format!("#fitting [data-run='{place}'][aria-expanded='true']:last-child");
+    let own = format!("[{name}='{value}'][aria-expanded='true']:last-child");
     let then = Callback::new(move |paper: String| {
         // It may have been closed again, or the plan may have changed.
         if let Ok(Some(button)) = document().query_selector(&own) {
@@ -117,7 +124,7 @@ fn fold_working(store: Store, button: &web_sys::Element) {
             put_behind(&button, working.view());
         }
     });
-    store.worked.once(Leaf::RunWorking, place, then);
+    store.worked.once(leaf, argument, then);
 }
 
 /// By which rules, in which surroundings, and how long the runs are.

@@ -14,6 +14,7 @@ use web_sys::Event;
 
 use super::dialogs::{open_variant, variant_name};
 use super::field::{Figure, button, button_unless, fields, more, more_while, select};
+use super::fitting::fold_working;
 use super::leaf::leaf;
 use super::place::hint;
 use super::question::question;
@@ -78,13 +79,13 @@ pub(crate) fn agree_section(store: Store) -> View {
 
 /// What stands in the fold.
 pub(crate) fn inside(store: Store) -> View {
+    let spreads = spreads(store);
     let pressed: Listener = Box::new(move |event: Event| {
         let target = event.target().and_then(|own| own.dyn_into::<web_sys::Element>().ok());
         if let Some(button) = target {
-            press(store, &button);
+            press(store, &button, spreads);
         }
     });
-    let spreads = spreads(store);
     let weighed = dynamic(move || leaf(store, Leaf::Logbook, spreads.get()));
     node("div")
         .attr("id", "logbook")
@@ -95,16 +96,19 @@ pub(crate) fn inside(store: Store) -> View {
             more(L::GaugeWasTold, move || fields(store, 0, &TOLD)),
             readings(store),
             node("h3").child(WORDS.label(L::WhatReadingsSay)).view(),
-            node("div").attr("class", "weighed").child(weighed).view(),
+            node("div").attr("class", "fitted weighed").child(weighed).view(),
             node("h3").child(WORDS.label(L::StartFromSymptom)).view(),
             symptoms(store, spreads),
-            more_while("more", L::CareOfBank, move || leaf(store, Leaf::Care, String::new())),
+            more_while("more", L::CareOfBank, move || {
+                let care = leaf(store, Leaf::Care, String::new());
+                node("div").attr("class", "fitted").child(care).view()
+            }),
         ]))
         .view()
 }
 
 /// What the buttons of the leaves do: each has what it does as an attribute.
-fn press(store: Store, button: &web_sys::Element) {
+fn press(store: Store, button: &web_sys::Element, spreads: Signal<String>) {
     let of = |name: &str| button.get_attribute(name);
     let plan = |name: &str| share::decode(&of(name)?).ok();
     if let Some(place) = of("data-remove").and_then(|own| own.parse::<usize>().ok()) {
@@ -122,6 +126,10 @@ fn press(store: Store, button: &web_sys::Element) {
             });
         });
         store.say_changed(WORDS.label(L::ReadingsGone));
+    } else if let Some(place) = of("data-learned") {
+        let argument = format!("{place} {}", spreads.get_untracked());
+        let own = ("data-learned", place.as_str());
+        fold_working(store, button, own, Leaf::LearnedWorking, argument);
     } else if let Some(started) = plan("data-start") {
         store.edit("start at reading", &mut |plan| plan.start = started.start.clone());
         store.say_changed(WORDS.label(L::StartMoved));
@@ -212,7 +220,7 @@ fn table_box(store: Store) -> View {
         ),
         button_unless(L::TakeReadings, "button", off, take),
         node("div")
-            .attr("class", "taken")
+            .attr("class", "fitted taken")
             .attr("role", "status")
             .child(dynamic(move || told.with(|own| elements(own))))
             .view(),
@@ -248,5 +256,8 @@ fn symptoms(store: Store, spreads: Signal<String>) -> View {
         }
     });
     let set = Callback::new(move |at| chosen.set(at));
-    node("div").child(select(L::WhatYouSee, names, chosen.into(), set)).child(causes).view()
+    node("div")
+        .child(select(L::WhatYouSee, names, chosen.into(), set))
+        .child(node("div").attr("class", "fitted").child(causes).view())
+        .view()
 }

@@ -296,11 +296,11 @@ impl Desk {
     }
 }
 
-/// The spreads in the argument of a wish that tells of weighed readings: behind the place of a symptom, or alone.
+/// The spreads in the argument of a wish that tells of weighed readings: behind the place of what is asked for, or alone.
 fn spreads_in(wish: &Wish) -> &str {
     match wish.leaf {
-        Leaf::Suspects => wish.argument.split_once(' ').map_or("", |own| own.1),
-        _ => &wish.argument,
+        Leaf::Logbook => &wish.argument,
+        _ => wish.argument.split_once(' ').map_or("", |own| own.1),
     }
 }
 

@@ -2,17 +2,18 @@
 
 use sunlarder_engine::document::{Document, Field, Problem};
 use sunlarder_engine::logbook::{
-    Bounds, Hints, Learned, Order, Reading, Slip, Symptom, Taken, adoptable, from_newest, lay_up,
-    paste, start_at_newest, suspects, upkeep,
+    Bounds, Hints, Learned, Order, Reading, Symptom, Taken, adoptable, from_newest, lay_up, paste,
+    start_at_newest, suspects, upkeep,
 };
 use sunlarder_engine::outlook::Outlook;
 use sunlarder_engine::share;
 use sunlarder_engine::words::logbook::OnLogbook as O;
-use sunlarder_engine::words::{Label as L, decimal};
-use sunlarder_engine::working::Tag;
+use sunlarder_engine::words::{Label as L, decimal, lines};
+use sunlarder_engine::working::{Tag, Working};
 
 use super::About;
 use super::parts::heads;
+use super::working;
 use crate::logbook::Weighed;
 use crate::paper::Paper;
 use crate::sentences::PART;
@@ -35,11 +36,13 @@ pub(super) fn take(argument: &str, about: About<'_>) -> Option<String> {
     let taken = Taken::of(document, &pasted);
     let mut paper = Paper::default();
     paper.said("p", "", &words.taken(&taken));
-    list(&mut paper, words.on_logbook(O::Guessed), &pasted.guesses, |own| {
+    list(&mut paper, ("h3", words.on_logbook(O::Guessed)), &pasted.guesses, |own| {
         words.pasted_guess(*own).to_owned()
     });
     let few = taken.slips.get(..TOLD).unwrap_or(&taken.slips);
-    list(&mut paper, words.on_logbook(O::NotRead), few, |(line, slip)| words.slip_in(*line, slip));
+    list(&mut paper, ("h3", words.on_logbook(O::NotRead)), few, |(line, slip)| {
+        words.slip_in(*line, slip)
+    });
     if taken.slips.len() > TOLD {
         paper.said("p", "", &words.more_lines(taken.slips.len() - TOLD));
     }
@@ -50,11 +53,16 @@ pub(super) fn take(argument: &str, about: About<'_>) -> Option<String> {
 }
 
 /// Lines under a heading; nothing where there are none.
-fn list<T>(paper: &mut Paper, heading: &str, all: &[T], say: impl Fn(&T) -> String) {
+fn list<T>(
+    paper: &mut Paper,
+    (level, heading): (&str, &str),
+    all: &[T],
+    say: impl Fn(&T) -> String,
+) {
     if all.is_empty() {
         return;
     }
-    paper.said("h4", "", heading).open("ul");
+    paper.said(level, "", heading).open("ul");
     for own in all {
         paper.said("li", "", &say(own));
     }
@@ -107,40 +115,72 @@ pub(crate) fn write(weighed: &Weighed, about: About<'_>) -> String {
     }
     let study = &weighed.study;
     paper.said("p", "caution", words.measuring_caution());
-    paper.said("p", "", &words.weighed(study)).said("p", "hint", words.on_logbook(O::Interval));
-    let group = |own: &&Learned| match own {
-        own if own.alarm => 0,
-        own if own.estimate.told => 1,
-        _ => 2,
-    };
-    let of = |wanted: usize| {
-        let all = study.learned.iter().filter(|own| group(own) == wanted);
-        all.map(|own| words.learned(own, study.false_full)).collect::<Vec<_>>()
-    };
-    let [found, agrees, untold] = [of(0), of(1), of(2)];
-    paper.class("div", "found");
-    if found.is_empty() {
-        paper.said("p", "", words.on_logbook(O::NothingFound));
-    }
-    list(&mut paper, words.on_logbook(O::Found), &found, String::clone);
-    paper.close();
-    list(&mut paper, words.on_logbook(O::Agrees), &agrees, String::clone);
-    list(&mut paper, words.on_logbook(O::Untold), &untold, String::clone);
-    list(&mut paper, words.on_logbook(O::Next), &study.next(), |own| {
-        words.next_reading(*own).to_owned()
-    });
-    onwards(&mut paper, weighed, about);
     let moment = |place: usize| {
         let all = document.logbook.as_ref().map_or(&[][..], |own| &own.readings);
         all.get(place).map(|own| Reading::from(own).at).unwrap_or_default()
     };
-    list(
-        &mut paper,
-        words.on_logbook(O::NotUsed),
-        &weighed.slips,
-        |(place, slip): &(usize, Slip)| words.slip_at(moment(*place), slip),
-    );
+    list(&mut paper, ("h4", words.on_logbook(O::NotUsed)), &weighed.slips, |(place, slip)| {
+        words.slip_at(moment(*place), slip)
+    });
+    paper.said("p", "", &words.weighed(study)).said("p", "hint", words.on_logbook(O::Interval));
+    let group = |own: &Learned| match own {
+        own if own.alarm => 0,
+        own if own.estimate.told => 1,
+        _ => 2,
+    };
+    paper.class("div", "fitted found");
+    if !study.learned.iter().any(|own| own.alarm) {
+        paper.said("p", "", words.on_logbook(O::NothingFound));
+    }
+    for (at, heading) in [O::Found, O::Agrees, O::Untold].into_iter().enumerate() {
+        if at == 1 {
+            paper.close();
+        }
+        let own = study.learned.iter().enumerate().filter(|(_, own)| group(own) == at);
+        learned(&mut paper, words.on_logbook(heading), own, weighed, about);
+    }
+    list(&mut paper, ("h4", words.on_logbook(O::Next)), &study.next(), |own| {
+        words.next_reading(*own).to_owned()
+    });
+    onwards(&mut paper, weighed, about);
     paper.finish()
+}
+
+/// What was learned of some things, each with a button for its working where it has one; nothing where there are none.
+fn learned<'a>(
+    paper: &mut Paper,
+    heading: &str,
+    all: impl Iterator<Item = (usize, &'a Learned)>,
+    weighed: &Weighed,
+    about: About<'_>,
+) {
+    let About { words, system, .. } = about;
+    let study = &weighed.study;
+    let mut all = all.peekable();
+    if all.peek().is_none() {
+        return;
+    }
+    paper.said("h4", "", heading).open("ul");
+    for (place, own) in all {
+        paper.open("li").said("p", "", &words.learned(own, study.false_full));
+        if study.work(own.what, system, &mut ()).is_some() {
+            paper.class("button", "button quiet").attr("type", "button");
+            paper.attr("data-learned", &decimal(place as f64, 0)).attr("aria-expanded", "false");
+            paper.text(words.label(L::HowWorkedOut)).close();
+        }
+        paper.close();
+    }
+    paper.close();
+}
+
+/// How something that was learned was worked out; the argument begins with its place.
+pub(crate) fn write_working(argument: &str, weighed: &Weighed, about: About<'_>) -> Option<String> {
+    let About { words, document, system, .. } = about;
+    let place: usize = argument.split(' ').next()?.parse().ok()?;
+    let mut trace = Working::new();
+    weighed.study.work(weighed.study.learned.get(place)?.what, system, &mut trace)?;
+    let name_of = |tag: Tag| words.name_in(document, tag);
+    Some(working::sheet(&lines(&trace, words, &name_of)))
 }
 
 /// How it goes on from the newest reading, and what the plan can take over.
@@ -159,7 +199,7 @@ fn onwards(paper: &mut Paper, weighed: &Weighed, about: About<'_>) {
             Some(format!("{} ({without}): {}", words.label(label), words.duration(time?)))
         }));
     }
-    list(paper, words.on_logbook(O::FromHere), &lines, String::clone);
+    list(paper, ("h4", words.on_logbook(O::FromHere)), &lines, String::clone);
     let mut plan = document.clone();
     if start_at_newest(&mut plan, study, readings).is_some() {
         button(paper, "data-start", &plan, words.label(L::GoOnFromReading));
@@ -168,7 +208,7 @@ fn onwards(paper: &mut Paper, weighed: &Weighed, about: About<'_>) {
         paper.said("p", "", words.on_logbook(O::NothingToAdopt));
         return;
     }
-    list(paper, words.on_logbook(O::Adopt), &adoptions, |own| words.adoption(own));
+    list(paper, ("h4", words.on_logbook(O::Adopt)), &adoptions, |own| words.adoption(own));
     let cut: Vec<_> = adoptions.iter().flat_map(|own| own.write(&mut plan)).collect();
     for (field, value) in cut {
         let problem = Problem::OutOfRange { field, at: Tag::None, value };
@@ -218,7 +258,11 @@ pub(crate) fn causes(
 pub(super) fn care(about: About<'_>) -> String {
     let About { words, system, .. } = about;
     let mut paper = Paper::default();
-    list(&mut paper, words.on_logbook(O::Upkeep), &upkeep(&system.bank), |own| words.care(own));
-    list(&mut paper, words.on_logbook(O::LayUp), &lay_up(&system.bank), |own| words.care(own));
+    list(&mut paper, ("h4", words.on_logbook(O::Upkeep)), &upkeep(&system.bank), |own| {
+        words.care(own)
+    });
+    list(&mut paper, ("h4", words.on_logbook(O::LayUp)), &lay_up(&system.bank), |own| {
+        words.care(own)
+    });
     paper.finish()
 }

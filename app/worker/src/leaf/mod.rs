@@ -102,11 +102,13 @@ pub enum Leaf {
     TakenReadings,
     /// Upkeep and winter lay-up of the bank; the argument means nothing.
     Care,
+    /// How something that was learned was worked out; the argument is its place in the study, a blank and the twelve spreads.
+    LearnedWorking,
 }
 
 impl Leaf {
     /// All in the order of their numbers.
-    pub const ALL: [Self; 28] = [
+    pub const ALL: [Self; 29] = [
         Self::Working,
         Self::Climate,
         Self::Explained,
@@ -135,6 +137,7 @@ impl Leaf {
         Self::Readings,
         Self::TakenReadings,
         Self::Care,
+        Self::LearnedWorking,
     ];
 
     /// Whether it takes so long that it is written only once somebody rests.
@@ -152,7 +155,7 @@ impl Leaf {
     /// Whether it tells of readings that were weighed.
     #[must_use]
     pub const fn weighs(self) -> bool {
-        matches!(self, Self::Logbook | Self::Suspects)
+        matches!(self, Self::Logbook | Self::Suspects | Self::LearnedWorking)
     }
 
     /// The one of a number.
@@ -249,7 +252,8 @@ pub fn write(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
         | Leaf::Helping
         | Leaf::SizedPlan
         | Leaf::Logbook
-        | Leaf::Suspects => Written::default(),
+        | Leaf::Suspects
+        | Leaf::LearnedWorking => Written::default(),
     }
 }
 
@@ -263,6 +267,9 @@ pub fn write_weighed(
 ) -> Written {
     match (leaf, weighed) {
         (Leaf::Logbook, Some(weighed)) => Written::of(logbook::write(weighed, about)),
+        (Leaf::LearnedWorking, Some(weighed)) => {
+            Written::of(logbook::write_working(argument, weighed, about).unwrap_or_default())
+        }
         (Leaf::Suspects, _) => {
             Written::of(logbook::causes(argument, weighed, about).unwrap_or_default())
         }

@@ -1,8 +1,9 @@
-//! Seven people, each with what they came for, on a phone of 360 by 740 and a laptop of 1280 by 800.
+//! Eight people, each with what they came for, on a phone of 360 by 740 and a laptop of 1280 by 800.
 
 mod buyer;
 mod dealer;
 mod fitter;
+mod keeper;
 mod nurse;
 mod owner;
 mod sailor;
