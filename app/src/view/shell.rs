@@ -13,6 +13,7 @@ use super::fitting::fit_section;
 use super::gauge::gauge_section;
 use super::habits::with_plan;
 use super::loads::loads;
+use super::logbook::agree_section;
 use super::mend::inverter_button;
 use super::outlook::{bar, cautions, facts, months, times, verdict, weather};
 use super::pictures::{carpet, flow};
@@ -93,7 +94,7 @@ fn ledger(store: Store) -> View {
     }
     own = own.child(fit_section(store));
     if INSTALLED {
-        own = own.child(gauge_section(store));
+        own = own.child(gauge_section(store)).child(agree_section(store));
     }
     own.child(across(store)).view()
 }

@@ -2,7 +2,8 @@
 
 use super::load_editor::load_editor;
 use super::{
-    bank, catalogue, compare, dialogs, fitting, gauge, guess, habits, place, share, sizing, sources,
+    bank, catalogue, compare, dialogs, fitting, gauge, guess, habits, logbook, place, share,
+    sizing, sources,
 };
 use crate::dom::node::{View, nothing};
 use crate::drawers::Drawers;
@@ -19,6 +20,11 @@ const fn planned(inside: fn(Store) -> View) -> fn(Store) -> View {
     if PLANNER { inside } else { none }
 }
 
+/// A drawer of the page about the installed system.
+const fn installed(inside: fn(Store) -> View) -> fn(Store) -> View {
+    if INSTALLED { inside } else { none }
+}
+
 /// All of them.
 pub(crate) const DRAWERS: Drawers = Drawers {
     place: planned(place::inside),
@@ -26,7 +32,8 @@ pub(crate) const DRAWERS: Drawers = Drawers {
     sources: planned(sources::inside),
     sizing: planned(sizing::inside),
     fitting: fitting::inside,
-    gauge: if INSTALLED { gauge::inside } else { none },
+    gauge: installed(gauge::inside),
+    logbook: installed(logbook::inside),
     load: if PLANNER { load_editor } else { |_, _, _| nothing() },
     search: if PLANNER { catalogue::search } else { |_, _, _| nothing() },
     plans: dialogs::plans,

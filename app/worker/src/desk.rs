@@ -16,6 +16,7 @@ use sunlarder_engine::words::Words;
 
 use crate::gauging::Gauging;
 use crate::leaf::{self, About, Leaf, Written};
+use crate::logbook::Weighed;
 use crate::message::{Answer, MONTHS, Request, climate_of};
 use crate::sentences::{PART, list};
 use crate::sizing::{Hand, Sizing};
@@ -37,6 +38,8 @@ struct Plan {
     sizing: Option<Sizing>,
     /// Its gauge, once somebody has turned it.
     gauging: Option<Gauging>,
+    /// What its readings say, once somebody asked.
+    weighed: Option<Weighed>,
 }
 
 /// An ensemble in the making.
@@ -222,7 +225,8 @@ impl Desk {
             let written = leaf::write_without_plan(wish.leaf, &wish.argument, self.words.language)?;
             return Some(Answer::Written { serial: self.serial, wish: wish.number, written });
         }
-        let Plan { document, system, outlook, sizing, gauging, .. } = self.plan.as_mut()?;
+        let Plan { document, system, outlook, sizing, gauging, weighed, .. } =
+            self.plan.as_mut()?;
         if PLANNER && wish.leaf == Leaf::SizedPlan {
             let text =
                 sizing.as_ref().map(|own| own.sized_plan(&wish.argument)).unwrap_or_default();
@@ -235,6 +239,12 @@ impl Desk {
         let written = if INSTALLED && wish.leaf.is_gauge_year() {
             let text = gauge_year(wish, gauging, about);
             Written { text: text.unwrap_or_default(), numbers: Vec::new() }
+        } else if INSTALLED && wish.leaf.weighs() {
+            let spreads = spreads_in(wish);
+            if !weighed.as_ref().is_some_and(|own| own.is_with(spreads)) {
+                *weighed = Weighed::of(spreads, document, system);
+            }
+            leaf::write_weighed(wish.leaf, &wish.argument, weighed.as_ref(), about)
         } else {
             leaf::write(wish.leaf, &wish.argument, about)
         };
@@ -300,6 +310,14 @@ impl Desk {
     }
 }
 
+/// The spreads in the argument of a wish that tells of weighed readings: behind the place of what is asked for, or alone.
+fn spreads_in(wish: &Wish) -> &str {
+    match wish.leaf {
+        Leaf::Logbook => &wish.argument,
+        _ => wish.argument.split_once(' ').map_or("", |own| own.1),
+    }
+}
+
 /// Low and high edge and the share that has reached the reserve, hour by hour \[%\].
 fn band(chances: &Chances) -> Vec<f64> {
     let hours = chances.band.iter().zip(&chances.reached);
@@ -320,33 +338,28 @@ impl Plan {
         let document = share::decode(&code).ok()?;
         let found = climate_of(site(&document), &climate)?;
         let system = System::resolve(&document, found, &mut ()).ok()?;
-        Some(Self {
-            code,
-            climate,
-            document,
-            system,
-            outlook: None,
-            weather: None,
-            sizing: None,
-            gauging: None,
-        })
+        let (outlook, weather, sizing, gauging, weighed) = Default::default();
+        Some(Self { code, climate, document, system, outlook, weather, sizing, gauging, weighed })
     }
 }
 
 impl Plan {
-    /// The same with what is known of the plan before it, if it only promises something else, or was measured.
+    /// The same with what is known of the plan before it, if it only promises something else, was measured or was read again.
     fn after(mut self, before: Option<Self>) -> Self {
         let Some(mut before) = before else { return self };
         let promise = self.document.promise.take();
         let checks = core::mem::take(&mut self.document.checks);
+        let logbook = self.document.logbook.take();
         before.document.promise = None;
         before.document.checks.clear();
+        let read = before.document.logbook.take();
         if before.climate == self.climate && before.document == self.document {
             (self.outlook, self.weather) = (before.outlook, before.weather);
             self.gauging = before.gauging;
+            self.weighed = before.weighed.filter(|_| read == logbook);
         }
-        self.document.promise = promise;
-        self.document.checks = checks;
+        (self.document.promise, self.document.checks, self.document.logbook) =
+            (promise, checks, logbook);
         self
     }
 }

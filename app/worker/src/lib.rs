@@ -7,6 +7,7 @@
 pub mod desk;
 mod gauging;
 pub mod leaf;
+pub mod logbook;
 pub mod message;
 pub mod paper;
 pub mod sentences;

@@ -15,6 +15,7 @@ mod flow;
 mod gauge;
 mod guess;
 mod inverter;
+mod logbook;
 mod other;
 mod parts;
 mod sheet;
@@ -36,6 +37,7 @@ use sunlarder_engine::simulate::Sunlight;
 use sunlarder_engine::system::System;
 use sunlarder_engine::words::{Language, Words};
 
+use crate::logbook::Weighed;
 use crate::paper::Paper;
 use crate::{INSTALLED, PLANNER};
 
@@ -106,11 +108,25 @@ pub enum Leaf {
     GaugeYear,
     /// The table behind it; the same argument.
     GaugeYearTable,
+    /// What the readings of the gauge say; the argument is the twelve spreads of the daily clearness.
+    Logbook,
+    /// What may be behind a symptom; the argument is its place in
+    /// [`Symptom::ALL`](sunlarder_engine::logbook::Symptom::ALL), a blank and the twelve spreads.
+    Suspects,
+    /// The readings of the gauge as a table; the argument means nothing.
+    Readings,
+    /// What became of a table of readings: the link code of the plan with them, a mark if lines are left, and what is to be said, with
+    /// [`PART`](crate::sentences::PART) between; the argument is the order in its dates (0, 1 or 2) and its text.
+    TakenReadings,
+    /// Upkeep and winter lay-up of the bank; the argument means nothing.
+    Care,
+    /// How something that was learned was worked out; the argument is its place in the study, a blank and the twelve spreads.
+    LearnedWorking,
 }
 
 impl Leaf {
     /// All in the order of their numbers.
-    pub const ALL: [Self; 30] = [
+    pub const ALL: [Self; 36] = [
         Self::Working,
         Self::Climate,
         Self::Explained,
@@ -141,12 +157,21 @@ impl Leaf {
         Self::Knobs,
         Self::GaugeYear,
         Self::GaugeYearTable,
+        Self::Logbook,
+        Self::Suspects,
+        Self::Readings,
+        Self::TakenReadings,
+        Self::Care,
+        Self::LearnedWorking,
     ];
 
     /// Whether it takes so long that it is written only once somebody rests.
     #[must_use]
     pub const fn waits_for_rest(self) -> bool {
-        self.is_gauge_year() || matches!(self, Self::Year | Self::YearTable) || self.lives()
+        self.is_gauge_year()
+            || self.weighs()
+            || self.lives()
+            || matches!(self, Self::Year | Self::YearTable)
     }
 
     /// Whether it is written again and again while it is worked out.
@@ -159,6 +184,12 @@ impl Leaf {
     #[must_use]
     pub const fn is_gauge_year(self) -> bool {
         matches!(self, Self::GaugeYear | Self::GaugeYearTable)
+    }
+
+    /// Whether it tells of readings that were weighed.
+    #[must_use]
+    pub const fn weighs(self) -> bool {
+        matches!(self, Self::Logbook | Self::Suspects | Self::LearnedWorking)
     }
 
     /// The one of a number.
@@ -176,6 +207,9 @@ impl Leaf {
                 | Self::CommissioningSheet
                 | Self::Checks
                 | Self::Knobs
+                | Self::Readings
+                | Self::TakenReadings
+                | Self::Care
         )
     }
 
@@ -262,7 +296,10 @@ fn write_installed(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
         }
         Leaf::Checks => Written::of(gauge::write_checks(about)),
         Leaf::Knobs => Written::of(gauge::write_knobs(about)),
-        // The desk writes those of a simulated gauge, whose course it keeps.
+        Leaf::Readings => Written::of(logbook::table(about)),
+        Leaf::TakenReadings => Written::of(logbook::take(argument, about).unwrap_or_default()),
+        Leaf::Care => Written::of(logbook::care(about)),
+        // The desk writes those of a simulated gauge, whose course it keeps, and of readings that it has weighed.
         _ => Written::default(),
     }
 }
@@ -285,6 +322,26 @@ fn write_planned(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
         Leaf::Flow => flow::write(&day_flow(about), about),
         Leaf::FlowTable => flow::write_table(&day_flow(about), about),
         // The desk writes those of sizes while it works them out.
+        _ => Written::default(),
+    }
+}
+
+/// Writes a leaf that tells of weighed readings; nothing for any other.
+#[must_use]
+pub fn write_weighed(
+    leaf: Leaf,
+    argument: &str,
+    weighed: Option<&Weighed>,
+    about: About<'_>,
+) -> Written {
+    match (leaf, weighed) {
+        (Leaf::Logbook, Some(weighed)) => Written::of(logbook::write(weighed, about)),
+        (Leaf::LearnedWorking, Some(weighed)) => {
+            Written::of(logbook::write_working(argument, weighed, about).unwrap_or_default())
+        }
+        (Leaf::Suspects, _) => {
+            Written::of(logbook::causes(argument, weighed, about).unwrap_or_default())
+        }
         _ => Written::default(),
     }
 }
