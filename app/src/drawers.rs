@@ -29,6 +29,8 @@ pub(crate) struct Drawers {
     pub(crate) fitting: fn(Store) -> View,
     /// How the gauge is set up.
     pub(crate) gauge: fn(Store) -> View,
+    /// The logbook of the gauge.
+    pub(crate) logbook: fn(Store) -> View,
     /// An open load.
     pub(crate) load: Of<usize>,
     /// The search for a load.

@@ -3,6 +3,7 @@
 use crate::signal::*;
 use sunlarder_engine::document::Document;
 use sunlarder_engine::words::Label as L;
+use sunlarder_worker::PLANNER;
 use wasm_bindgen::JsCast;
 
 use super::field::{button, button_unless, text_box};
@@ -16,13 +17,16 @@ use crate::store::{Dialog, Face, Store, WORDS, words};
 
 /// The dialogs; at most one is open.
 pub(crate) fn dialogs(store: Store) -> View {
-    group(vec![
+    let mut all = vec![
         frame(store, Dialog::Plans, L::Plans, |own| own.plans).view(),
         frame(store, Dialog::Share, L::Share, |own| own.share).view(),
         frame(store, Dialog::Code, L::ScanCode, |own| own.code).view(),
-        frame(store, Dialog::Compare, L::Compare, |own| own.compare).view(),
         frame(store, Dialog::Habits, L::Habits, |own| own.habits).view(),
-    ])
+    ];
+    if PLANNER {
+        all.push(frame(store, Dialog::Compare, L::Compare, |own| own.compare).view());
+    }
+    group(all)
 }
 
 /// A native dialog, so that focus and Escape behave as everywhere.
@@ -127,21 +131,33 @@ fn undeleted(store: Store, gone: RwSignal<Vec<Gone>>) -> View {
 fn variant(store: Store) -> View {
     let name = RwSignal::new(next_variant(store));
     let make = move || {
-        let of = store.id.get_untracked();
-        let id = PlanId::fresh();
         let typed = name.get_untracked();
         let named = if typed.trim().is_empty() { next_variant(store) } else { typed };
-        keep::keep_family(&id, &of);
-        // It is held against what the plan was held against; that it cannot be kept is told when the plan is.
+        // It is held against what the plan was held against.
         let held = store.baseline.with_untracked(|held| held.as_ref().map(|own| own.plan.clone()));
-        let _ = keep::keep_baseline(&id, held.as_ref());
-        store.open(id, Document { name: named, ..store.plan.get_untracked() });
+        open_variant(store, Document { name: named, ..store.plan.get_untracked() }, held.as_ref());
     };
     let set = Callback::new(move |typed| name.set(typed));
     group(vec![
         text_box(WORDS.label(L::NameOfVariant), name.into(), fixed(""), set),
         node("div").attr("class", "row").child(button(L::MakeVariant, "button", make)).view(),
     ])
+}
+
+/// Opens a plan as a variant of the present one, held against another.
+pub(super) fn open_variant(store: Store, plan: Document, held: Option<&Document>) {
+    let id = PlanId::fresh();
+    keep::keep_family(&id, &store.id.get_untracked());
+    // That it cannot be kept is told when the plan is.
+    let _ = keep::keep_baseline(&id, held);
+    store.open(id, plan);
+}
+
+/// The name of a variant of the present plan.
+pub(super) fn variant_name(store: Store, own: &str) -> String {
+    let name = store.plan.with_untracked(plan_name);
+    let common = name.split(VARIANT).next().unwrap_or_default();
+    format!("{common}{VARIANT}{own}").chars().take(80).collect()
 }
 
 /// Stands between the name that all variants have and what is each one's own.

@@ -98,13 +98,19 @@ pub(super) fn folds(store: Store, root: &'static str, leaf: Leaf) -> Listener {
     Box::new(move |event: Event| {
         let target = event.target().and_then(|own| own.dyn_into::<web_sys::Element>().ok());
         if let Some(button) = target.filter(|own| own.has_attribute("data-fold")) {
-            fold_working(store, (root, leaf), &button);
+            fold_working(store, (root, leaf), &button, "");
         }
     })
 }
 
-/// Puts how something was worked out under its button, or takes it away. After an edit all is written anew, without it.
-fn fold_working(store: Store, (root, leaf): (&'static str, Leaf), button: &web_sys::Element) {
+/// Puts how something was worked out under its button, or takes it away. After an edit all is written anew, without it. What the leaf
+/// is told besides the button's own place stands in `more`.
+pub(super) fn fold_working(
+    store: Store,
+    (root, leaf): (&'static str, Leaf),
+    button: &web_sys::Element,
+    more: &str,
+) {
     let is_open = button.get_attribute("aria-expanded").as_deref() == Some("true");
     let _ = button.set_attribute("aria-expanded", if is_open { "false" } else { "true" });
     if is_open {
@@ -122,7 +128,7 @@ fn fold_working(store: Store, (root, leaf): (&'static str, Leaf), button: &web_s
             put_behind(&button, working.view());
         }
     });
-    store.worked.once(leaf, place, then);
+    store.worked.once(leaf, place + more, then);
 }
 
 /// By which rules, in which surroundings, and how long the runs are.

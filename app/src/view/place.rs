@@ -330,7 +330,8 @@ fn set_date(store: Store, text: &str) {
     }
 }
 
-fn moment_box(
+/// A box for a day or a time.
+pub(super) fn moment_box(
     id: &'static str,
     kind: &'static str,
     label: L,

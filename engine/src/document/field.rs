@@ -251,6 +251,20 @@ fields! {
     CheckCurrent: -2000.0..2000.0 by 1000.0, Amp;
     /// A state of charge that was read.
     CheckCharge: 0.0..100.0 by 10.0, Percent;
+    /// The capacity that a gauge was told.
+    ToldCapacity: 1.0..100000.0 by 10.0, AmpHour;
+    /// The charge efficiency that a gauge was told.
+    ToldEfficiency: 10.0..100.0 by 10.0, Percent;
+    /// The percentage that a gauge shows.
+    ReadPercent: 0.0..100.0 by 10.0, Percent;
+    /// The amp-hours left that a gauge shows.
+    ReadLeft: -100000.0..100000.0 by 10.0, AmpHour;
+    /// The amp-hours taken that a gauge shows.
+    ReadTaken: -100000.0..100000.0 by 10.0, AmpHour;
+    /// A voltage that was read.
+    ReadVolts: 0.0..1000.0 by 100.0, Volt;
+    /// A current that was read, into the bank positive.
+    ReadAmps: -10000.0..10000.0 by 10.0, Amp;
 }
 
 #[cfg(test)]

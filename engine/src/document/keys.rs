@@ -70,6 +70,7 @@ pub(super) const DOCUMENT: Keys = &[
     spared("promise"),
     spared("wiring"),
     spared("checks"),
+    spared("logbook"),
 ];
 
 pub(super) const PLACE: Keys = &[
@@ -237,6 +238,12 @@ pub(super) const CHECKED: &Forms = &Forms {
     ],
     bare: 0b110,
 };
+pub(super) const LOGBOOK: Keys =
+    &[spared("gauge_capacity_ah"), spared("gauge_efficiency_pct"), spared("readings")];
+pub(super) const READING: Keys =
+    &[needed("date"), needed("time"), told("shown"), spared("bank_v"), spared("into_a")];
+pub(super) const SHOWN: &Forms =
+    &Forms { names: &["nothing", "charge_pct", "left_ah", "taken_ah"], bare: 0b0001 };
 
 pub(super) const PROMISED: &Forms =
     &Forms { names: &["through", "short_days", "without_sun", "trip"], bare: 0b0001 };

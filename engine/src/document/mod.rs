@@ -9,6 +9,7 @@ mod checks;
 mod date;
 mod field;
 mod keys;
+mod logged;
 mod painting;
 mod problem;
 mod promise;
@@ -21,6 +22,7 @@ mod value;
 mod visitor;
 mod walk;
 mod walk_checks;
+mod walk_logbook;
 mod walk_wishes;
 mod wiring;
 mod write;
@@ -28,6 +30,7 @@ mod write;
 pub use checks::{Check, Checked, array_removed, loads_moved};
 pub use date::{date_from, date_text};
 pub use field::{Field, Range};
+pub use logged::{Logbook, Logged, LoggedCharge};
 pub use painting::{is_painted, painted};
 pub use problem::{FieldFault, Found, Problem, Wanted};
 pub use promise::{Promise, Promised};
@@ -124,10 +127,15 @@ impl Document {
     /// # Errors
     /// The first [`Problem`] met.
     pub fn checked(mut self) -> Result<Self, Problem> {
-        if !walk::date_in_range(self.start.date) {
-            return Err(Problem::DateOutOfRange { date: self.start.date });
+        let readings = self.logbook.iter().flat_map(|own| &own.readings);
+        let mut dates = readings.map(|own| own.date).chain([self.start.date]);
+        if let Some(date) = dates.find(|own| !walk::date_in_range(*own)) {
+            return Err(Problem::DateOutOfRange { date });
         }
         walk(&mut self, &mut Checker { at: Tag::None })?;
+        if let Some(logbook) = &mut self.logbook {
+            logbook.put_in_order();
+        }
         self.version = VERSION;
         Ok(self)
     }

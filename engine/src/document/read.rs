@@ -4,11 +4,13 @@
 
 use chrono::NaiveDate;
 
-use super::keys::{Forms, Key, Keys, Presence};
+use super::keys::{self, Forms, Key, Keys, Presence};
+use super::logged::Logged;
 use super::problem::{Found, Wanted};
 use super::schedule::{ClockTime, Span};
 use super::value::{Group, Value};
 use super::visitor::{List, Name, NamedVisitor, TextField, Visited};
+use super::walk_logbook::each_part;
 use super::{Field, FieldFault, Problem, date_from};
 use crate::working::Tag;
 
@@ -277,6 +279,14 @@ impl NamedVisitor for Reader<'_> {
             let span = stated.as_str().and_then(|text| text.parse().ok());
             *value = span.ok_or_else(|| self.wrong_kind(&item(key, at), stated, Wanted::Span))?;
         }
+        Ok(())
+    }
+
+    fn reading(&mut self, key: Name, at: usize, value: &mut Logged) -> Visited {
+        let item = self.stated(key)?.and_then(|list| list.as_list()?.get(at));
+        self.enter(key, Some(at as u16), item, keys::READING)?;
+        each_part(value, self)?;
+        self.end();
         Ok(())
     }
 

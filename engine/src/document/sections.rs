@@ -6,6 +6,7 @@
 use chrono::NaiveDate;
 
 use super::checks::Check;
+use super::logged::Logbook;
 use super::promise::Promise;
 use super::schedule::{ClockTime, Schedule, When};
 use super::sources::{Generator, Turbine};
@@ -47,6 +48,8 @@ pub struct Document {
     pub wiring: Option<Wiring>,
     /// What was measured of it.
     pub checks: Vec<Check>,
+    /// What its gauge was told and showed, if somebody wrote it down.
+    pub logbook: Option<Logbook>,
 }
 
 /// Where the plan stands.
@@ -421,6 +424,7 @@ impl Default for Document {
             promise: None,
             wiring: None,
             checks: Vec::new(),
+            logbook: None,
         }
     }
 }

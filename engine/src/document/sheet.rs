@@ -8,7 +8,7 @@ use super::keys::{Forms, Keys};
 use super::schedule::{ClockTime, Span};
 use super::visitor::{List, Name, NamedVisitor, TextField, Visited};
 use super::walk::walk_named;
-use super::{Document, Field, Problem};
+use super::{Document, Field, Logged, Problem};
 use crate::working::Tag;
 
 /// A part of a plan.
@@ -42,6 +42,8 @@ pub enum Part {
     Wiring,
     /// A reading of a check by its place.
     Check(u16),
+    /// What its gauge showed.
+    Logbook,
 }
 
 impl Part {
@@ -61,6 +63,7 @@ impl Part {
             ("turbine", _) => Self::Turbine,
             ("promise", _) => Self::Promise,
             ("wiring", _) => Self::Wiring,
+            ("logbook", _) => Self::Logbook,
             _ => Self::Plan,
         }
     }
@@ -93,6 +96,8 @@ pub enum Stated {
     Time(ClockTime),
     /// A stretch of the day.
     Span(Span),
+    /// What a gauge showed.
+    Readings(Vec<Logged>),
 }
 
 /// Something that a plan states.
@@ -306,8 +311,19 @@ impl NamedVisitor for Recorder {
         self.add(key, at, Stated::Span(*value))
     }
 
-    fn length(&mut self, _: Name, _: List, length: usize) -> Result<usize, Box<Problem>> {
-        // Whatever is in a list stands on the sheet itself.
+    fn reading(&mut self, _: Name, _: usize, value: &mut Logged) -> Visited {
+        let entry = self.sheets.last_mut().and_then(|sheet| sheet.entries.last_mut());
+        if let Some(Entry { stated: Stated::Readings(all), .. }) = entry {
+            all.push(*value);
+        }
+        Ok(())
+    }
+
+    fn length(&mut self, key: Name, list: List, length: usize) -> Result<usize, Box<Problem>> {
+        // Readings stand together; whatever else is in a list stands on the sheet itself.
+        if list == List::Readings {
+            self.add(key, 0, Stated::Readings(Vec::new()))?;
+        }
         Ok(length)
     }
 }
@@ -374,11 +390,12 @@ mod tests {
     }
 
     /// Plans that state, between them, every field.
-    fn full() -> [Document; 3] {
+    fn full() -> [Document; 4] {
         [
             include_str!("../../../tests/golden/v1/rich.json"),
             include_str!("../../../tests/golden/v1/all_at_their_highest.json"),
             include_str!("../../../tests/golden/v1/hut_by_a_stream.json"),
+            include_str!("../../../tests/golden/v1/read_twice_a_day.json"),
         ]
         .map(|text| Document::from_json(text).unwrap())
     }

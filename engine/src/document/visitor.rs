@@ -4,6 +4,7 @@
 use chrono::NaiveDate;
 
 use super::keys::{Forms, Keys};
+use super::logged::{Logged, LoggedCharge};
 use super::schedule::{ClockTime, DAY_MIN, Span};
 use super::{Field, Problem, first_date};
 use crate::working::Tag;
@@ -19,6 +20,8 @@ pub enum List {
     Spans,
     /// Readings of checks.
     Checks,
+    /// Readings of the gauge.
+    Readings,
 }
 
 impl List {
@@ -30,6 +33,7 @@ impl List {
             Self::Arrays => 8,
             Self::Spans => 12,
             Self::Checks => 400,
+            Self::Readings => 400,
         }
     }
 }
@@ -71,6 +75,58 @@ pub trait Visitor {
     fn text(&mut self, field: TextField, value: &mut String) -> Result<(), Box<Problem>>;
     /// The length of a list.
     fn length(&mut self, list: List, length: usize) -> Result<usize, Box<Problem>>;
+
+    /// A reading of the gauge, value by value; `at` is its place among the others.
+    fn reading(&mut self, _at: usize, value: &mut Logged) -> Result<(), Box<Problem>> {
+        let mut days = (value.minute() / u64::from(DAY_MIN)) as u32;
+        self.whole(&mut days, u32::MAX, super::LAST_DAY)?;
+        value.date = first_date() + chrono::Days::new(days.into());
+        let mut minute = u32::from(value.time.0);
+        self.whole(&mut minute, u32::MAX, u32::from(DAY_MIN) - 1)?;
+        value.time = ClockTime(minute as u16);
+        let mut kind = value.shown.kind();
+        self.whole(&mut kind, 0, 3)?;
+        value.shown.turn_into(kind);
+        if let Some((field, own)) = value.shown.number() {
+            self.number(field, own, f64::NAN)?;
+        }
+        self.option(Field::ReadVolts, &mut value.volts)?;
+        self.option(Field::ReadAmps, &mut value.amps)
+    }
+}
+
+impl LoggedCharge {
+    /// Its number in a link.
+    pub(crate) fn kind(&self) -> u32 {
+        match self {
+            Self::Nothing => 0,
+            Self::Percent(_) => 1,
+            Self::Left(_) => 2,
+            Self::Taken(_) => 3,
+        }
+    }
+
+    /// Turns it into that of a number, if it is another.
+    pub(crate) fn turn_into(&mut self, kind: u32) {
+        if kind != self.kind() {
+            *self = match kind {
+                0 => Self::Nothing,
+                1 => Self::Percent(0.0),
+                2 => Self::Left(0.0),
+                _ => Self::Taken(0.0),
+            };
+        }
+    }
+
+    /// Its field and its value, if it has one.
+    pub(crate) fn number(&mut self) -> Option<(Field, &mut f64)> {
+        match self {
+            Self::Nothing => None,
+            Self::Percent(own) => Some((Field::ReadPercent, own)),
+            Self::Left(own) => Some((Field::ReadLeft, own)),
+            Self::Taken(own) => Some((Field::ReadTaken, own)),
+        }
+    }
 }
 
 /// The name of a field in a file.
@@ -121,6 +177,8 @@ pub(super) trait NamedVisitor {
     fn time(&mut self, key: Name, value: &mut ClockTime) -> Visited;
     /// An item of a list of stretches of the day.
     fn span(&mut self, key: Name, at: usize, value: &mut Span) -> Visited;
+    /// A reading of the gauge by its place among the others.
+    fn reading(&mut self, key: Name, at: usize, value: &mut Logged) -> Visited;
     /// The length of a list.
     fn length(&mut self, key: Name, list: List, length: usize) -> Result<usize, Box<Problem>>;
 }
@@ -218,6 +276,10 @@ impl NamedVisitor for Bare<'_> {
         self.minute(&mut value.from_min, DAY_MIN - 1)?;
         self.minute(&mut value.to_min, DAY_MIN)?;
         if value.is_valid() { Ok(()) } else { Err(Problem::BadSpan { span: *value }.into()) }
+    }
+
+    fn reading(&mut self, _: Name, at: usize, value: &mut Logged) -> Visited {
+        self.0.reading(at, value)
     }
 
     fn length(&mut self, _: Name, list: List, length: usize) -> Result<usize, Box<Problem>> {

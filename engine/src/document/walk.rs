@@ -45,6 +45,7 @@ pub(super) fn walk_named(
     present(v, "promise", &mut document.promise)?;
     present(v, "wiring", &mut document.wiring)?;
     list(v, "checks", List::Checks, &mut document.checks)?;
+    present(v, "logbook", &mut document.logbook)?;
     v.close()?;
     place(&mut document.place, v)?;
     start(&mut document.start, v)?;
@@ -78,6 +79,9 @@ pub(super) fn walk_named(
     }
     for (at, section) in document.checks.iter_mut().enumerate() {
         super::walk_checks::check(section, Tag::Check(at as u16), v)?;
+    }
+    if let Some(section) = &mut document.logbook {
+        super::walk_logbook::logbook(section, v)?;
     }
     Ok(())
 }

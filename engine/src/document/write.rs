@@ -4,9 +4,11 @@
 
 use chrono::NaiveDate;
 
-use super::keys::{Forms, Keys, Presence};
+use super::keys::{self, Forms, Keys, Presence};
+use super::logged::Logged;
 use super::schedule::{ClockTime, Span};
 use super::visitor::{List, Name, NamedVisitor, TextField, Visited};
+use super::walk_logbook::each_part;
 use super::{Field, Problem, date_text};
 use crate::working::Tag;
 
@@ -299,8 +301,15 @@ impl NamedVisitor for Writer {
         Ok(())
     }
 
+    fn reading(&mut self, key: Name, _: usize, value: &mut Logged) -> Visited {
+        self.frames.push(Frame { item: true, ..Frame::new(key, keys::READING) });
+        each_part(value, self)?;
+        self.end();
+        Ok(())
+    }
+
     fn length(&mut self, key: Name, _: List, length: usize) -> Result<usize, Box<Problem>> {
-        self.put(key, false, Node::List(Vec::new()));
+        self.put(key, length == 0, Node::List(Vec::new()));
         Ok(length)
     }
 }

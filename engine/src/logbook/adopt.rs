@@ -1,11 +1,15 @@
 //! What a plan can take over of what was learned, and how it goes on from the newest reading.
 //!
+//! **In a plan.** More use is more power of each load, for there are no parts of pieces and not every load states its hours; the rest are
+//! fields of the bank and the standing current. What a field cannot say is cut to its range, and that is told.
+//!
 //! **Left out.** What the arrays bring is never taken over: in weeks nobody can tell weak arrays from dull weather. The inverter's own draw
 //! stays as it was planned.
 
 use chrono::Timelike;
 
 use crate::bank::ChargeEfficiency;
+use crate::document::{ClockTime, Document, Field, Rating};
 use crate::quantity::{Amps, Percent, Within};
 use crate::system::{Start, System};
 
@@ -80,6 +84,58 @@ impl Adoption {
             }
         }
     }
+}
+
+/// Sets a field of a plan; nothing if it can say so, else the field and what it should have said.
+fn set(own: &mut f64, field: Field, value: f64) -> Option<(Field, f64)> {
+    let range = field.range();
+    *own = range.rounded(value.within(range.min, range.max));
+    (!range.holds(value)).then_some((field, value))
+}
+
+impl Adoption {
+    /// Writes it into a plan. Gives back the fields that cannot say all of it, with what they should have said.
+    pub fn write(self, plan: &mut Document) -> Vec<(Field, f64)> {
+        let mut cut = Vec::new();
+        match self {
+            Self::Use(share) => {
+                for load in &mut plan.loads {
+                    let (own, field) = match &mut load.rating {
+                        Rating::PowerW(own) => (own, Field::LoadPower),
+                        Rating::Plate { current_a, .. } => (current_a, Field::LoadCurrent),
+                        Rating::LabelKwhPerYear(own) => (own, Field::LabelEnergy),
+                        Rating::Output { power_w, .. } => (power_w, Field::OutputPower),
+                    };
+                    let more = *own * share;
+                    cut.extend(set(own, field, more));
+                }
+                let more = plan.standing_a * share;
+                cut.extend(set(&mut plan.standing_a, Field::StandingCurrent, more));
+            }
+            Self::Health(own) => {
+                cut.extend(set(&mut plan.bank.health_pct, Field::Health, own.0));
+            }
+            Self::Standing(more) => {
+                let more = plan.standing_a + more.0;
+                cut.extend(set(&mut plan.standing_a, Field::StandingCurrent, more));
+            }
+            Self::Efficiency(own) => {
+                let efficiency = plan.bank.charge_efficiency_pct.get_or_insert_default();
+                cut.extend(set(efficiency, Field::ChargeEfficiency, own.0));
+            }
+        }
+        cut
+    }
+}
+
+/// Has a plan start at the newest reading, at the charge that the readings together give it; nothing if no reading tells it.
+pub fn start_at_newest(plan: &mut Document, study: &Study, readings: &Readings) -> Option<()> {
+    let (newest, charge) = (readings.newest()?, study.charge_now?);
+    let at = newest.at.time();
+    plan.start.date = newest.at.date();
+    plan.start.time = ClockTime((at.hour() * 60 + at.minute()) as u16);
+    set(&mut plan.start.charge_pct, Field::StartCharge, Percent::of_ratio(charge.best).0);
+    Some(())
 }
 
 /// The system as it goes on from the newest reading, at the charge that the readings together give it, with what was taken over. None

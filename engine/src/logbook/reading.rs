@@ -87,6 +87,8 @@ pub enum Slip {
     },
     /// Further back than the newest reading reaches.
     TooOld,
+    /// In a year that no plan knows.
+    OutsideYears,
 }
 
 /// What a gauge was told, which its percentage rests on.

@@ -2,7 +2,7 @@
 //!
 //! **Layout.** The code is base64 (URL alphabet, no padding) of: one byte of format version; the sections of
 //! [`walk`] in its order; three bytes of CRC-24 over all before. A section is a presence mask followed by the values that
-//! differ from their default, in order. A mask is a run of bytes of seven bits, lowest first, the eighth bit saying that
+//! differ from their default, in order; readings of a gauge have a layout of their own (see `readings.rs`). A mask is a run of bytes of seven bits, lowest first, the eighth bit saying that
 //! another follows. Numbers are whole steps of their field's resolution, zigzag and LEB128. Texts have an alphabet of their own
 //! (see `text.rs`).
 //!
@@ -12,6 +12,7 @@
 
 mod address;
 mod bytes;
+mod readings;
 mod text;
 
 pub use address::{PARAMETER, code_in};
@@ -20,9 +21,10 @@ use base64::Engine as _;
 use base64::engine::general_purpose::URL_SAFE_NO_PAD;
 use crc::{CRC_24_OPENPGP, Crc, NoTable};
 
-use crate::document::{Document, Field, List, Problem, TextField, Visitor, walk};
+use crate::document::{Document, Field, List, Logged, Problem, TextField, Visitor, walk};
 use crate::working::Tag;
 use bytes::{Reader, Writer};
+use readings::Row;
 
 /// Format version of the link; the first byte.
 const LINK_VERSION: u8 = 1;
@@ -40,8 +42,12 @@ const CHECKSUM: Crc<u32, NoTable> = Crc::<u32, NoTable>::new(&CRC_24_OPENPGP);
 /// A [`Problem`] if the scenario itself is out of its limits.
 pub fn encode(document: &Document) -> Result<String, Problem> {
     let mut document = document.clone().checked()?;
-    let mut encoder =
-        Encoder { out: Writer::default(), section: Writer::default(), mask: Vec::new() };
+    let mut encoder = Encoder {
+        out: Writer::default(),
+        section: Writer::default(),
+        mask: Vec::new(),
+        row: Row::default(),
+    };
     encoder.out.byte(LINK_VERSION);
     walk(&mut document, &mut encoder)?;
     let mut bytes = encoder.out.into_bytes();
@@ -71,7 +77,8 @@ pub fn decode(code: &str) -> Result<Document, Problem> {
     if *version != LINK_VERSION {
         return Err(Problem::NewerVersion { version: (*version).into() });
     }
-    let mut decoder = Decoder { input: Reader::new(body), mask: Vec::new(), at: 0 };
+    let mut decoder =
+        Decoder { input: Reader::new(body), mask: Vec::new(), at: 0, row: Row::default() };
     let mut document = Document::default();
     walk(&mut document, &mut decoder)?;
     if !decoder.input.is_empty() {
@@ -85,6 +92,7 @@ struct Encoder {
     out: Writer,
     section: Writer,
     mask: Vec<bool>,
+    row: Row,
 }
 
 impl Encoder {
@@ -143,6 +151,11 @@ impl Visitor for Encoder {
         }
         Ok(length)
     }
+
+    fn reading(&mut self, at: usize, value: &mut Logged) -> Result<(), Box<Problem>> {
+        self.row.write(at, value, &mut self.section);
+        Ok(())
+    }
 }
 
 /// Reads what is present and sets the rest to its default.
@@ -150,6 +163,7 @@ struct Decoder<'a> {
     input: Reader<'a>,
     mask: Vec<bool>,
     at: usize,
+    row: Row,
 }
 
 impl Decoder<'_> {
@@ -213,6 +227,10 @@ impl Visitor for Decoder<'_> {
             return Err(Problem::TooMany { list, length }.into());
         }
         Ok(length)
+    }
+
+    fn reading(&mut self, at: usize, value: &mut Logged) -> Result<(), Box<Problem>> {
+        self.row.read(at, value, &mut self.input)
     }
 }
 

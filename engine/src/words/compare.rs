@@ -330,6 +330,7 @@ impl Words {
             (_, "insulation") => L::InsulationFor,
             (_, "bundle") => L::LieTogether,
             (_, "engine_space") => L::InEngineSpace,
+            (_, "readings") => L::ReadingsOfGauge,
             (_, "output") => L::PowerIsStated,
             (_, "hours") => L::ByHour,
             _ => return self.entry_of_field(entry),
@@ -363,6 +364,13 @@ impl Words {
             Stated::Time(time) => self.clock(time.0),
             Stated::Span(span) => {
                 format!("{} – {}", self.clock(span.from_min), self.clock_end(span.to_min))
+            }
+            Stated::Readings(all) => {
+                let newest = all
+                    .last()
+                    .map(|own| format!(" ({} {})", date_text(own.date), self.clock(own.time.0)));
+                let count = super::number::grouped_count(all.len());
+                format!("{count}{}", newest.unwrap_or_default())
             }
         }
     }
@@ -487,6 +495,8 @@ fn field_of(key: &str) -> Option<Field> {
         "array_m" => Field::ArrayRun,
         "charger_m" => Field::ChargerRun,
         "beside_a" => Field::CheckCurrent,
+        "gauge_capacity_ah" => Field::ToldCapacity,
+        "gauge_efficiency_pct" => Field::ToldEfficiency,
         "fuel_l_per_h" => Field::FuelPerHour,
         "fuel_l_per_kwh" => Field::FuelPerEnergy,
         _ => return None,
@@ -515,6 +525,7 @@ const NEEDED: [&str; 14] = [
 fn tells(entry: &Entry) -> bool {
     match &entry.stated {
         Stated::Typical | Stated::Appliance(_) | Stated::Text(_) => false,
+        Stated::Readings(all) => !all.is_empty(),
         Stated::Word(_, name) => {
             !["rating", "summer_time"].contains(&entry.key)
                 && !["hours_per_day", "spans"].contains(name)

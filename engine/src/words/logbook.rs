@@ -3,9 +3,10 @@
 use chrono::NaiveDateTime;
 
 use super::{Language, Words};
+use crate::document::List;
 use crate::logbook::{
-    Adoption, Care, Cause, Estimate, Guess, Learned, MeterTest, Next, Slip, Standing, Study,
-    Symptom,
+    Adoption, Care, Cause, Estimate, Guess, Learned, MeterTest, Next, Shown, Slip, Standing, Study,
+    Symptom, Taken,
 };
 
 /// A word or two over a part of the logbook.
@@ -37,11 +38,19 @@ pub enum OnLogbook {
     Test,
     /// That nothing is out of the way.
     NothingFound,
+    /// What the brackets hold.
+    Interval,
+    /// Over readings that are not used.
+    NotUsed,
+    /// That nothing is worth taking over.
+    NothingToAdopt,
+    /// How it is taken over, and what is not.
+    HowAdopted,
 }
 
 impl OnLogbook {
     /// All of them.
-    pub const ALL: [Self; 13] = [
+    pub const ALL: [Self; 17] = [
         Self::Found,
         Self::Agrees,
         Self::Untold,
@@ -55,6 +64,10 @@ impl OnLogbook {
         Self::Upkeep,
         Self::Test,
         Self::NothingFound,
+        Self::Interval,
+        Self::NotUsed,
+        Self::NothingToAdopt,
+        Self::HowAdopted,
     ];
 }
 
@@ -132,6 +145,47 @@ impl Words {
     pub fn slip_in(self, line: usize, slip: &Slip) -> String {
         let number = super::number::grouped_count(line);
         speak!(self.language, logbook::in_line(&number, &self.slip(slip)))
+    }
+
+    /// Why a reading of a moment is not used.
+    #[must_use]
+    pub fn slip_at(self, at: NaiveDateTime, slip: &Slip) -> String {
+        format!("{}: {}", self.moment_read(at), self.slip(slip))
+    }
+
+    /// Date and clock time of a reading.
+    #[must_use]
+    pub fn moment_read(self, at: NaiveDateTime) -> String {
+        speak!(self.language, logbook::moment(self, at))
+    }
+
+    /// What a gauge showed of the charge.
+    #[must_use]
+    pub fn shown_by_gauge(self, shown: Shown) -> String {
+        let (amount, which) = match shown {
+            Shown::Percent(own) => return self.amount(own),
+            Shown::Left(own) => (self.amount(own), 0),
+            Shown::Taken(own) => (self.amount(own), 1),
+        };
+        format!("{amount} {}", speak!(self.language, logbook::LEFT_OR_TAKEN)[which])
+    }
+
+    /// What became of a table.
+    #[must_use]
+    pub fn taken(self, taken: &Taken) -> String {
+        let [new, known, dropped] =
+            [taken.new, taken.known, taken.dropped].map(super::number::grouped_count);
+        let limit = List::Readings.limit();
+        let (more, others) = speak!(self.language, logbook::taken(&new, &known, &dropped, limit));
+        let others = others.into_iter().zip([taken.known, taken.dropped]);
+        let said = others.filter(|(_, count)| *count > 0).map(|(sentence, _)| sentence);
+        [more].into_iter().chain(said).collect::<Vec<_>>().join(" ")
+    }
+
+    /// That there are so many more lines.
+    #[must_use]
+    pub fn more_lines(self, count: usize) -> String {
+        speak!(self.language, logbook::more_lines(&super::number::grouped_count(count)))
     }
 
     /// What a plan can take over.

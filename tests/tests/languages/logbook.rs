@@ -48,6 +48,7 @@ fn logbook(words: Words) -> Vec<String> {
         Slip::Twice,
         Slip::TooMany { count: 12 },
         Slip::TooOld,
+        Slip::OutsideYears,
     ];
     told.extend(slips.iter().map(|own| words.slip_in(12_345, own)));
     let guesses = [

@@ -56,13 +56,13 @@ fn stored() -> impl Strategy<Value = Document> {
 fn many_random_plans_reach_their_reserve() {
     let mut runner = TestRunner::deterministic();
     let strategy = stored();
-    let made: Vec<[f64; 2]> = (0..100)
+    let made: Vec<[f64; 2]> = (0..300)
         .filter_map(|_| times(&strategy.new_tree(&mut runner).unwrap().current()))
         .collect();
     let reached = |which: usize| made.iter().filter(|times| times[which].is_finite()).count();
     let (lit, dark) = (reached(0), reached(1));
     assert!(
-        lit >= 25 && dark >= 50,
+        lit >= 75 && dark >= 150,
         "{lit} with the mean sun and {dark} without, of {}",
         made.len()
     );

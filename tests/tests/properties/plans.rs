@@ -9,8 +9,8 @@ use sunlarder_engine::bank::typical;
 use sunlarder_engine::document::{
     Array, Awake, Bank, Bundled, CableInsulation, Charger, Check, Checked, Chemistry, ClockTime,
     Controller, ControllerKind, Cooling, DAY_MIN, Days, Document, Field, Generator, Inverter, Kept,
-    Load, Losses, Months, Mounting, Place, Promise, Promised, Rating, Schedule, Shading, Span,
-    Start, Supply, Turbine, TurbineOutput, When, WiredBy, Wiring,
+    Load, Logbook, Logged, LoggedCharge, Losses, Months, Mounting, Place, Promise, Promised,
+    Rating, Schedule, Shading, Span, Start, Supply, Turbine, TurbineOutput, When, WiredBy, Wiring,
 };
 use sunlarder_engine::place::SummerTime;
 
@@ -551,6 +551,39 @@ fn check(kind: Kind) -> BoxedStrategy<Check> {
         .boxed()
 }
 
+fn reading(kind: Kind) -> BoxedStrategy<Logged> {
+    let shown = prop_oneof![
+        1 => Just(LoggedCharge::Nothing),
+        3 => kind.number(Field::ReadPercent, 10.0, 100.0).prop_map(LoggedCharge::Percent),
+        1 => kind.number(Field::ReadLeft, 0.0, 400.0).prop_map(LoggedCharge::Left),
+        1 => kind.number(Field::ReadTaken, 0.0, 400.0).prop_map(LoggedCharge::Taken),
+    ];
+    let volts = weighted(0.7, kind.number(Field::ReadVolts, 10.0, 60.0));
+    let amps = weighted(0.7, kind.number(Field::ReadAmps, -50.0, 50.0));
+    (0_u64..=LAST_DAY, 0_u16..1440, shown, volts, amps)
+        .prop_map(|(day, minute, shown, volts, amps)| Logged {
+            date: Start::default().date + chrono::Days::new(day),
+            time: ClockTime(minute),
+            shown,
+            volts,
+            amps,
+        })
+        .boxed()
+}
+
+fn logbook(kind: Kind) -> BoxedStrategy<Logbook> {
+    let capacity = weighted(OFTEN, kind.number(Field::ToldCapacity, 50.0, 800.0));
+    let efficiency = weighted(OFTEN, kind.number(Field::ToldEfficiency, 80.0, 100.0));
+    let readings = prop_oneof![9 => vec(reading(kind), 0..30), 1 => vec(reading(kind), 0..=400)];
+    (capacity, efficiency, readings)
+        .prop_map(|(capacity_ah, efficiency_pct, readings)| {
+            let mut own = Logbook { capacity_ah, efficiency_pct, readings: Vec::new() };
+            readings.into_iter().for_each(|reading| own.add(reading));
+            own
+        })
+        .boxed()
+}
+
 /// A whole plan.
 pub(crate) fn plan(kind: Kind) -> BoxedStrategy<Document> {
     let scene = (name(), place(kind), start(kind));
@@ -566,11 +599,22 @@ pub(crate) fn plan(kind: Kind) -> BoxedStrategy<Document> {
         weighted(0.25, promise(kind)),
         weighted(0.25, wiring(kind)),
         prop_oneof![3 => Just(Vec::new()), 1 => vec(check(kind), 0..8)],
+        weighted(0.25, logbook(kind)),
     );
     (scene, loads, standing, bank(kind), sources)
         .prop_map(|((name, place, start), loads, standing_a, bank, sources)| {
-            let (arrays, shore, alternator, inverter, generator, turbine, promise, wiring, checks) =
-                sources;
+            let (
+                arrays,
+                shore,
+                alternator,
+                inverter,
+                generator,
+                turbine,
+                promise,
+                wiring,
+                checks,
+                logbook,
+            ) = sources;
             Document {
                 name,
                 place,
@@ -587,6 +631,7 @@ pub(crate) fn plan(kind: Kind) -> BoxedStrategy<Document> {
                 promise,
                 wiring,
                 checks,
+                logbook,
                 ..Document::default()
             }
         })

@@ -15,6 +15,7 @@ mod flow;
 mod gauge;
 mod guess;
 mod inverter;
+mod logbook;
 mod other;
 mod parts;
 mod sheet;
@@ -36,7 +37,9 @@ use sunlarder_engine::simulate::Sunlight;
 use sunlarder_engine::system::System;
 use sunlarder_engine::words::{Language, Words};
 
+use crate::logbook::Weighed;
 use crate::paper::Paper;
+use crate::{INSTALLED, PLANNER};
 
 /// What can be written. Each has an argument, a text whose meaning is said here.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -105,11 +108,25 @@ pub enum Leaf {
     GaugeYear,
     /// The table behind it; the same argument.
     GaugeYearTable,
+    /// What the readings of the gauge say; the argument is the twelve spreads of the daily clearness.
+    Logbook,
+    /// What may be behind a symptom; the argument is its place in
+    /// [`Symptom::ALL`](sunlarder_engine::logbook::Symptom::ALL), a blank and the twelve spreads.
+    Suspects,
+    /// The readings of the gauge as a table; the argument means nothing.
+    Readings,
+    /// What became of a table of readings: the link code of the plan with them, a mark if lines are left, and what is to be said, with
+    /// [`PART`](crate::sentences::PART) between; the argument is the order in its dates (0, 1 or 2) and its text.
+    TakenReadings,
+    /// Upkeep and winter lay-up of the bank; the argument means nothing.
+    Care,
+    /// How something that was learned was worked out; the argument is its place in the study, a blank and the twelve spreads.
+    LearnedWorking,
 }
 
 impl Leaf {
     /// All in the order of their numbers.
-    pub const ALL: [Self; 30] = [
+    pub const ALL: [Self; 36] = [
         Self::Working,
         Self::Climate,
         Self::Explained,
@@ -140,12 +157,21 @@ impl Leaf {
         Self::Knobs,
         Self::GaugeYear,
         Self::GaugeYearTable,
+        Self::Logbook,
+        Self::Suspects,
+        Self::Readings,
+        Self::TakenReadings,
+        Self::Care,
+        Self::LearnedWorking,
     ];
 
     /// Whether it takes so long that it is written only once somebody rests.
     #[must_use]
     pub const fn waits_for_rest(self) -> bool {
-        self.is_gauge_year() || matches!(self, Self::Year | Self::YearTable) || self.lives()
+        self.is_gauge_year()
+            || self.weighs()
+            || self.lives()
+            || matches!(self, Self::Year | Self::YearTable)
     }
 
     /// Whether it is written again and again while it is worked out.
@@ -160,10 +186,31 @@ impl Leaf {
         matches!(self, Self::GaugeYear | Self::GaugeYearTable)
     }
 
+    /// Whether it tells of readings that were weighed.
+    #[must_use]
+    pub const fn weighs(self) -> bool {
+        matches!(self, Self::Logbook | Self::Suspects | Self::LearnedWorking)
+    }
+
     /// The one of a number.
     #[must_use]
     pub fn from_number(number: usize) -> Option<Self> {
         Self::ALL.get(number).copied()
+    }
+
+    /// Whether it belongs to the page about the installed system alone.
+    const fn is_installed(self) -> bool {
+        matches!(
+            self,
+            Self::Gauge
+                | Self::SettingWorking
+                | Self::CommissioningSheet
+                | Self::Checks
+                | Self::Knobs
+                | Self::Readings
+                | Self::TakenReadings
+                | Self::Care
+        )
     }
 
     /// Whether it is written about a plan. Others are also there while something is wrong with it.
@@ -202,7 +249,7 @@ impl Written {
     }
 }
 
-/// Writes a leaf; nothing for an argument that means nothing.
+/// Writes a leaf; nothing for an argument that means nothing, or of another page than that of this build.
 #[must_use]
 pub fn write(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
     match leaf {
@@ -210,7 +257,6 @@ pub fn write(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
             let question = argument.parse().ok().and_then(|place: usize| Question::ALL.get(place));
             question.map(|own| Written::of(working::write(*own, about))).unwrap_or_default()
         }
-        Leaf::Climate => Written::of(climate::write(about.words, &about.system.climate)),
         Leaf::Explained => {
             write_without_plan(leaf, argument, about.words.language).unwrap_or_default()
         }
@@ -225,6 +271,43 @@ pub fn write(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
             let Outlook { run, dark, .. } = about.outlook;
             Written::of(csv(about.system, if argument == "dark" { dark } else { run }))
         }
+        Leaf::Fitting => Written::of(fitting::write(about)),
+        Leaf::RunWorking => {
+            Written::of(fitting::write_working(argument, about).unwrap_or_default())
+        }
+        Leaf::FittingSheet => {
+            Written::of(fitting::write_sheet(argument, about).unwrap_or_default())
+        }
+        _ if INSTALLED && leaf.is_installed() => write_installed(leaf, argument, about),
+        _ if PLANNER => write_planned(leaf, argument, about),
+        _ => Written::default(),
+    }
+}
+
+/// Writes a leaf of the page about the installed system.
+fn write_installed(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
+    match leaf {
+        Leaf::Gauge => Written::of(gauge::write(about)),
+        Leaf::SettingWorking => {
+            Written::of(gauge::write_working(argument, about).unwrap_or_default())
+        }
+        Leaf::CommissioningSheet => {
+            Written::of(gauge::write_sheet(argument, about).unwrap_or_default())
+        }
+        Leaf::Checks => Written::of(gauge::write_checks(about)),
+        Leaf::Knobs => Written::of(gauge::write_knobs(about)),
+        Leaf::Readings => Written::of(logbook::table(about)),
+        Leaf::TakenReadings => Written::of(logbook::take(argument, about).unwrap_or_default()),
+        Leaf::Care => Written::of(logbook::care(about)),
+        // The desk writes those of a simulated gauge, whose course it keeps, and of readings that it has weighed.
+        _ => Written::default(),
+    }
+}
+
+/// Writes a leaf of the page about the plan.
+fn write_planned(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
+    match leaf {
+        Leaf::Climate => Written::of(climate::write(about.words, &about.system.climate)),
         Leaf::Beside => Written::of(beside::write(argument, about)),
         Leaf::Question => {
             let what = guess::guessed(argument);
@@ -238,25 +321,28 @@ pub fn write(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
         Leaf::YearTable => year::write_table(argument, about),
         Leaf::Flow => flow::write(&day_flow(about), about),
         Leaf::FlowTable => flow::write_table(&day_flow(about), about),
-        Leaf::Fitting => Written::of(fitting::write(about)),
-        Leaf::RunWorking => {
-            Written::of(fitting::write_working(argument, about).unwrap_or_default())
+        // The desk writes those of sizes while it works them out.
+        _ => Written::default(),
+    }
+}
+
+/// Writes a leaf that tells of weighed readings; nothing for any other.
+#[must_use]
+pub fn write_weighed(
+    leaf: Leaf,
+    argument: &str,
+    weighed: Option<&Weighed>,
+    about: About<'_>,
+) -> Written {
+    match (leaf, weighed) {
+        (Leaf::Logbook, Some(weighed)) => Written::of(logbook::write(weighed, about)),
+        (Leaf::LearnedWorking, Some(weighed)) => {
+            Written::of(logbook::write_working(argument, weighed, about).unwrap_or_default())
         }
-        Leaf::FittingSheet => {
-            Written::of(fitting::write_sheet(argument, about).unwrap_or_default())
+        (Leaf::Suspects, _) => {
+            Written::of(logbook::causes(argument, weighed, about).unwrap_or_default())
         }
-        Leaf::Gauge => Written::of(gauge::write(about)),
-        Leaf::SettingWorking => {
-            Written::of(gauge::write_working(argument, about).unwrap_or_default())
-        }
-        Leaf::CommissioningSheet => {
-            Written::of(gauge::write_sheet(argument, about).unwrap_or_default())
-        }
-        Leaf::Checks => Written::of(gauge::write_checks(about)),
-        Leaf::Knobs => Written::of(gauge::write_knobs(about)),
-        // The desk writes them of what it keeps.
-        Leaf::Sizes | Leaf::Sizing | Leaf::Helping | Leaf::SizedPlan => Written::default(),
-        Leaf::GaugeYear | Leaf::GaugeYearTable => Written::default(),
+        _ => Written::default(),
     }
 }
 

@@ -106,17 +106,23 @@ fn answer(command: &Command) -> Result<String, Fault> {
             })
         }
         Command::Logbook { plan, readings, told, form } => {
-            let system = logbook::system(&read::plan(plan)?)?;
-            let read = logbook::read(&system, readings, *told, &read::readings(readings)?)?;
+            let plan = read::plan(plan)?;
+            let system = logbook::system(&plan)?;
+            let text = read::readings(readings)?;
+            let read = logbook::read((&plan, &system), readings, *told, &text)?;
             Ok(match form {
                 Form::Json => logbook::json(&read),
                 Form::Text | Form::Csv => logbook::text(&read),
             })
         }
         Command::Symptom { plan, symptom, readings, told, form } => {
-            let system = logbook::system(&read::plan(plan)?)?;
+            let plan = read::plan(plan)?;
+            let system = logbook::system(&plan)?;
             let read = match readings {
-                Some(own) => Some(logbook::read(&system, own, *told, &read::readings(own)?)?),
+                Some(own) => {
+                    let text = read::readings(own)?;
+                    Some(logbook::read((&plan, &system), own, *told, &text)?)
+                }
                 None => None,
             };
             let ranked = logbook::ranked(&system, *symptom, read.as_ref());

@@ -22,6 +22,7 @@ pub fn part(part: Part) -> &'static str {
         Part::Turbine => "Wind or water",
         Part::Promise => "What it shall keep",
         Part::Wiring => "How it is wired",
+        Part::Logbook => "Logbook of the gauge",
     }
 }
 

@@ -146,6 +146,19 @@ pub fn field(field: Field) -> &'static str {
         F::CheckVoltage | F::CheckCurrent | F::CheckCharge => {
             "The figure that the meter or the device shows."
         }
+        F::ToldCapacity => {
+            "What the gauge takes for full; its percentage is a share of that. Blank means the rated capacity of the bank."
+        }
+        F::ToldEfficiency => {
+            "The share of what goes in that the gauge counts. Blank means the usual one of the bank."
+        }
+        F::ReadPercent | F::ReadLeft | F::ReadTaken => {
+            "What the gauge shows of the charge, as it stands there. Leave it blank if you did not read it."
+        }
+        F::ReadVolts => {
+            "Between the posts of the bank, best in the morning after some hours with little current."
+        }
+        F::ReadAmps => "What the gauge shows: positive into the bank, negative out of it.",
     }
 }
 
@@ -385,8 +398,8 @@ mod tests {
             assert_eq!(*text, text.trim());
             assert!(text.starts_with(char::is_uppercase), "{text}");
         }
-        // The third rated capacity is explained like the second, all lengths of runs alike, and all readings.
+        // The third rated capacity is explained like the second, all lengths of runs alike, all readings of checks, and what a gauge shows.
         let own: BTreeSet<&str> = all.iter().copied().collect();
-        assert_eq!(own.len(), all.len() - 10);
+        assert_eq!(own.len(), all.len() - 12);
     }
 }

@@ -324,6 +324,38 @@ pub fn label(label: Label) -> &'static str {
         Label::Vital => "A life may depend on it",
         Label::WhatArePlanning => "What are you planning?",
         Label::WhatWouldHelp => "What would help?",
+        Label::AddReading => "Add this reading",
+        Label::AdoptLearned => "Take it over into a variant",
+        Label::AsRead => "as read",
+        Label::CareOfBank => "Upkeep and winter lay-up",
+        Label::DatesTell => "the dates tell it",
+        Label::DatesWithDay => "the day",
+        Label::DatesWithMonth => "the month",
+        Label::DayOfReading => "Day",
+        Label::DoesGaugeAgree => "Does the gauge agree?",
+        Label::GaugeShows => "The gauge shows",
+        Label::GaugeWasTold => "What the gauge was told",
+        Label::GoOnFromReading => "Start the plan at the newest reading",
+        Label::InDatesFirst => "First in dates stands",
+        Label::NoReadings => {
+            "No readings yet. Two a day, at dusk and at dawn, tell most; two weeks of them find most faults."
+        }
+        Label::PasteReadings => "Paste a table",
+        Label::PasteReadingsHint => {
+            "A reading a line: date, time, percentage or amp-hours, volts, amps. Headings help. The text stays here until all of it is taken."
+        }
+        Label::ReadingNeeds => "Note at least one of charge, voltage and current.",
+        Label::ReadingTaken => "The reading was added.",
+        Label::ReadingsGone => "The readings were removed.",
+        Label::ReadingsOfGauge => "Readings",
+        Label::ReadingsTaken => "The table was taken.",
+        Label::RemoveReading => "Remove this reading",
+        Label::RemoveReadings => "Remove all readings",
+        Label::StartFromSymptom => "Start from what you see",
+        Label::StartMoved => "The plan starts at the newest reading.",
+        Label::TakeReadings => "Take the table",
+        Label::WhatReadingsSay => "What the readings say",
+        Label::WhatYouSee => "What do you see?",
         Label::HowDoYouFitIt => "How do you fit it?",
         Label::WiredBy => "By the tables of",
         Label::WiredMarine => "boats",
@@ -420,6 +452,13 @@ pub fn label(label: Label) -> &'static str {
         }
         Label::SideBySide => "Side by side",
         Label::BackToPlan => "Back to the plan",
+        Label::BackToPlanHint => {
+            "What runs, what stores and what comes in: the plan that all of this follows from."
+        }
+        Label::ToInstalled => "Set up the gauge, and see whether it agrees",
+        Label::ToInstalledHint => {
+            "The installed system has a page of its own. Once opened, it works without a network, too."
+        }
         Label::AnotherPlan => "Another plan",
         Label::PrintThis => "Print",
         Label::Figure => "Figure",

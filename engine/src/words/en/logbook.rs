@@ -26,6 +26,12 @@ pub fn heading(part: OnLogbook) -> &'static str {
         O::Upkeep => "Upkeep",
         O::Test => "Test",
         O::NothingFound => "Nothing is beyond what chance makes of a healthy system.",
+        O::Interval => "In brackets stands what holds the truth nine times in ten.",
+        O::NotUsed => "Readings that are not used",
+        O::NothingToAdopt => "Nothing that was learned is a reason to change the plan.",
+        O::HowAdopted => {
+            "More use is written as more power of every load, and the inverter’s own draw stays. What passes the shunt or sets the gauge falsely to full is mended, not planned; the arrays stay as they are, for weeks do not tell weak ones from dull weather. The variant starts at the newest reading."
+        }
     }
 }
 
@@ -74,7 +80,9 @@ pub fn weighed(study: &Study) -> String {
     )
 }
 
-fn moment(words: Words, at: NaiveDateTime) -> String {
+/// Date and clock time of a reading.
+#[must_use]
+pub fn moment(words: Words, at: NaiveDateTime) -> String {
     let minutes = (at.hour() * 60 + at.minute()) as u16;
     format!("{} {} {}, {}", at.day(), month(at.month0() as usize), at.year(), words.clock(minutes))
 }
@@ -183,6 +191,7 @@ pub fn slip(words: Words, slip: &Slip) -> String {
             format!("There are {count} readings; only the newest are used.")
         }
         Slip::TooOld => "It is more than a year older than the newest reading.".to_owned(),
+        Slip::OutsideYears => "Its year must lie in 2020 to 2099.".to_owned(),
     }
 }
 
@@ -190,6 +199,23 @@ pub fn slip(words: Words, slip: &Slip) -> String {
 #[must_use]
 pub fn in_line(number: &str, slip: &str) -> String {
     format!("Line {number}: {slip}")
+}
+
+/// What amp-hours are that a gauge shows.
+pub const LEFT_OR_TAKEN: [&str; 2] = ["left", "taken"];
+
+/// What became of a table: how many were added, were there already, found no room.
+#[must_use]
+pub fn taken(new: &str, known: &str, dropped: &str, limit: usize) -> (String, [String; 2]) {
+    let dropped = format!("The oldest {dropped} found no room: a plan keeps {limit}.");
+    let known = format!("Already there: {known}.");
+    (format!("Readings added: {new}."), [known, dropped])
+}
+
+/// That there are so many more lines.
+#[must_use]
+pub fn more_lines(count: &str) -> String {
+    format!("Further lines that are not used: {count}.")
 }
 
 /// What the reader had to guess.

@@ -148,6 +148,7 @@ fn too_many(list: List, length: usize) -> String {
         List::Arrays => ("The plan", "arrays"),
         List::Checks => ("The plan", "readings"),
         List::Spans => ("A schedule", "stretches of the day"),
+        List::Readings => ("The plan", "readings"),
     };
     let (length, limit) = (grouped_count(length), list.limit());
     format!(
@@ -376,6 +377,13 @@ pub fn field(field: Field) -> &'static str {
         F::CheckVoltage => "Voltage read",
         F::CheckCurrent => "Current read",
         F::CheckCharge => "Percentage read",
+        F::ToldCapacity => "Capacity that the gauge was told",
+        F::ToldEfficiency => "Efficiency that the gauge was told",
+        F::ReadPercent => "Percentage",
+        F::ReadLeft => "Amp-hours left",
+        F::ReadTaken => "Amp-hours taken",
+        F::ReadVolts => "Voltage at the bank",
+        F::ReadAmps => "Current into the bank",
         F::AbsorptionVoltage => "Absorption voltage of one battery",
         F::TailCurrent => "Tail current",
         F::LowCutOff => "Low cut-off voltage of one battery",

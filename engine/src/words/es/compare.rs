@@ -22,6 +22,7 @@ pub fn part(part: Part) -> &'static str {
         Part::Turbine => "Viento o agua",
         Part::Promise => "Lo que ha de cumplir",
         Part::Wiring => "Cómo se cablea",
+        Part::Logbook => "Cuaderno del medidor",
     }
 }
 

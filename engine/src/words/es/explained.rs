@@ -146,6 +146,21 @@ pub fn field(field: Field) -> &'static str {
         F::CheckVoltage | F::CheckCurrent | F::CheckCharge => {
             "La cifra que muestra el medidor o el aparato."
         }
+        F::ToldCapacity => {
+            "Lo que el medidor toma por lleno; su porcentaje es una parte de eso. En blanco vale la capacidad nominal del banco."
+        }
+        F::ToldEfficiency => {
+            "La parte de lo que entra que el medidor cuenta. En blanco vale la habitual del banco."
+        }
+        F::ReadPercent | F::ReadLeft | F::ReadTaken => {
+            "Lo que el medidor muestra de la carga, tal como está ahí. Déjalo en blanco si no lo leíste."
+        }
+        F::ReadVolts => {
+            "Entre los bornes del banco, mejor por la mañana tras unas horas con poca corriente."
+        }
+        F::ReadAmps => {
+            "Lo que muestra el medidor: positiva si entra en el banco, negativa si sale."
+        }
     }
 }
 
@@ -389,8 +404,8 @@ mod tests {
             assert_eq!(*text, text.trim());
             assert!(text.starts_with(char::is_uppercase), "{text}");
         }
-        // The third rated capacity is explained like the second, all lengths of runs alike, and all readings.
+        // The third rated capacity is explained like the second, all lengths of runs alike, all readings of checks, and what a gauge shows.
         let own: BTreeSet<&str> = all.iter().copied().collect();
-        assert_eq!(own.len(), all.len() - 10);
+        assert_eq!(own.len(), all.len() - 12);
     }
 }

@@ -332,6 +332,38 @@ pub fn label(label: Label) -> &'static str {
         Label::Vital => "Puede depender de ello una vida",
         Label::WhatArePlanning => "¿Qué estás planeando?",
         Label::WhatWouldHelp => "¿Qué ayudaría?",
+        Label::AddReading => "Añadir esta lectura",
+        Label::AdoptLearned => "Pasarlo a una variante",
+        Label::AsRead => "según lecturas",
+        Label::CareOfBank => "Cuidado y reposo de invierno",
+        Label::DatesTell => "lo dicen las fechas",
+        Label::DatesWithDay => "el día",
+        Label::DatesWithMonth => "el mes",
+        Label::DayOfReading => "Día",
+        Label::DoesGaugeAgree => "¿Coincide el medidor?",
+        Label::GaugeShows => "El medidor muestra",
+        Label::GaugeWasTold => "Qué se le dijo al medidor",
+        Label::GoOnFromReading => "Empezar el plan en la última lectura",
+        Label::InDatesFirst => "En las fechas va primero",
+        Label::NoReadings => {
+            "Aún no hay lecturas. Dos al día, al anochecer y al amanecer, son las que más dicen; con dos semanas se encuentra la mayoría de los fallos."
+        }
+        Label::PasteReadings => "Pegar una tabla",
+        Label::PasteReadingsHint => {
+            "Una lectura por línea: fecha, hora, porcentaje o amperios hora, voltios, amperios. Los encabezados ayudan. El texto queda aquí hasta que se tome todo."
+        }
+        Label::ReadingNeeds => "Anota al menos la carga, la tensión o la corriente.",
+        Label::ReadingTaken => "La lectura se ha añadido.",
+        Label::ReadingsGone => "Las lecturas se han quitado.",
+        Label::ReadingsOfGauge => "Lecturas",
+        Label::ReadingsTaken => "La tabla se ha tomado.",
+        Label::RemoveReading => "Quitar esta lectura",
+        Label::RemoveReadings => "Quitar todas las lecturas",
+        Label::StartFromSymptom => "Empezar por lo que ves",
+        Label::StartMoved => "El plan empieza en la última lectura.",
+        Label::TakeReadings => "Tomar la tabla",
+        Label::WhatReadingsSay => "Qué dicen las lecturas",
+        Label::WhatYouSee => "¿Qué ves?",
         Label::HowDoYouFitIt => "¿Cómo se instala?",
         Label::WiredBy => "Según las tablas de",
         Label::WiredMarine => "barcos",
@@ -430,6 +462,13 @@ pub fn label(label: Label) -> &'static str {
         }
         Label::SideBySide => "Lado a lado",
         Label::BackToPlan => "Volver al plan",
+        Label::BackToPlanHint => {
+            "Lo que funciona, lo que almacena y lo que entra: el plan del que sale todo esto."
+        }
+        Label::ToInstalled => "Ajustar el medidor y ver si coincide",
+        Label::ToInstalledHint => {
+            "El sistema instalado tiene su propia página. Una vez abierta, también funciona sin red."
+        }
         Label::AnotherPlan => "Otro plan",
         Label::PrintThis => "Imprimir",
         Label::Figure => "Dato",

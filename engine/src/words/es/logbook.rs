@@ -26,6 +26,12 @@ pub fn heading(part: OnLogbook) -> &'static str {
         O::Upkeep => "Mantenimiento",
         O::Test => "Prueba",
         O::NothingFound => "Nada se sale de lo que el azar hace con una instalación sana.",
+        O::Interval => "Entre paréntesis está lo que contiene la verdad nueve veces de diez.",
+        O::NotUsed => "Lecturas que no se usan",
+        O::NothingToAdopt => "Nada de lo aprendido es motivo para cambiar el plan.",
+        O::HowAdopted => {
+            "Más gasto se escribe como más potencia de cada consumo, y el gasto propio del inversor queda igual. Lo que pasa de largo por el shunt o pone el medidor falsamente en lleno se arregla, no se planea; los campos quedan como están, pues unas semanas no distinguen campos débiles de tiempo gris. La variante empieza en la última lectura."
+        }
     }
 }
 
@@ -76,7 +82,9 @@ pub fn weighed(study: &Study) -> String {
     )
 }
 
-fn moment(words: Words, at: NaiveDateTime) -> String {
+/// Fecha y hora de una lectura.
+#[must_use]
+pub fn moment(words: Words, at: NaiveDateTime) -> String {
     let minutes = (at.hour() * 60 + at.minute()) as u16;
     format!(
         "{} de {} de {}, {}",
@@ -195,6 +203,7 @@ pub fn slip(words: Words, slip: &Slip) -> String {
             format!("Hay {count} lecturas; solo se usan las más nuevas.")
         }
         Slip::TooOld => "Es más de un año anterior a la última lectura.".to_owned(),
+        Slip::OutsideYears => "Su año debe estar entre 2020 y 2099.".to_owned(),
     }
 }
 
@@ -202,6 +211,23 @@ pub fn slip(words: Words, slip: &Slip) -> String {
 #[must_use]
 pub fn in_line(number: &str, slip: &str) -> String {
     format!("Línea {number}: {slip}")
+}
+
+/// What amp-hours are that a gauge shows.
+pub const LEFT_OR_TAKEN: [&str; 2] = ["quedan", "gastados"];
+
+/// What became of a table: how many were added, were there already, found no room.
+#[must_use]
+pub fn taken(new: &str, known: &str, dropped: &str, limit: usize) -> (String, [String; 2]) {
+    let dropped = format!("Las {dropped} más antiguas no cupieron: un plan guarda {limit}.");
+    let known = format!("Ya estaban: {known}.");
+    (format!("Lecturas añadidas: {new}."), [known, dropped])
+}
+
+/// That there are so many more lines.
+#[must_use]
+pub fn more_lines(count: &str) -> String {
+    format!("Otras líneas que no se usan: {count}.")
 }
 
 /// What the reader had to guess.

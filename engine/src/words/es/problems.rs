@@ -148,6 +148,7 @@ fn too_many(list: List, length: usize) -> String {
         List::Arrays => ("El plan", "campos"),
         List::Checks => ("El plan", "lecturas"),
         List::Spans => ("Un horario", "tramos del día"),
+        List::Readings => ("El plan", "lecturas"),
     };
     let (length, limit) = (grouped_count(length), list.limit());
     format!("{whose} tiene {length} {things}; puede tener {limit}. Junta algunos o quita algunos.")
@@ -372,6 +373,13 @@ pub fn field(field: Field) -> &'static str {
         F::CheckVoltage => "Tensión leída",
         F::CheckCurrent => "Corriente leída",
         F::CheckCharge => "Porcentaje leído",
+        F::ToldCapacity => "Capacidad que se le dijo al medidor",
+        F::ToldEfficiency => "Eficiencia que se le dijo al medidor",
+        F::ReadPercent => "Porcentaje",
+        F::ReadLeft => "Amperios hora que quedan",
+        F::ReadTaken => "Amperios hora gastados",
+        F::ReadVolts => "Tensión en el banco",
+        F::ReadAmps => "Corriente que entra en el banco",
         F::AbsorptionVoltage => "Tensión de absorción de una batería",
         F::TailCurrent => "Corriente de cola",
         F::LowCutOff => "Tensión de corte de una batería",

@@ -12,7 +12,7 @@ use sunlarder_engine::sky::DAYS_PER_YEAR;
 use sunlarder_engine::words::{Label, decimal};
 use sunlarder_engine::working::Tag;
 use sunlarder_tests::browser::{
-    Look, Outcome, Page, Site, WORDS, answered, in_browser, on_phone_and_laptop,
+    Look, Outcome, Page, Site, WORDS, answered, in_browser, installed, on_phone_and_laptop,
 };
 use thirtyfour::By;
 use thirtyfour::components::SelectElement;
@@ -179,7 +179,7 @@ async fn see_it_fooled(page: &Page, plan: &Document) -> Outcome<()> {
 #[tokio::test]
 async fn an_installer_sets_up_a_gauge_checks_it_and_sees_it_fooled() -> Outcome<()> {
     on_phone_and_laptop(async |page, address| {
-        page.start_from(address, "boat").await?;
+        page.start_from(&installed(address), "boat").await?;
         page.open_question(Label::HowDoYouSetUpTheGauge).await?;
         let plan = page.stored_plan().await?;
         expect_card(page, &plan).await?;
@@ -225,7 +225,7 @@ async fn the_gauge_is_accessible_in_small_windows_and_in_the_dark() -> Outcome<(
         [Look::PHONE.in_the_dark(), Look::DESKTOP.in_the_dark(), small(320, 640), small(640, 400)];
     for look in looks {
         in_browser(look, |page| async move {
-            page.start_from(address, "cabin").await?;
+            page.start_from(&installed(address), "cabin").await?;
             page.open_question(Label::HowDoYouSetUpTheGauge).await?;
             for fold in [Label::WhatWasMeasured, Label::SeeItFooled] {
                 open_fold(&page, fold).await?;

@@ -45,8 +45,13 @@ pub(crate) fn system(plan: &Document) -> Result<System, Fault> {
     System::assemble(plan, Climate::embedded(), &mut ()).map_err(Fault::Refused)
 }
 
-/// Reads and weighs readings of a plan.
-pub(crate) fn read(system: &System, path: &str, told: Told, readings: &str) -> Result<Read, Fault> {
+/// Reads and weighs readings of a plan; what is not typed of its gauge is as the plan states it.
+pub(crate) fn read(
+    (plan, system): (&Document, &System),
+    path: &str,
+    told: Told,
+    readings: &str,
+) -> Result<Read, Fault> {
     let bounds = Bounds::of(system.bank.nominal, system.bank.rated);
     let pasted = paste(readings, &Hints { order: told.order, columns: None }, &bounds);
     let (readings, left) = Readings::of(&pasted.readings, &bounds);
@@ -55,9 +60,10 @@ pub(crate) fn read(system: &System, path: &str, told: Told, readings: &str) -> R
     }
     let line = |place: usize| pasted.lines.get(place).copied().unwrap_or_default();
     let left_out = left.into_iter().map(|(place, slip)| (line(place), slip)).collect();
+    let stated = GaugeSetUp::stated(plan, system);
     let gauge = GaugeSetUp {
-        capacity: told.capacity.unwrap_or(system.bank.rated),
-        efficiency: told.efficiency.map_or(system.bank.mean_efficiency, Percent::ratio),
+        capacity: told.capacity.unwrap_or(stated.capacity),
+        efficiency: told.efficiency.map_or(stated.efficiency, Percent::ratio),
     };
     let spread = SpreadGrid::embedded().at(system.site);
     let study = Study::of(system, &spread, &gauge, &readings);
