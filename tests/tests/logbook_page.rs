@@ -5,7 +5,7 @@
 
 use chrono::NaiveDate;
 use sunlarder_engine::digits;
-use sunlarder_engine::document::{Document, Logbook};
+use sunlarder_engine::document::{Document, Logbook, Logged, date_text};
 use sunlarder_engine::logbook::{
     Adoption, GaugeSetUp, Reading, Readings, Study, Symptom, What, adoptable, lay_up, suspects,
     upkeep,
@@ -216,15 +216,9 @@ fn readings_are_listed_the_newest_first_and_those_not_used_with_the_reason() {
     plan.logbook.as_mut().unwrap().readings[3] = beyond;
     let mut desk = Desk::new(WORDS);
     let table = written(&mut desk, &plan, Leaf::Readings, "");
-    let moments: Vec<String> = plan
-        .logbook
-        .as_ref()
-        .unwrap()
-        .readings
-        .iter()
-        .rev()
-        .map(|own| WORDS.moment_read(Reading::from(own).at))
-        .collect();
+    let readings = &plan.logbook.as_ref().unwrap().readings;
+    let moment = |own: &Logged| format!("{} {}", date_text(own.date), WORDS.clock(own.time.0));
+    let moments: Vec<String> = readings.iter().rev().map(moment).collect();
     let rows: Vec<&str> = texts(&table).into_iter().filter(|own| own.contains("2026")).collect();
     assert_eq!(rows, moments);
     assert_eq!(attribute(&table, "data-remove"), Some("13"));

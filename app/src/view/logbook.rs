@@ -1,5 +1,7 @@
 //! Does the gauge agree? Readings are typed or pasted here; what they say, and what may be behind a symptom, are leaves.
 
+use std::rc::Rc;
+
 use crate::signal::*;
 use sunlarder_engine::document::{
     ClockTime, Document, Field, List, Logbook, Logged, Problem, date_from,
@@ -9,7 +11,7 @@ use sunlarder_engine::share;
 use sunlarder_engine::words::{Label as L, decimal};
 use sunlarder_worker::leaf::Leaf;
 use sunlarder_worker::sentences::PART;
-use wasm_bindgen::JsCast;
+use wasm_bindgen::{JsCast, JsValue};
 use web_sys::Event;
 
 use super::dialogs::{open_variant, variant_name};
@@ -19,6 +21,7 @@ use super::leaf::leaf;
 use super::place::hint;
 use super::question::question;
 use super::reading_row::reading_row;
+use super::share::file_button;
 use super::sizing::spreads;
 use crate::bind::{part, said, signal};
 use crate::dom::node::{View, group, node, nothing};
@@ -190,6 +193,7 @@ fn table_box(store: Store) -> View {
         });
         store.worked.once(Leaf::TakenReadings, argument, then);
     };
+    let file = move |own: JsValue| text.set(own.as_string().unwrap_or_default());
     let orders = [L::DatesTell, L::DatesWithDay, L::DatesWithMonth].map(|own| WORDS.label(own));
     group(vec![
         node("div")
@@ -211,6 +215,7 @@ fn table_box(store: Store) -> View {
             )
             .view(),
         hint(L::PasteReadingsHint),
+        file_button(L::OpenFile, ".csv,.txt,.tsv,text/plain,text/csv", Rc::new(file)),
         select(
             L::InDatesFirst,
             orders.into(),

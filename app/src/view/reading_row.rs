@@ -11,7 +11,7 @@ use super::logbook::{add, moment};
 use super::place::{moment_box, today};
 use crate::bind::{part, signal, watch};
 use crate::dom::node::{View, node};
-use crate::dom::part::{Listener, dynamic, typed};
+use crate::dom::part::{Listener, act, dynamic, typed};
 use crate::store::{Store, WORDS};
 
 /// What a gauge may show, in the order of the choice.
@@ -55,6 +55,14 @@ pub(super) fn reading_row(store: Store) -> View {
     watch(Box::new(move || kind.set(last.get())));
     let values: [RwSignal<Option<f64>>; 3] = [None; 3].map(RwSignal::new);
     let fault = RwSignal::new(String::new());
+    // Whether somebody has set the moment; until then it goes with the clock.
+    let set = StoredValue::new(false);
+    let to_now = move || {
+        set.set_value(false);
+        for (own, now) in at.into_iter().zip(now()) {
+            own.set(now);
+        }
+    };
     let blank = Signal::stored(None);
     let number = move |value: RwSignal<Option<f64>>, field: Field| {
         let label = WORDS.field(field).to_owned();
@@ -84,9 +92,7 @@ pub(super) fn reading_row(store: Store) -> View {
             for own in values {
                 own.set(None);
             }
-            for (own, now) in at.into_iter().zip(now()) {
-                own.set(now);
-            }
+            to_now();
         }
         fault.set(added.err().unwrap_or_default());
     });
@@ -94,29 +100,30 @@ pub(super) fn reading_row(store: Store) -> View {
     let choose = Callback::new(move |at| kind.set(at));
     let [date, time] = at;
     let [shown, volts, amps] = values;
+    let take = move |part: RwSignal<String>| {
+        typed(move |own| {
+            set.set_value(true);
+            part.set(own);
+        })
+    };
+    // A page that stood for hours shows the moment in which somebody begins to type.
+    let begin = act(move || {
+        if !set.get_value() {
+            to_now();
+        }
+    });
     let shown = dynamic(move || {
         number(shown, SHOWN.get(kind.get()).map_or(Field::ReadPercent, |own| own.0))
     });
     node("form")
         .attr("id", "reading")
         .on("submit", submitted)
+        .on("focusin", begin)
         .child(
             node("div")
                 .attr("class", "fields")
-                .child(moment_box(
-                    "reading-date",
-                    "date",
-                    L::DayOfReading,
-                    date.into(),
-                    typed(move |own| date.set(own)),
-                ))
-                .child(moment_box(
-                    "reading-time",
-                    "time",
-                    L::StartTime,
-                    time.into(),
-                    typed(move |own| time.set(own)),
-                ))
+                .child(moment_box("reading-date", "date", L::DayOfReading, date.into(), take(date)))
+                .child(moment_box("reading-time", "time", L::StartTime, time.into(), take(time)))
                 .child(select(L::GaugeShows, names, kind.into(), choose))
                 .child(shown)
                 .child(number(volts, Field::ReadVolts))

@@ -10,9 +10,10 @@ use crate::dom::sight::show;
 use crate::edge::{after_words, on_document};
 use crate::store::{Store, WORDS};
 
-/// The first box with a wrong entry.
+/// The first box with a wrong entry; one of a reading that is being typed bears on no answer.
 fn wrong_box() -> Option<web_sys::HtmlElement> {
-    let found = document().query_selector(".ledger [aria-invalid=\"true\"]").ok()??;
+    let found =
+        document().query_selector(".ledger [aria-invalid=\"true\"]:not(#reading *)").ok()??;
     found.dyn_into().ok()
 }
 

@@ -144,6 +144,28 @@ impl Bounds {
     }
 }
 
+/// Puts readings in the order of their times, and those of the same time in that of their places. Shell's method with Knuth's gaps: the
+/// library's sort would weigh ten kilobytes on the page.
+fn put_in_order(all: &mut [(usize, Reading)]) {
+    let later = |(place, own): &(usize, Reading), (before, other): &(usize, Reading)| {
+        (own.at, place) < (other.at, before)
+    };
+    let mut gap = 1;
+    while gap < all.len() / 3 {
+        gap = 3 * gap + 1;
+    }
+    while gap > 0 {
+        for from in gap..all.len() {
+            let mut to = from;
+            while to >= gap && later(&all[to], &all[to - gap]) {
+                all.swap(to, to - gap);
+                to -= gap;
+            }
+        }
+        gap /= 3;
+    }
+}
+
 /// Readings in the order of their times, all of them possible.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Readings {
@@ -154,32 +176,27 @@ impl Readings {
     /// Puts readings in order; what cannot be used is given back by its place in `given`, with the reason.
     #[must_use]
     pub fn of(given: &[Reading], bounds: &Bounds) -> (Self, Vec<(usize, Slip)>) {
-        let mut slips = Vec::new();
-        let mut kept: Vec<(usize, Reading)> = Vec::new();
-        for (place, reading) in given.iter().enumerate() {
-            match bounds.check(reading) {
-                Some(slip) => slips.push((place, slip)),
-                None => kept.push((place, *reading)),
-            }
-        }
-        kept.sort_by_key(|(place, reading)| (reading.at, *place));
+        let mut slips: Vec<Option<Slip>> = given.iter().map(|own| bounds.check(own)).collect();
+        let good = given.iter().enumerate().filter(|(place, _)| slips[*place].is_none());
+        let mut kept: Vec<(usize, Reading)> = good.map(|(place, own)| (place, *own)).collect();
+        put_in_order(&mut kept);
         let mut all: Vec<Reading> = Vec::new();
         let newest = kept.last().map(|(_, reading)| reading.at);
         let count = kept.len();
         for (order, (place, reading)) in kept.into_iter().enumerate() {
             let old = newest.is_some_and(|newest| (newest - reading.at).num_days() > MOST_DAYS);
             if old {
-                slips.push((place, Slip::TooOld));
+                slips[place] = Some(Slip::TooOld);
             } else if order + MOST_READINGS < count {
-                slips.push((place, Slip::TooMany { count }));
+                slips[place] = Some(Slip::TooMany { count });
             } else if all.last().is_some_and(|last| last.at == reading.at) {
-                slips.push((place, Slip::Twice));
+                slips[place] = Some(Slip::Twice);
             } else {
                 all.push(reading);
             }
         }
-        slips.sort_by_key(|(place, _)| *place);
-        (Self { all }, slips)
+        let slips = slips.into_iter().enumerate().filter_map(|(place, own)| Some((place, own?)));
+        (Self { all }, slips.collect())
     }
 
     /// All of them, the oldest first.

@@ -56,17 +56,15 @@ pub fn suspects(
     outlook: &Outlook,
     study: Option<&Study>,
 ) -> Vec<Suspect> {
-    let mut all: Vec<Suspect> = causes(symptom)
-        .iter()
-        .map(|(cause, weight)| {
-            let told = by_readings(*cause, study);
-            let weight = weight * by_plan(*cause, system, outlook) * told.unwrap_or(1.0);
-            let seen = told.is_some_and(|own| own > 1.0);
-            let standing = if seen { Standing::Seen } else { Standing::Unlikely };
-            Suspect { cause: *cause, weight, standing, test: test(*cause, system, outlook) }
-        })
-        .collect();
-    all.sort_by(|a, b| b.weight.total_cmp(&a.weight));
+    let mut all: Vec<Suspect> = Vec::new();
+    for (cause, weight) in causes(symptom) {
+        let told = by_readings(*cause, study);
+        let weight = weight * by_plan(*cause, system, outlook) * told.unwrap_or(1.0);
+        let seen = told.is_some_and(|own| own > 1.0);
+        let standing = if seen { Standing::Seen } else { Standing::Unlikely };
+        let own = Suspect { cause: *cause, weight, standing, test: test(*cause, system, outlook) };
+        all.insert(all.partition_point(|other| other.weight >= weight), own);
+    }
     let sum: f64 = all.iter().map(|own| own.weight).sum();
     let most = all.first().map_or(1.0, |own| own.weight);
     for own in &mut all {

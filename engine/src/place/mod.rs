@@ -14,7 +14,7 @@ pub use clock::{Clock, SummerTime};
 pub use grid::{
     CELLS_EAST, CELLS_NORTH, CLIMATE_BYTES, Climate, Field, NoGrid, SPREAD_BYTES, SpreadGrid, pack,
 };
-pub use towns::{Gazetteer, SEA, Town, folded, is_letter};
+pub use towns::{Gazetteer, SEA, Town, folded, is_letter, lowered};
 pub use weather_file::{
     Column, FILE_HOURS, FileDay, FileHour, MAX_FILE_BYTES, WeatherFile, WeatherFileFault,
 };

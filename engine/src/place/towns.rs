@@ -170,7 +170,8 @@ pub fn is_letter(own: char) -> bool {
 }
 
 /// The small letter of a Latin one. The tables for all scripts of the world would weigh more than this list.
-fn lowered(letter: char) -> char {
+#[must_use]
+pub fn lowered(letter: char) -> char {
     let code = u32::from(letter);
     let small = match code {
         0xc0..=0xde if code != 0xd7 => code + 0x20,

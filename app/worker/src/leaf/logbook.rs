@@ -1,6 +1,6 @@
 //! The logbook of the gauge: what became of a table, the readings themselves, what they say, what may be behind a symptom, and upkeep.
 
-use sunlarder_engine::document::{Document, Field, Problem};
+use sunlarder_engine::document::{Document, Field, Problem, date_text};
 use sunlarder_engine::logbook::{
     Bounds, Hints, Learned, Order, Reading, Symptom, Taken, adoptable, from_newest, lay_up, paste,
     start_at_newest, suspects, upkeep,
@@ -82,12 +82,13 @@ pub(super) fn table(about: About<'_>) -> String {
         words.label(L::GaugeShows),
         words.field(Field::ReadVolts),
         words.field(Field::ReadAmps),
+        words.label(L::Delete),
     ];
     heads(&mut paper, &columns);
     paper.open("tbody");
     for (place, logged) in readings.iter().enumerate().rev() {
         let own = Reading::from(logged);
-        let at = words.moment_read(own.at);
+        let at = format!("{} {}", date_text(logged.date), words.clock(logged.time.0));
         paper.open("tr").open("th").attr("scope", "row").text(&at).close();
         let cells = [
             own.shown.map(|own| words.shown_by_gauge(own)),

@@ -1,6 +1,8 @@
 //! Which column holds what.
 
 use super::when;
+use crate::digits::places_of;
+use crate::place::{is_letter, lowered};
 
 /// Places of the columns, from 0.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -98,17 +100,22 @@ const LETTERS: [(Kind, &[&str]); 3] =
 const TAKEN: [&str; 6] = ["used", "taken", "consum", "gastad", "usad", "missing"];
 const OUT: [&str; 5] = ["discharge", "descarga", "out", "salida", "load"];
 
+/// Whether a text holds a word.
+fn holds(text: &str, word: &str) -> bool {
+    places_of(text, word).next().is_some()
+}
+
 fn kind(heading: &str) -> Option<Kind> {
     let letter = LETTERS.iter().find(|(_, letters)| letters.contains(&heading));
-    let holds = |word: &&str| {
+    let named = |word: &&str| {
         // Two letters are a word of their own, or they would be found everywhere.
         if word.len() > 2 || *word == "%" {
-            heading.contains(*word)
+            holds(heading, word)
         } else {
-            heading.split(|own: char| !own.is_alphanumeric()).any(|part| part == *word)
+            heading.split(|own: char| !is_letter(own)).any(|part| part == *word)
         }
     };
-    letter.or_else(|| WORDS.iter().find(|(_, words)| words.iter().any(&holds))).map(|own| own.0)
+    letter.or_else(|| WORDS.iter().find(|(_, words)| words.iter().any(&named))).map(|own| own.0)
 }
 
 /// The columns that headings name; none if the line has no headings.
@@ -116,11 +123,11 @@ pub(super) fn of(cells: &[String]) -> Option<Columns> {
     let mut own = Columns::default();
     let (mut date, mut found) = (None, false);
     for (place, cell) in cells.iter().enumerate() {
-        let heading = cell.to_lowercase();
+        let heading: String = cell.chars().map(lowered).collect();
         if heading.chars().next().is_none_or(|first| first.is_ascii_digit()) {
             continue;
         }
-        let has = |words: &[&str]| words.iter().any(|word| heading.contains(word));
+        let has = |words: &[&str]| words.iter().any(|word| holds(&heading, word));
         match kind(&heading) {
             Some(Kind::Date) if date.is_none() => date = Some(place),
             Some(Kind::Clock) if own.clock.is_none() => own.clock = Some(place),

@@ -168,19 +168,18 @@ fn cells(line: &str, between: char) -> Vec<String> {
 /// The number of a cell: with a point or a comma before its decimals, and perhaps its unit behind.
 fn value(cell: &str) -> Option<f64> {
     let units = ["%", "ah", "a", "v"];
-    let mut text: String = cell.chars().filter(|own| !own.is_whitespace()).collect();
-    text = text.replace('\u{2212}', "-").to_lowercase();
-    if let Some(rest) = units.iter().find_map(|unit| text.strip_suffix(unit)) {
-        text = rest.to_owned();
+    let written = cell.chars().filter(|own| !own.is_whitespace());
+    let mut text: String =
+        written.map(|own| if own == '\u{2212}' { '-' } else { own.to_ascii_lowercase() }).collect();
+    if let Some(unit) = units.iter().find(|unit| text.ends_with(**unit)) {
+        text.truncate(text.len() - unit.len());
     }
-    let (point, comma) = (text.rfind('.'), text.rfind(','));
-    let text = match (point, comma) {
-        (Some(point), Some(comma)) if point < comma => text.replace('.', "").replace(',', "."),
-        (Some(_), Some(_)) => text.replace(',', ""),
-        (None, Some(_)) => text.replace(',', "."),
-        _ => text,
-    };
-    number(&text)
+    // The last mark parts the decimals; of the other kind it parts thousands.
+    let is_mark = |own: &char| matches!(own, '.' | ',');
+    let last = text.chars().rev().find(is_mark);
+    let plain = text.chars().filter(|own| !is_mark(own) || Some(*own) == last);
+    let plain: String = plain.map(|own| if own == ',' { '.' } else { own }).collect();
+    number(&plain)
 }
 
 #[cfg(test)]

@@ -107,7 +107,7 @@ pub(super) fn read(cell: &str, own_clock: &str, order: Order) -> Option<NaiveDat
     let (numbers, _) = parts(day)?;
     let at = if own_clock.is_empty() { rest } else { own_clock };
     // Tenths of a second are none of ours.
-    let at = at.split_once(".0").map_or(at, |(whole, _)| whole);
+    let at = at.split_once('.').filter(|own| own.1.starts_with('0')).map_or(at, |own| own.0);
     Some(date(numbers, order)?.and_time(clock(at)?))
 }
 

@@ -336,7 +336,7 @@ pub fn label(label: Label) -> &'static str {
         Label::GaugeShows => "The gauge shows",
         Label::GaugeWasTold => "What the gauge was told",
         Label::GoOnFromReading => "Start the plan at the newest reading",
-        Label::InDatesFirst => "First in dates stands",
+        Label::InDatesFirst => "First in each date",
         Label::NoReadings => {
             "No readings yet. Two a day, at dusk and at dawn, tell most; two weeks of them find most faults."
         }

@@ -344,7 +344,7 @@ pub fn label(label: Label) -> &'static str {
         Label::GaugeShows => "El medidor muestra",
         Label::GaugeWasTold => "Qué se le dijo al medidor",
         Label::GoOnFromReading => "Empezar el plan en la última lectura",
-        Label::InDatesFirst => "En las fechas va primero",
+        Label::InDatesFirst => "Primero en cada fecha",
         Label::NoReadings => {
             "Aún no hay lecturas. Dos al día, al anochecer y al amanecer, son las que más dicen; con dos semanas se encuentra la mayoría de los fallos."
         }
