@@ -1,5 +1,6 @@
 //! What is seen: thin views over the store, as plain functions that give an erased view.
 
+mod across;
 mod bank;
 mod catalogue;
 mod chargers;

@@ -4,6 +4,7 @@ use crate::signal::*;
 use sunlarder_engine::words::Label as L;
 use sunlarder_worker::{INSTALLED, PLANNER};
 
+use super::across::across;
 use super::bank::bank_section;
 use super::curve::{day_picture, now};
 use super::dialogs::{dialogs, plan_name};
@@ -11,7 +12,6 @@ use super::drop::drop_target;
 use super::field::button;
 use super::fitting::fit_section;
 use super::gauge::gauge_section;
-use super::habits::with_plan;
 use super::loads::loads;
 use super::logbook::agree_section;
 use super::mend::inverter_button;
@@ -29,7 +29,7 @@ use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::part::{act, dynamic, when};
 use crate::drawers::drawer;
 use crate::edge;
-use crate::speech::{IS_INSTALLED, way_across};
+use crate::speech::IS_INSTALLED;
 use crate::store::{Dialog, Face, Store, WORDS};
 
 /// Everything that is seen.
@@ -97,25 +97,6 @@ fn ledger(store: Store) -> View {
         own = own.child(gauge_section(store)).child(agree_section(store));
     }
     own.child(across(store)).view()
-}
-
-/// The way to the page of the installed system, or back to that of the plan.
-fn across(store: Store) -> View {
-    let way = memo(Box::new(move || {
-        store.plan.track();
-        with_plan(store, way_across())
-    }));
-    let (label, hint) = if IS_INSTALLED {
-        (L::BackToPlan, L::BackToPlanHint)
-    } else {
-        (L::ToInstalled, L::ToInstalledHint)
-    };
-    node("nav")
-        .attr("class", "across")
-        .attr("aria-label", WORDS.label(label))
-        .child(node("a").attr("class", "button").attr("href", way).child(WORDS.label(label)).view())
-        .child(node("p").attr("class", "hint").child(WORDS.label(hint)).view())
-        .view()
 }
 
 fn planner(store: Store) -> View {

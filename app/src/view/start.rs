@@ -5,6 +5,7 @@ use chrono::Datelike;
 use sunlarder_engine::document::Document;
 use sunlarder_engine::words::{Label as L, decimal};
 
+use super::across::across;
 use super::field::button_unless;
 use super::habits::languages;
 use super::place::place_name;
@@ -14,6 +15,7 @@ use crate::dom::node::{View, node};
 use crate::dom::part::act;
 use crate::edge::to_top;
 use crate::keep::{self, PlanId};
+use crate::speech::IS_INSTALLED;
 use crate::store::{Store, WORDS, words};
 
 /// The choice of what to start from.
@@ -30,7 +32,7 @@ pub(crate) fn start(store: Store) -> View {
             store.open(id.clone(), plan.clone());
         }
     };
-    node("main")
+    let main = node("main")
         .attr("class", "start")
         .child(node("p").attr("class", "brand").child("Sunlarder").view())
         .child(node("h1").child(WORDS.label(L::WhatArePlanning)).view())
@@ -53,8 +55,9 @@ pub(crate) fn start(store: Store) -> View {
         )
         .child(node("h2").child(WORDS.label(L::HaveLinkOrFile)).view())
         .child(opener(Callback::new(move |plan| store.open_new(plan))))
-        .child(languages(store))
-        .view()
+        .child(languages(store));
+    // Who has no plan yet makes one on the other page.
+    if IS_INSTALLED { main.child(across(store)).view() } else { main.view() }
 }
 
 /// Opens a plan as a new one.

@@ -297,8 +297,8 @@ mod tests {
         let mut longer = body.to_vec();
         longer.push(0);
         assert_eq!(decode(&seal(longer)), Err(Problem::NewerVersion { version: 0 }));
-        // The first mask of a blank plan is one empty byte; a mask with its thirteenth bit set claims a field unknown here.
-        let mut unknown = vec![body[0], 0x80, 0x20];
+        // The first mask of a blank plan is one empty byte; a mask with its fourteenth bit set claims a field unknown here.
+        let mut unknown = vec![body[0], 0x80, 0x40];
         unknown.extend_from_slice(&body[2..]);
         assert_eq!(decode(&seal(unknown)), Err(Problem::NewerVersion { version: 0 }));
     }
