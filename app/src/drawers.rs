@@ -27,6 +27,8 @@ pub(crate) struct Drawers {
     pub(crate) sizing: fn(Store) -> View,
     /// How it is wired.
     pub(crate) fitting: fn(Store) -> View,
+    /// How the gauge is set up.
+    pub(crate) gauge: fn(Store) -> View,
     /// The logbook of the gauge.
     pub(crate) logbook: fn(Store) -> View,
     /// An open load.

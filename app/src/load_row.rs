@@ -1,6 +1,6 @@
 //! What the rows of the loads say, in which order they stand, and how one is moved: plain functions, tested without a browser.
 
-use sunlarder_engine::document::{Document, Load, When};
+use sunlarder_engine::document::{Document, Load, When, loads_moved};
 use sunlarder_engine::load::catalogue::Appliance;
 use sunlarder_engine::quantity::{AmpHours, Within};
 use sunlarder_engine::words::{Label, decimal};
@@ -226,6 +226,7 @@ pub(crate) fn stepped(
 pub(crate) fn arrange(plan: &mut Document, order: &[usize]) {
     let old = core::mem::take(&mut plan.loads);
     plan.loads = order.iter().filter_map(|place| old.get(*place).cloned()).collect();
+    loads_moved(&mut plan.checks, &|own| found(order, own.into()).map(|at| at as u16));
 }
 
 /// Where a load stands in an order.

@@ -4,6 +4,7 @@ use std::cell::Cell;
 
 use sunlarder_engine::words::{Habits, Words};
 pub(crate) use sunlarder_worker::PAGE as WORDS;
+use sunlarder_worker::{INSTALLED, PLANNER};
 
 use crate::keep::storage;
 
@@ -47,13 +48,33 @@ pub(crate) fn remember_language(tag: &str) {
     }
 }
 
-/// The way from this page to that of another language, which the site keeps at its root or in a folder of its tag.
-pub(crate) fn way_to(tag: &str) -> String {
+/// Whether this page is about the installed system, and the plan has a page of its own.
+pub(crate) const IS_INSTALLED: bool = INSTALLED && !PLANNER;
+
+/// The folder of pages about the plan, and of those about the installed system, inside that of their language.
+const FOLDERS: [&str; 2] = ["", "installed/"];
+
+/// The way from this page to one of a language, about the plan or about the installed system. The site keeps its first language at its
+/// root and each other in a folder of its tag.
+fn way(tag: &str, installed: bool) -> String {
     let first = |tag: &str| sunlarder_engine::words::SITE[0].0 == tag;
-    match (first(WORDS.tag()), first(tag)) {
-        (true, true) => "./".to_owned(),
-        (true, false) => format!("{tag}/"),
-        (false, true) => "../".to_owned(),
-        (false, false) => format!("../{tag}/"),
+    let mut way = if first(WORDS.tag()) { "./" } else { "../" }.to_owned();
+    if IS_INSTALLED {
+        way.push_str("../");
     }
+    if !first(tag) {
+        way.push_str(tag);
+        way.push('/');
+    }
+    way + FOLDERS[usize::from(installed)]
+}
+
+/// The way to this page in another language.
+pub(crate) fn way_to(tag: &str) -> String {
+    way(tag, IS_INSTALLED)
+}
+
+/// The way to the installed system from the page of the plan, and back.
+pub(crate) fn way_across() -> String {
+    way(WORDS.tag(), !IS_INSTALLED)
 }

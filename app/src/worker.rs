@@ -54,7 +54,7 @@ pub(crate) enum Said {
 pub(crate) struct Wish {
     number: u32,
     leaf: Leaf,
-    argument: String,
+    argument: RwSignal<String>,
     /// Wants it once, as a text.
     once: Option<Callback<String>>,
     /// Only after a rest: nobody looks at it yet.
@@ -63,6 +63,18 @@ pub(crate) struct Wish {
     pub(crate) said: RwSignal<Said>,
     /// The numbers that go with it.
     pub(crate) numbers: RwSignal<Vec<f64>>,
+}
+
+impl Wish {
+    /// As a message about the plan of a serial.
+    fn message(&self, serial: u32) -> Array {
+        let leaf = self.leaf as u32;
+        let message = Array::of4(&LEAF.into(), &serial.into(), &self.number.into(), &leaf.into());
+        // Whoever asked once may be gone.
+        let argument = self.argument.try_with_untracked(|own| JsValue::from(own.as_str()));
+        message.push(&argument.unwrap_or(JsValue::NULL));
+        message
+    }
 }
 
 /// What the worker has said.
@@ -136,6 +148,7 @@ impl Worked {
         self.next.set_value(number.wrapping_add(1));
         let said = RwSignal::new(Said::Sentence(WORDS.label(L::BeingWorkedOut)));
         let numbers = RwSignal::new(Vec::new());
+        let argument = RwSignal::new(argument);
         let wish = Wish { number, leaf, argument, once, at_rest, said, numbers };
         self.wishes.update(|wishes| wishes.push(wish.clone()));
         wish
@@ -144,6 +157,12 @@ impl Worked {
     fn end(self, number: u32) {
         // When the whole page goes the list may be gone first.
         self.wishes.try_update(|wishes| wishes.retain(|own| own.number != number));
+    }
+
+    /// Has a leaf written of something else; what stands there stays until it comes. Nothing else is asked anew.
+    pub(crate) fn turn(self, wish: &Wish, argument: String) {
+        wish.argument.set(argument);
+        send("sunlarder:tell", &wish.message(self.serial.get_value()));
     }
 
     /// Puts a sentence into the place of all leaves, or only of those about a plan.
@@ -201,7 +220,7 @@ pub(crate) fn follow(store: Store) {
         store.face.track();
         spread.track();
         // What is being worked out is of no use any more, and the edit needs the processor.
-        send("sunlarder:pause", &JsValue::NULL);
+        send("sunlarder:tell", &JsValue::NULL);
         if !foretold.with_untracked(|foretold| foretold.coming) {
             foretold.update(|foretold| foretold.coming = true);
         }
@@ -261,10 +280,7 @@ fn ask(store: Store, asked: Asked) {
                 && (solved.is_some() || !own.leaf.needs_plan())
         };
         for own in all.iter().filter(now) {
-            let leaf = own.leaf as u32;
-            let wish = Array::of4(&LEAF.into(), &serial.into(), &own.number.into(), &leaf.into());
-            wish.push(&own.argument.as_str().into());
-            wishes.push(&wish);
+            wishes.push(&own.message(serial));
         }
     });
     match solved {

@@ -35,8 +35,8 @@ revision=debug
 
 [ "${TRUNK_PROFILE:-}" != release ] || terser "$staging/offline.js" --compress --mangle --output "$staging/offline.js"
 
-# The pages of other languages, each a site of its own that keeps its own files.
-[ -z "${OTHER_LANGUAGES:-}" ] || cp -R "$OTHER_LANGUAGES"/. "$staging"
+# The other pages, each a site of its own that keeps its own files.
+[ -z "${OTHER_PAGES:-}" ] || cp -R "$OTHER_PAGES"/. "$staging"
 
 # What `./dev serve` wants said when the page is there.
 [ -z "${SAY_WHEN_BUILT:-}" ] || printf '%s\n' "$SAY_WHEN_BUILT"

@@ -43,21 +43,26 @@ join_script() {
         -e 's/= await module.arrayBuffer()/= whole(await module.arrayBuffer())/' "$parts/bound/program.js"
 }
 
-# What takes many sizes through the weather at once; browsers without vectors do without it.
+# What takes many sizes through the weather at once; browsers without vectors do without it, and so does a page that asks for no sizes.
 lanes=$made/lanes
+sizes=${SIZES:-true}
 
-name_parts() {
-    name=$(cat "$parts"/*.wasm "$parts/script" "$lanes"/lanes* app/web/worker.js | hash | cut -c 1-16)
+with_lanes() {
     cp "$lanes/lanes_bg.wasm" "$staging/lanes-$name.wasm"
     sed "s/lanes_bg\.wasm/lanes-$name.wasm/g" "$lanes/lanes.js" >"$staging/lanes-$name.js"
     [ "$TRUNK_PROFILE" != release ] || shorten "$staging/lanes-$name.js"
+}
+
+name_parts() {
+    name=$(cat "$parts"/*.wasm "$parts/script" "$lanes"/lanes* app/web/worker.js | hash | cut -c 1-16)
+    [ "$sizes" != true ] || with_lanes
     for part in "$parts"/*.wasm; do
         file=$(basename "$part" .wasm)
         cp "$part" "$staging/${file#split_}-$name.wasm"
     done
     sed -e "s/program_bg\.wasm/program-$name.wasm/g" -e "s|\"\./split_\([a-z_0-9]*\)\.wasm\"|\"./\1-$name.wasm\"|g" \
         -e "s|\"\./\(chunk_[0-9]*\)\.wasm\"|\"./\1-$name.wasm\"|g" "$parts/script" >"$staging/program-$name.js"
-    sed -e "s/program\.js/program-$name.js/g" -e "s/lanes\.js/lanes-$name.js/" app/web/worker.js >"$staging/worker-$name.js"
+    sed -e "s/program\.js/program-$name.js/g" -e "s/lanes\.js/lanes-$name.js/" -e "s/^const SIZES = true/const SIZES = $sizes/" app/web/worker.js >"$staging/worker-$name.js"
     [ "$TRUNK_PROFILE" != release ] || shorten "$staging/worker-$name.js"
     sed -e "s/worker\.js/worker-$name.js/" -e "s/sunlarder-app-[0-9a-f]*_bg\.wasm/program-$name.wasm/g" \
         -e "s/sunlarder-app-[0-9a-f]*\.js/program-$name.js/g" "$staging/index.html" >"$parts/index"

@@ -8,7 +8,7 @@
 //   sunlarder:stands     from the program: the page answers, and what can wait may begin
 //   sunlarder:picture    from the program: `detail` is a figure, `svg` or `png`, the name of the plan, the title of the picture
 //   sunlarder:ask        from the program: `detail` is a list of messages for the worker, complete in itself
-//   sunlarder:pause      from the program: something else is about to be asked, and the worker may rest until then
+//   sunlarder:tell       from the program: one more message for the worker; null: something else is about to be asked, and it may rest until then
 //   sunlarder:answer     to the program: `detail` is a message of the worker, or null when there will be none
 
 const root = document.documentElement;
@@ -197,7 +197,7 @@ document.addEventListener("sunlarder:ask", (event) => {
   if (desk) asked.forEach(desk);
   else open();
 });
-document.addEventListener("sunlarder:pause", () => desk?.(null));
+document.addEventListener("sunlarder:tell", (event) => desk?.(event.detail));
 document.addEventListener("sunlarder:year", (event) => {
   year = event.detail;
   desk?.(year);

@@ -5,6 +5,7 @@
 
 import init, { bring_lanes, open_desk, take, work } from "./program.js";
 
+const SIZES = true; // whether the page asks how big things should be; split_program.sh says false for one that does not
 const HAND = "hand";
 const isWorker = typeof document === "undefined";
 
@@ -65,10 +66,12 @@ function withHand(lanes) {
 export async function open(answer) {
   await init();
   await open_desk();
-  startLanes().then(
-    (lanes) => bring_lanes(withHand(lanes)),
-    (error) => console.info("Sunlarder works out sizes slowly here:", error),
-  );
+  if (SIZES) {
+    startLanes().then(
+      (lanes) => bring_lanes(withHand(lanes)),
+      (error) => console.info("Sunlarder works out sizes slowly here:", error),
+    );
+  }
   const turns = new MessageChannel();
   let busy = false;
   let pauses = false;

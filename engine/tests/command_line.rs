@@ -505,6 +505,15 @@ fn the_gauge_of_every_example_is_told() {
         assert_eq!(spanish["label_ah"], gauge["label_ah"]);
         assert_ne!(spanish["notes"], gauge["notes"]);
     }
+    // What was typed back is judged.
+    let measured = example("../tests/golden/v1/checks_of_a_van.json");
+    let sheet = said(&run(&["gauge", &measured, "--commission"]));
+    for part in ["reading 13.29\u{a0}V: As it should be.", "its minus is on the bank's side"] {
+        assert!(sheet.contains(part), "{part}\n{sheet}");
+    }
+    let gauge = json(&["gauge", &measured, "--json"]);
+    assert_units(&gauge, "");
+    assert_eq!(number(&gauge, "/checks/0/read_v"), 13.287);
     let boat = example("boat.json");
     let mistaken = said(&run(&["gauge", &boat, "--mistake", "capacity-high"]));
     assert!(mistaken.contains("It still shows charge when the lights dim"), "{mistaken}");

@@ -9,7 +9,7 @@
 #![allow(clippy::unwrap_used, reason = "a test stops at what it cannot read")]
 
 use sunlarder_engine::document::Document;
-use sunlarder_engine::outlook::{Budget, Month, Outlook};
+use sunlarder_engine::outlook::{Budget, Month, Outlook, lowest_of};
 use sunlarder_engine::place::{Climate, SpreadGrid};
 use sunlarder_engine::quantity::{AmpHours, Amps, Celsius, Degrees, Hours, Percent, Volts, Watts};
 use sunlarder_engine::share;
@@ -162,11 +162,11 @@ fn budget(digest: &mut Digest, budget: &Budget) {
     digest.all([budget.protection.0, budget.total.0, budget.total_energy.0]);
 }
 
-fn month(digest: &mut Digest, month: &Month) {
+fn month(digest: &mut Digest, system: &System, month: &Month) {
     digest.all([month.irradiation.0, month.bank_temperature.0, month.need.0, month.balance.0]);
     digest
         .all([month.gain.solar, month.gain.engine, month.gain.shore, month.gain.kept].map(|g| g.0));
-    digest.all([month.full.0, month.usable.0, month.current.0, month.lowest]);
+    digest.all([month.full.0, month.usable.0, month.current.0, lowest_of(system, month)]);
     digest.add(f64::from(u8::from(month.keeps_up)));
 }
 
@@ -192,7 +192,7 @@ fn example(text: &str, digest: &mut Digest) {
     let system = System::assemble(&plan, Climate::embedded(), &mut ()).unwrap();
     let outlook = Outlook::of(&system);
     budget(digest, &outlook.budget);
-    outlook.months.iter().for_each(|at| month(digest, at));
+    outlook.months.iter().for_each(|at| month(digest, &system, at));
     digest.add(outlook.autonomy_days.unwrap_or(f64::INFINITY));
     whole_run(digest, &outlook.run);
     whole_run(digest, &outlook.dark);

@@ -7,6 +7,7 @@ mod in_browser {
     mod compare;
     mod editing;
     mod guess;
+    mod installed;
     mod journeys;
     mod keeping;
     mod keyboard;

@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at what it cannot read")]
 
 use sunlarder_engine::document::Document;
+use sunlarder_engine::fitting::RunKind;
 use sunlarder_engine::gauge::{
     Ask, Card, ChargerPoints, Check, Equalise, ExpectedDrop, Judged, Kind, Note, Point, Reading,
     Sheet, Todo, load_current, setting,
@@ -179,14 +180,17 @@ fn what_a_sheet_states_goes_into_the_card() {
 fn the_sheet_goes_from_the_loose_bank_to_the_first_full_charge() {
     for (name, _) in EXAMPLES {
         let own = answered(&plan(name));
-        let drops = [ExpectedDrop { run: 0, current: Amps(40.0), drop: Volts(0.1) }];
+        let drops = [ExpectedDrop { run: RunKind::Battery, current: Amps(40.0), drop: Volts(0.1) }];
         let sheet = Sheet::of(&own.system, &own.card, &drops);
         let points: Vec<Point> = sheet.checks.iter().map(|own| own.point).collect();
         assert_eq!(points[..2], [Point::Polarity, Point::Tightness], "{name}");
         assert_eq!(points.last(), Some(&Point::FirstFull));
         let loads = points.iter().filter(|own| matches!(own, Point::LoadCurrent(_))).count();
         assert!(loads >= 1 && loads <= own.system.loads.len().min(2), "{name}: {points:?}");
-        assert!(points.contains(&Point::Drop { run: 0, current: Amps(40.0) }), "{name}");
+        assert!(
+            points.contains(&Point::Drop { run: RunKind::Battery, current: Amps(40.0) }),
+            "{name}"
+        );
         for check in &sheet.checks {
             // What is expected passes, and what is far off does not.
             let at = check.expected.unwrap_or(1.0);
@@ -202,7 +206,7 @@ fn the_sheet_goes_from_the_loose_bank_to_the_first_full_charge() {
 }
 
 fn reading(value: f64) -> Reading {
-    Reading { value, gauge: None }
+    Reading { value, beside: None }
 }
 
 /// The laser printer of the classroom through its inverter, at 53.3 V: by hand from the plan's watts and the inverter's losses.
@@ -226,7 +230,7 @@ fn the_current_of_a_load_is_that_of_the_plan_through_its_inverter() {
     assert_eq!(Some(traced.0), largest.expected);
     let found = walk(&working, 0);
     assert!(found.faults.is_empty() && found.leaves == 8, "{found:#?}");
-    let wrong = Reading { value: input / volts, gauge: Some(0.0) };
+    let wrong = Reading { value: input / volts, beside: Some(0.0) };
     let Ok(Judged::Off { todo, .. }) = largest.judge(&wrong) else { panic!("{largest:?}") };
     assert_eq!(todo, Todo::Ahead);
 }

@@ -11,7 +11,7 @@
 
 use sunlarder_engine::document::Document;
 use sunlarder_engine::gauge::{
-    Card, Counter, Course, Gauge, Kind, MARGIN, Misset, Mistake, Symptom, Trial, Tried, Truth,
+    Card, Counter, Course, Gauge, Kind, MARGIN, Misset, Mistake, Telltale, Trial, Tried, Truth,
     Unseen, Years,
 };
 use sunlarder_engine::outlook::Outlook;
@@ -129,7 +129,7 @@ const SEEN: [(Mistake, &[&str]); 17] = [
 ];
 
 #[test]
-fn each_mistake_shows_its_known_symptom() {
+fn each_mistake_shows_its_known_telltale() {
     assert_eq!(SEEN.map(|own| own.0), Mistake::ALL);
     for (mistake, plans) in SEEN {
         for name in plans {
@@ -151,20 +151,20 @@ fn each_mistake_shows_its_known_symptom() {
 }
 
 #[test]
-fn a_gauge_without_a_mistake_shows_no_symptom() {
+fn a_gauge_without_a_mistake_shows_no_telltale() {
     for own in Answered::all() {
         let course = own.course(Truth::OneCapacity, 0);
         let right = Trial::of(&course, &own.card.gauge(), 0);
         let none = Tried { mistake: Mistake::CapacityHigh, wrong: right.clone(), right };
-        for symptom in Symptom::ALL {
-            assert!(!none.has(symptom), "{}: {symptom:?}", own.name);
+        for telltale in Telltale::ALL {
+            assert!(!none.has(telltale), "{}: {telltale:?}", own.name);
         }
     }
 }
 
-/// What each symptom says in so many words, on one plan where it is strong.
+/// What each telltale says in so many words, on one plan where it is strong.
 #[test]
-fn symptoms_are_what_they_are_called() {
+fn telltales_are_what_they_are_called() {
     let at_lowest = |trial: &Trial| *trial.at_lowest().unwrap();
     let high = Answered::of("hut").tried(Mistake::CapacityHigh).wrong;
     // At four thirds of the capacity the count of a whole discharge falls by three quarters.

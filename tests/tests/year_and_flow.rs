@@ -171,6 +171,7 @@ fn the_flow_of_a_month_is_that_of_its_run() {
             outlook.capacity.full,
             outlook.month,
             1.0,
+            0.0,
             14,
         );
         if month.unmet.0 > 0.0 || month.midnights.len() < 14 {

@@ -3,6 +3,7 @@
 use crate::signal::*;
 use sunlarder_engine::document::Document;
 use sunlarder_engine::words::Label as L;
+use sunlarder_worker::PLANNER;
 use wasm_bindgen::JsCast;
 
 use super::field::{button, button_unless, text_box};
@@ -16,13 +17,16 @@ use crate::store::{Dialog, Face, Store, WORDS, words};
 
 /// The dialogs; at most one is open.
 pub(crate) fn dialogs(store: Store) -> View {
-    group(vec![
+    let mut all = vec![
         frame(store, Dialog::Plans, L::Plans, |own| own.plans).view(),
         frame(store, Dialog::Share, L::Share, |own| own.share).view(),
         frame(store, Dialog::Code, L::ScanCode, |own| own.code).view(),
-        frame(store, Dialog::Compare, L::Compare, |own| own.compare).view(),
         frame(store, Dialog::Habits, L::Habits, |own| own.habits).view(),
-    ])
+    ];
+    if PLANNER {
+        all.push(frame(store, Dialog::Compare, L::Compare, |own| own.compare).view());
+    }
+    group(all)
 }
 
 /// A native dialog, so that focus and Escape behave as everywhere.

@@ -78,16 +78,9 @@ pub(crate) fn fit_section(store: Store) -> View {
 
 /// What stands in the fold.
 pub(crate) fn inside(store: Store) -> View {
-    let asked: Listener = Box::new(move |event: Event| {
-        let target = event.target().and_then(|own| own.dyn_into::<web_sys::Element>().ok());
-        if let Some(button) = target.filter(|own| own.has_attribute("data-run")) {
-            let place = button.get_attribute("data-run").unwrap_or_default();
-            fold_working(store, &button, ("data-run", &place), Leaf::RunWorking, place.clone());
-        }
-    });
     node("div")
         .attr("id", "fitting")
-        .on("click", asked)
+        .on("click", folds(store, "fitting", Leaf::RunWorking))
         .child(group(vec![
             rules(store),
             button(L::PrintFitting, "button", move || print(store, Leaf::FittingSheet)),
@@ -99,14 +92,24 @@ pub(crate) fn inside(store: Store) -> View {
         .view()
 }
 
-/// Puts how something was worked out under its button, which is known by an attribute, or takes it away. After an edit all is written
-/// anew, without it.
+/// Presses of buttons that have how something was worked out put under themselves, a leaf whose argument they bear; `root` is the id of
+/// what listens.
+pub(super) fn folds(store: Store, root: &'static str, leaf: Leaf) -> Listener {
+    Box::new(move |event: Event| {
+        let target = event.target().and_then(|own| own.dyn_into::<web_sys::Element>().ok());
+        if let Some(button) = target.filter(|own| own.has_attribute("data-fold")) {
+            fold_working(store, (root, leaf), &button, "");
+        }
+    })
+}
+
+/// Puts how something was worked out under its button, or takes it away. After an edit all is written anew, without it. What the leaf
+/// is told besides the button's own place stands in `more`.
 pub(super) fn fold_working(
     store: Store,
+    (root, leaf): (&'static str, Leaf),
     button: &web_sys::Element,
-    (name, value): (&str, &str),
-    leaf: Leaf,
-    argument: String,
+    more: &str,
 ) {
     let is_open = button.get_attribute("aria-expanded").as_deref() == Some("true");
     let _ = button.set_attribute("aria-expanded", if is_open { "false" } else { "true" });
@@ -116,7 +119,8 @@ pub(super) fn fold_working(
         }
         return;
     }
-    let own = format!("[{name}='{value}'][aria-expanded='true']:last-child");
+    let place = button.get_attribute("data-fold").unwrap_or_default();
+    let own = format!("#{root} [data-fold='{place}'][aria-expanded='true']:last-child");
     let then = Callback::new(move |paper: String| {
         // It may have been closed again, or the plan may have changed.
         if let Ok(Some(button)) = document().query_selector(&own) {
@@ -124,7 +128,7 @@ pub(super) fn fold_working(
             put_behind(&button, working.view());
         }
     });
-    store.worked.once(leaf, argument, then);
+    store.worked.once(leaf, place + more, then);
 }
 
 /// By which rules, in which surroundings, and how long the runs are.

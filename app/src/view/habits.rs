@@ -57,9 +57,8 @@ fn habit(store: Store, place: usize, legend: L, ways: Vec<&'static str>) -> View
     choice_of(legend, ways, chosen, set)
 }
 
-/// The address of the page in another language. It finds the plan on the device; where nothing is kept, in the link.
-fn way(store: Store, tag: &str) -> String {
-    let way = way_to(tag);
+/// The way to another page with the plan. It finds the plan on the device; where nothing is kept, in the link.
+pub(super) fn with_plan(store: Store, way: String) -> String {
     if storage().is_some() || store.face.get_untracked() == Face::Start {
         return way;
     }
@@ -72,7 +71,7 @@ pub(crate) fn languages(store: Store) -> View {
         let (tag, name) = (*tag, *name);
         node("a")
             .attr("class", "button quiet")
-            .attr("href", way(store, tag))
+            .attr("href", with_plan(store, way_to(tag)))
             .attr("hreflang", tag)
             .attr("lang", tag)
             .on("click", act(move || remember_language(tag)))

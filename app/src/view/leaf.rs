@@ -6,6 +6,7 @@ use sunlarder_engine::words::{Label, decimal};
 use sunlarder_worker::leaf::Leaf;
 
 use super::field::more_while;
+use crate::bind::watch;
 use crate::dom::node::{Child as _, View, node};
 use crate::dom::paper::elements;
 use crate::dom::part::dynamic;
@@ -20,15 +21,26 @@ pub(crate) fn leaf(store: Store, own: Leaf, argument: String) -> View {
 /// The same with the numbers that go along.
 pub(crate) fn leaf_of(store: Store, own: Leaf, argument: String) -> (View, RwSignal<Vec<f64>>) {
     let wish = store.worked.ask(own, argument);
-    let said = wish.said;
-    let view = dynamic(move || {
+    (shown(wish.said), wish.numbers)
+}
+
+/// What was written, or the sentence in its place.
+pub(super) fn shown(said: RwSignal<Said>) -> View {
+    dynamic(move || {
         said.with(|said| match said {
             Said::Written(paper) => elements(paper),
             Said::Sentence(sentence) => node("p").attr("class", "hint").child(*sentence).view(),
         })
     })
-    .view();
-    (view, wish.numbers)
+    .view()
+}
+
+/// A leaf that follows its argument: what stands there stays until what is newer comes.
+pub(super) fn turned(store: Store, own: Leaf, argument: Signal<String>) -> View {
+    let wish = store.worked.ask(own, argument.get_untracked());
+    let said = wish.said;
+    watch(Box::new(move || store.worked.turn(&wish, argument.get())));
+    shown(said)
 }
 
 /// How a figure was worked out, down to the sources, while its panel is open.

@@ -2,7 +2,7 @@
 
 use crate::signal::*;
 use sunlarder_engine::document::{
-    Cooling, Document, Field, List, Load, Rating, Supply, TextField, When,
+    Cooling, Document, Field, List, Load, Rating, Supply, TextField, When, loads_moved,
 };
 use sunlarder_engine::quantity::Within;
 use sunlarder_engine::words::{Label as L, Term};
@@ -353,6 +353,8 @@ fn actions(store: Store, place: usize, loads: Loads) -> View {
         store.edit("duplicate load", &mut |plan| {
             if let Some(copy) = plan.loads.get(place).cloned() {
                 plan.loads.insert(place + 1, copy);
+                let behind = |own| usize::from(own) > place;
+                loads_moved(&mut plan.checks, &|own| Some(own + u16::from(behind(own))));
             }
         });
         loads.fresh.set(Some(place + 1));
@@ -367,6 +369,8 @@ fn actions(store: Store, place: usize, loads: Loads) -> View {
         store.edit("delete load", &mut |plan| {
             if place < plan.loads.len() {
                 plan.loads.remove(place);
+                let to = |own: usize| (own != place).then(|| own - usize::from(own > place));
+                loads_moved(&mut plan.checks, &|own| to(own.into()).map(|own| own as u16));
             }
         });
         store.say_changed(WORDS.deleted(&name.unwrap_or_default()));

@@ -129,10 +129,9 @@ fn press(store: Store, button: &web_sys::Element, spreads: Signal<String>) {
             });
         });
         store.say_changed(WORDS.label(L::ReadingsGone));
-    } else if let Some(place) = of("data-learned") {
-        let argument = format!("{place} {}", spreads.get_untracked());
-        let own = ("data-learned", place.as_str());
-        fold_working(store, button, own, Leaf::LearnedWorking, argument);
+    } else if button.has_attribute("data-fold") {
+        let more = format!(" {}", spreads.get_untracked());
+        fold_working(store, ("logbook", Leaf::LearnedWorking), button, &more);
     } else if let Some(started) = plan("data-start") {
         store.edit("start at reading", &mut |plan| plan.start = started.start.clone());
         store.say_changed(WORDS.label(L::StartMoved));

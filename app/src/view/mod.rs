@@ -3,12 +3,15 @@
 mod bank;
 mod catalogue;
 mod chargers;
+mod checks;
 mod compare;
 mod curve;
 mod dialogs;
 mod drop;
 mod field;
 mod fitting;
+mod fooled;
+mod gauge;
 mod guess;
 mod habits;
 mod help;

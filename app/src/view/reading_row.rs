@@ -65,8 +65,9 @@ pub(super) fn reading_row(store: Store) -> View {
     };
     let blank = Signal::stored(None);
     let number = move |value: RwSignal<Option<f64>>, field: Field| {
-        let label = WORDS.field(field);
-        let own = NumberBox { label, hint: "", field, slider: None, optional: true };
+        let label = WORDS.field(field).to_owned();
+        let hint = String::new();
+        let own = NumberBox { label, hint, field, slider: None, optional: true };
         own.view(None, value.into(), Callback::new(move |new| value.set(new)), blank)
     };
     let submitted: Listener = Box::new(move |event: Event| {

@@ -154,7 +154,7 @@ fn hours_box(edited: Edited) -> View {
     });
     let field = Field::HoursPerDay;
     let (label, slider) = (WORDS.field(field), Some((0.0, 24.0, 0.25)));
-    NumberBox { label, hint: "", field, slider, optional: false }.view(
+    NumberBox { label: label.to_owned(), hint: String::new(), field, slider, optional: false }.view(
         None,
         hours,
         set,

@@ -2,6 +2,7 @@
 
 use crate::signal::*;
 use sunlarder_engine::words::Label as L;
+use sunlarder_worker::{INSTALLED, PLANNER};
 
 use super::bank::bank_section;
 use super::curve::{day_picture, now};
@@ -9,6 +10,8 @@ use super::dialogs::{dialogs, plan_name};
 use super::drop::drop_target;
 use super::field::button;
 use super::fitting::fit_section;
+use super::gauge::gauge_section;
+use super::habits::with_plan;
 use super::loads::loads;
 use super::logbook::agree_section;
 use super::mend::inverter_button;
@@ -26,6 +29,7 @@ use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::part::{act, dynamic, when};
 use crate::drawers::drawer;
 use crate::edge;
+use crate::speech::{IS_INSTALLED, way_across};
 use crate::store::{Dialog, Face, Store, WORDS};
 
 /// Everything that is seen.
@@ -35,6 +39,8 @@ pub(crate) fn shell(store: Store) -> View {
         match store.face.get() {
             Face::Start => start(store),
             Face::Planner => planner(store),
+            // A question to guess first is about the plan, and so is another one beside it.
+            _ if IS_INSTALLED => planner(store),
             Face::Beside => drawer(store, move |own| (own.beside)(store)),
             Face::Guess => drawer(store, move |own| (own.guess)(store)),
         }
@@ -50,46 +56,74 @@ pub(crate) fn shell(store: Store) -> View {
     ])
 }
 
+/// What the plan comes to: all of it where it is made, and in short where it is about the system that was installed by it.
+fn outlook(store: Store) -> View {
+    let main =
+        node("main").attr("class", "outlook").child(verdict(store)).child(wrong_entry(store));
+    if !PLANNER {
+        return main.child(now(store)).child(facts(store)).child(cautions(store)).view();
+    }
+    let pictures = node("div")
+        .attr("class", "pictures")
+        .child(day_picture(store))
+        .child(flow(store))
+        .child(months(store))
+        .child(carpet(store))
+        .child(times(store))
+        .child(weather(store));
+    main.child(inverter_button(store))
+        .child(to_help(store))
+        .child(now(store))
+        .child(facts(store))
+        .child(cautions(store))
+        .child(pictures.view())
+        .view()
+}
+
+/// The questions of this page, and the way to those of the other.
+fn ledger(store: Store) -> View {
+    let mut own =
+        node("section").attr("class", "ledger").attr("aria-label", WORDS.label(L::Questions));
+    if PLANNER {
+        own = own
+            .child(loads(store))
+            .child(bank_section(store))
+            .child(sources(store))
+            .child(place_section(store))
+            .child(help_section(store));
+    }
+    own = own.child(fit_section(store));
+    if INSTALLED {
+        own = own.child(gauge_section(store)).child(agree_section(store));
+    }
+    own.child(across(store)).view()
+}
+
+/// The way to the page of the installed system, or back to that of the plan.
+fn across(store: Store) -> View {
+    let way = memo(Box::new(move || {
+        store.plan.track();
+        with_plan(store, way_across())
+    }));
+    let (label, hint) = if IS_INSTALLED {
+        (L::BackToPlan, L::BackToPlanHint)
+    } else {
+        (L::ToInstalled, L::ToInstalledHint)
+    };
+    node("nav")
+        .attr("class", "across")
+        .attr("aria-label", WORDS.label(label))
+        .child(node("a").attr("class", "button").attr("href", way).child(WORDS.label(label)).view())
+        .child(node("p").attr("class", "hint").child(WORDS.label(hint)).view())
+        .view()
+}
+
 fn planner(store: Store) -> View {
     node("div")
         .attr("class", "page")
         .child(masthead(store))
-        .child(
-            node("main")
-                .attr("class", "outlook")
-                .child(verdict(store))
-                .child(wrong_entry(store))
-                .child(inverter_button(store))
-                .child(to_help(store))
-                .child(now(store))
-                .child(facts(store))
-                .child(cautions(store))
-                .child(
-                    node("div")
-                        .attr("class", "pictures")
-                        .child(day_picture(store))
-                        .child(flow(store))
-                        .child(months(store))
-                        .child(carpet(store))
-                        .child(times(store))
-                        .child(weather(store))
-                        .view(),
-                )
-                .view(),
-        )
-        .child(
-            node("section")
-                .attr("class", "ledger")
-                .attr("aria-label", WORDS.label(L::Questions))
-                .child(loads(store))
-                .child(bank_section(store))
-                .child(sources(store))
-                .child(place_section(store))
-                .child(help_section(store))
-                .child(fit_section(store))
-                .child(agree_section(store))
-                .view(),
-        )
+        .child(outlook(store))
+        .child(ledger(store))
         .child(
             node("footer")
                 .attr("class", "small-print")

@@ -1,7 +1,9 @@
 //! What comes in? Arrays with their controllers, the horizon around them, and what else charges.
 
 use crate::signal::*;
-use sunlarder_engine::document::{Array, ControllerKind, Document, Field, List, Mounting};
+use sunlarder_engine::document::{
+    Array, ControllerKind, Document, Field, List, Mounting, array_removed,
+};
 use sunlarder_engine::outlook::best_tilts;
 use sunlarder_engine::quantity::Degrees;
 use sunlarder_engine::sky::equatorward;
@@ -201,6 +203,7 @@ fn array_editor(store: Store, place: usize) -> View {
         store.edit("delete array", &mut |plan| {
             if place < plan.arrays.len() {
                 plan.arrays.remove(place);
+                array_removed(&mut plan.checks, place as u16);
             }
         });
     };

@@ -14,11 +14,13 @@ use sunlarder_engine::sun::Site;
 use sunlarder_engine::system::System;
 use sunlarder_engine::words::Words;
 
+use crate::gauging::Gauging;
 use crate::leaf::{self, About, Leaf, Written};
 use crate::logbook::Weighed;
 use crate::message::{Answer, MONTHS, Request, climate_of};
-use crate::sentences::list;
+use crate::sentences::{PART, list};
 use crate::sizing::{Hand, Sizing};
+use crate::{INSTALLED, PLANNER};
 
 /// The plan on the desk and what is known of it.
 #[derive(Debug)]
@@ -34,6 +36,8 @@ struct Plan {
     weather: Option<Weather>,
     /// How big it should be, as far as it is worked out.
     sizing: Option<Sizing>,
+    /// Its gauge, once somebody has turned it.
+    gauging: Option<Gauging>,
     /// What its readings say, once somebody asked.
     weighed: Option<Weighed>,
 }
@@ -145,16 +149,22 @@ impl Desk {
                     if self.living.iter().all(|own| own.wish.number != number) {
                         self.living.push(Living { wish, told: None });
                     }
-                } else if self.waiting.iter().all(|own| own.number != number) {
+                } else if let Some(own) = self.waiting.iter_mut().find(|own| own.number == number) {
+                    // Of something that is turned only what is newest is wanted.
+                    *own = wish;
+                } else {
                     self.waiting.push_back(wish);
                 }
             }
             Request::Weather { serial, spread } if serial == self.serial => self.foretell(spread),
-            Request::Year { code, text } => {
+            Request::Year { code, text } if PLANNER => {
                 self.year = text.and_then(|text| Year::read(&code, &text));
             }
             Request::Replay { serial } if serial == self.serial => self.replaying = true,
-            Request::Leaf { .. } | Request::Weather { .. } | Request::Replay { .. } => {}
+            Request::Leaf { .. }
+            | Request::Weather { .. }
+            | Request::Year { .. }
+            | Request::Replay { .. } => {}
         }
     }
 
@@ -178,12 +188,12 @@ impl Desk {
         if let Some(wish) = self.waiting.pop_front() {
             return Some(self.write(&wish));
         }
-        if core::mem::take(&mut self.replaying) {
+        if PLANNER && core::mem::take(&mut self.replaying) {
             return Some(self.replay());
         }
         let foretold = self.foretelling.then(|| self.go_on()).flatten();
         self.foretelling = foretold.is_some();
-        foretold.or_else(|| self.size())
+        foretold.or_else(|| if PLANNER { self.size() } else { None })
     }
 
     /// Tells what is new of the sizes, or works off one piece of them; nothing if all is known and told.
@@ -215,8 +225,9 @@ impl Desk {
             let written = leaf::write_without_plan(wish.leaf, &wish.argument, self.words.language)?;
             return Some(Answer::Written { serial: self.serial, wish: wish.number, written });
         }
-        let Plan { document, system, outlook, sizing, weighed, .. } = self.plan.as_mut()?;
-        if wish.leaf == Leaf::SizedPlan {
+        let Plan { document, system, outlook, sizing, gauging, weighed, .. } =
+            self.plan.as_mut()?;
+        if PLANNER && wish.leaf == Leaf::SizedPlan {
             let text =
                 sizing.as_ref().map(|own| own.sized_plan(&wish.argument)).unwrap_or_default();
             let written = Written { text, numbers: Vec::new() };
@@ -225,7 +236,10 @@ impl Desk {
         let sunlight = &mut self.sunlight;
         let outlook = outlook.get_or_insert_with(|| Outlook::in_sunlight(system, sunlight));
         let about = About { words: self.words, document, system, outlook };
-        let written = if wish.leaf.weighs() {
+        let written = if INSTALLED && wish.leaf.is_gauge_year() {
+            let text = gauge_year(wish, gauging, about);
+            Written { text: text.unwrap_or_default(), numbers: Vec::new() }
+        } else if INSTALLED && wish.leaf.weighs() {
             let spreads = spreads_in(wish);
             if !weighed.as_ref().is_some_and(|own| own.is_with(spreads)) {
                 *weighed = Weighed::of(spreads, document, system);
@@ -324,25 +338,43 @@ impl Plan {
         let document = share::decode(&code).ok()?;
         let found = climate_of(site(&document), &climate)?;
         let system = System::resolve(&document, found, &mut ()).ok()?;
-        let (outlook, weather, sizing, weighed) = Default::default();
-        Some(Self { code, climate, document, system, outlook, weather, sizing, weighed })
+        let (outlook, weather, sizing, gauging, weighed) = Default::default();
+        Some(Self { code, climate, document, system, outlook, weather, sizing, gauging, weighed })
     }
 }
 
 impl Plan {
-    /// The same with what is known of the plan before it, if it only promises something else or was read again.
+    /// The same with what is known of the plan before it, if it only promises something else, was measured or was read again.
     fn after(mut self, before: Option<Self>) -> Self {
         let Some(mut before) = before else { return self };
-        let (promise, logbook) = (self.document.promise.take(), self.document.logbook.take());
+        let promise = self.document.promise.take();
+        let checks = core::mem::take(&mut self.document.checks);
+        let logbook = self.document.logbook.take();
         before.document.promise = None;
+        before.document.checks.clear();
         let read = before.document.logbook.take();
         if before.climate == self.climate && before.document == self.document {
             (self.outlook, self.weather) = (before.outlook, before.weather);
+            self.gauging = before.gauging;
             self.weighed = before.weighed.filter(|_| read == logbook);
         }
-        (self.document.promise, self.document.logbook) = (promise, logbook);
+        (self.document.promise, self.document.checks, self.document.logbook) =
+            (promise, checks, logbook);
         self
     }
+}
+
+/// What a gauge shows through the year; the course of the plan is worked out once.
+fn gauge_year(wish: &Wish, gauging: &mut Option<Gauging>, about: About<'_>) -> Option<String> {
+    let (spreads, given) = wish.argument.split_once(PART)?;
+    if !gauging.as_ref().is_some_and(|own| own.is_of(spreads)) {
+        *gauging = Gauging::new(spreads, about.system, about.outlook);
+    }
+    let own = gauging.as_ref()?;
+    Some(match wish.leaf {
+        Leaf::GaugeYear => leaf::write_year(about, own, given),
+        _ => leaf::write_year_table(about, own, given),
+    })
 }
 
 /// Where a plan is.

@@ -5,6 +5,7 @@
 //! browser gives none, to the page itself.
 
 pub mod desk;
+mod gauging;
 pub mod leaf;
 pub mod logbook;
 pub mod message;
@@ -13,6 +14,12 @@ pub mod sentences;
 mod sizing;
 
 use sunlarder_engine::words::Language;
+
+/// Whether this build's page plans: what runs, what stores, what comes in, what would help. What no page asks for is left out by the
+/// compiler, as the branches that lead there are constant.
+pub const PLANNER: bool = cfg!(feature = "planner");
+/// Whether this build's page is about the installed system: its gauge and its logbook.
+pub const INSTALLED: bool = cfg!(feature = "installed");
 
 /// The language of this build. Where all are built, for checks, it is English.
 pub const PAGE: Language = {

@@ -245,6 +245,12 @@ fields! {
     ArrayRun: 0.1..200.0 by 10.0, Metre;
     /// Length one way from a charger to the bus bars.
     ChargerRun: 0.1..200.0 by 10.0, Metre;
+    /// A voltage that was read.
+    CheckVoltage: -2000.0..2000.0 by 1000.0, Volt;
+    /// A current that was read.
+    CheckCurrent: -2000.0..2000.0 by 1000.0, Amp;
+    /// A state of charge that was read.
+    CheckCharge: 0.0..100.0 by 10.0, Percent;
     /// The capacity that a gauge was told.
     ToldCapacity: 1.0..100000.0 by 10.0, AmpHour;
     /// The charge efficiency that a gauge was told.

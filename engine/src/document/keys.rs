@@ -69,6 +69,7 @@ pub(super) const DOCUMENT: Keys = &[
     spared("turbine"),
     spared("promise"),
     spared("wiring"),
+    spared("checks"),
     spared("logbook"),
 ];
 
@@ -211,6 +212,32 @@ pub(super) const WIRED_BY: [&str; 4] = ["usual", "marine", "vehicle", "land"];
 pub(super) const INSULATION: [&str; 5] = ["usual", "60_c", "75_c", "90_c", "105_c"];
 pub(super) const BUNDLED: [&str; 5] = ["usual", "alone", "up_to_6", "up_to_24", "more"];
 
+pub(super) const CHECK: Keys = &[needed("read"), spared("of"), spared("beside_a")];
+pub(super) const CHECKED: &Forms = &Forms {
+    names: &[
+        "polarity_v",
+        "tightness",
+        "insulation",
+        "zero_current_a",
+        "load_current_a",
+        "absorption_v",
+        "float_v",
+        "cut_off_v",
+        "first_full_pct",
+        "drop_battery_string_v",
+        "drop_battery_v",
+        "drop_inverter_v",
+        "drop_distribution_v",
+        "drop_branch_v",
+        "drop_controller_v",
+        "drop_array_v",
+        "drop_module_string_v",
+        "drop_alternator_v",
+        "drop_shore_v",
+        "drop_generator_v",
+    ],
+    bare: 0b110,
+};
 pub(super) const LOGBOOK: Keys =
     &[spared("gauge_capacity_ah"), spared("gauge_efficiency_pct"), spared("readings")];
 pub(super) const READING: Keys =

@@ -5,6 +5,7 @@
 //!
 //! Reading is strict. An unknown field, a newer version, another program's file: each gives a [`Problem`] and changes nothing.
 
+mod checks;
 mod date;
 mod field;
 mod keys;
@@ -20,11 +21,13 @@ mod sources;
 mod value;
 mod visitor;
 mod walk;
+mod walk_checks;
 mod walk_logbook;
 mod walk_wishes;
 mod wiring;
 mod write;
 
+pub use checks::{Check, Checked, array_removed, loads_moved};
 pub use date::{date_from, date_text};
 pub use field::{Field, Range};
 pub use logged::{Logbook, Logged, LoggedCharge};

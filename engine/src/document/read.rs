@@ -120,7 +120,7 @@ impl NamedVisitor for Reader<'_> {
             return self.enter(key, None, Some(self.file), keys);
         }
         let section = self.stated(key)?;
-        let (Tag::Load(at) | Tag::Array(at)) = at else {
+        let (Tag::Load(at) | Tag::Array(at) | Tag::Check(at)) = at else {
             return self.enter(key, None, section, keys);
         };
         let item = section.and_then(|list| list.as_list()?.get(usize::from(at)));

@@ -5,6 +5,7 @@
 
 use chrono::NaiveDate;
 
+use super::checks::Check;
 use super::logged::Logbook;
 use super::promise::Promise;
 use super::schedule::{ClockTime, Schedule, When};
@@ -45,6 +46,8 @@ pub struct Document {
     pub promise: Option<Promise>,
     /// How it is wired, if somebody said so.
     pub wiring: Option<Wiring>,
+    /// What was measured of it.
+    pub checks: Vec<Check>,
     /// What its gauge was told and showed, if somebody wrote it down.
     pub logbook: Option<Logbook>,
 }
@@ -420,6 +423,7 @@ impl Default for Document {
             turbine: None,
             promise: None,
             wiring: None,
+            checks: Vec::new(),
             logbook: None,
         }
     }

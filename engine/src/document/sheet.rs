@@ -40,6 +40,8 @@ pub enum Part {
     Promise,
     /// How it is wired.
     Wiring,
+    /// A reading of a check by its place.
+    Check(u16),
     /// What its gauge showed.
     Logbook,
 }
@@ -50,6 +52,7 @@ impl Part {
         match (key, at) {
             (_, Tag::Load(place)) => Self::Load(place),
             (_, Tag::Array(place)) => Self::Array(place),
+            (_, Tag::Check(place)) => Self::Check(place),
             ("place", _) => Self::Place,
             ("start", _) => Self::Start,
             ("bank", _) => Self::Bank,
@@ -151,7 +154,7 @@ pub struct Difference {
 }
 
 /// In what two plans differ, in the order of the first. Loads are the same if they have the same name, wherever they stand;
-/// arrays if they have the same place.
+/// readings if they are of the same check; arrays if they have the same place.
 #[must_use]
 pub fn differences(first: &Document, second: &Document) -> Vec<Difference> {
     let mut others: Vec<Option<Sheet>> = sheets(second).into_iter().map(Some).collect();
@@ -174,6 +177,9 @@ fn alike(one: &Sheet, other: &Sheet) -> bool {
     match (one.part, other.part) {
         (Part::Load(_), Part::Load(_)) => {
             ["name", "appliance"].iter().all(|key| one.get(key) == other.get(key))
+        }
+        (Part::Check(_), Part::Check(_)) => {
+            ["read", "of"].iter().all(|key| one.get(key) == other.get(key))
         }
         (part, other) => part == other,
     }

@@ -18,6 +18,8 @@ pub enum List {
     Arrays,
     /// Stretches of the day in one schedule.
     Spans,
+    /// Readings of checks.
+    Checks,
     /// Readings of the gauge.
     Readings,
 }
@@ -30,6 +32,7 @@ impl List {
             Self::Loads => 200,
             Self::Arrays => 8,
             Self::Spans => 12,
+            Self::Checks => 400,
             Self::Readings => 400,
         }
     }

@@ -44,6 +44,7 @@ pub(super) fn walk_named(
     present(v, "turbine", &mut document.turbine)?;
     present(v, "promise", &mut document.promise)?;
     present(v, "wiring", &mut document.wiring)?;
+    list(v, "checks", List::Checks, &mut document.checks)?;
     present(v, "logbook", &mut document.logbook)?;
     v.close()?;
     place(&mut document.place, v)?;
@@ -75,6 +76,9 @@ pub(super) fn walk_named(
     }
     if let Some(section) = &mut document.wiring {
         super::walk_wishes::wiring(section, v)?;
+    }
+    for (at, section) in document.checks.iter_mut().enumerate() {
+        super::walk_checks::check(section, Tag::Check(at as u16), v)?;
     }
     if let Some(section) = &mut document.logbook {
         super::walk_logbook::logbook(section, v)?;

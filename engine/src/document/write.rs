@@ -186,7 +186,7 @@ impl Writer {
 
 impl NamedVisitor for Writer {
     fn open(&mut self, key: Name, at: Tag, keys: Keys) -> Visited {
-        let item = matches!(at, Tag::Load(_) | Tag::Array(_));
+        let item = matches!(at, Tag::Load(_) | Tag::Array(_) | Tag::Check(_));
         self.frames.push(Frame { item, ..Frame::new(key, keys) });
         if key.is_empty() {
             self.put("sunlarder", false, Node::Plain(self.version.to_string()));

@@ -17,7 +17,7 @@ use crate::outlook::Outlook;
 use crate::quantity::{AmpHours, Amps, Celsius, Hours, Percent, Volts, Within};
 use crate::simulate::{Almanac, Sunlight};
 use crate::system::System;
-use crate::working::{Formula, Source, Symbol, Trace, term};
+use crate::working::{Formula, Source, Symbol, Trace, Working, term};
 
 /// Share of the nominal voltage by which a gauge may say full under the voltage that chargers hold: 0.1 to 0.2 V in 12 V.
 const UNDER: [f64; 3] = [0.1 / 12.0, 0.0125, 0.2 / 12.0];
@@ -56,7 +56,7 @@ pub struct Card {
 }
 
 impl Card {
-    /// The card of a plan; `outlook` must be its own.
+    /// The card of a plan; `outlook` must be its own. With a working that nobody reads, so that a setting is compiled once.
     #[must_use]
     pub fn of(system: &System, outlook: &Outlook) -> Self {
         let bank = &system.bank;
@@ -69,7 +69,7 @@ impl Card {
             rate: if plates.is_some() { 1.0 } else { outlook.capacity.rate },
             settings: Kind::ALL
                 .into_iter()
-                .filter_map(|kind| setting(kind, system, outlook, &mut ()))
+                .filter_map(|kind| setting(kind, system, outlook, &mut Working::new()))
                 .collect(),
             ten_hours: plates.map_or(full / Hours(10.0), |own| own.ten_hour_current(full)),
         }

@@ -11,6 +11,7 @@
 use super::shunt::CurrentError;
 use crate::bank::{ChargeEfficiency, MONTH_HOURS};
 use crate::quantity::{AmpHours, Amps, Hours, Percent, Volts, Within};
+use crate::system::System;
 use crate::working::{Formula, Source, Trace, term};
 
 /// Share of each current that does not pass the shunt: what was connected ahead of it, on the bank's side.
@@ -24,6 +25,18 @@ pub struct Unseen {
     pub engine: Percent,
     /// Of what every other source brings.
     pub others: Percent,
+}
+
+impl Unseen {
+    /// Such a share of what charges a plan's bank most.
+    #[must_use]
+    pub fn of_charger(system: &System, share: Percent) -> Self {
+        match (&system.arrays[..], &system.alternator) {
+            ([_, ..], _) => Self { solar: share, ..Self::default() },
+            (_, Some(_)) => Self { engine: share, ..Self::default() },
+            _ => Self { others: share, ..Self::default() },
+        }
+    }
 }
 
 /// A gauge, as somebody set it up and wired it.

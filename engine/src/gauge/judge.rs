@@ -1,15 +1,16 @@
 //! What a reading that is typed back says about a system.
 
 use super::sheet::{Check, METERS_LEAST, METERS_SHARE, Point};
-use crate::quantity::{Unit, Volts};
+use crate::quantity::{Amps, Unit, Volts};
 
 /// What was read.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Reading {
     /// The figure; 1 for done and 0 for not done where there is none.
     pub value: f64,
-    /// What the gauge showed of a current beside the clamp meter; discharge counts below nothing.
-    pub gauge: Option<f64>,
+    /// What the gauge showed of a current beside the clamp meter, where discharge counts below nothing; of a drop the current at which
+    /// it was read.
+    pub beside: Option<f64>,
 }
 
 /// What a reading means.
@@ -89,15 +90,19 @@ impl Check {
     /// A reading that cannot be one: no number, or outside of what such a figure can be.
     pub fn judge(&self, reading: &Reading) -> Result<Judged, Unread> {
         let (point, (least, most)) = (self.point, range(&self.point));
-        for value in core::iter::once(reading.value).chain(reading.gauge) {
+        for value in core::iter::once(reading.value).chain(reading.beside) {
             if !(value >= least && value <= most) {
                 return Err(Unread { point, value, least, most });
             }
         }
-        if let (Point::LoadCurrent(_), Some(gauge)) = (point, reading.gauge)
+        if let (Point::LoadCurrent(_), Some(gauge)) = (point, reading.beside)
             && let Some(off) = meters(reading.value, gauge)
         {
             return Ok(off);
+        }
+        if let (Point::Drop { .. }, Some(current)) = (point, reading.beside) {
+            let own = Reading { beside: None, ..*reading };
+            return self.at_current(Amps(current.abs())).judge(&own);
         }
         // Clamp meters are held either way round.
         let value = match point {
@@ -128,7 +133,7 @@ impl Check {
 
     /// The same check at another current than was expected: a drop grows with it.
     #[must_use]
-    pub fn at_current(&self, own: crate::quantity::Amps) -> Self {
+    pub fn at_current(&self, own: Amps) -> Self {
         match self.point {
             Point::Drop { run, current } if current.0 > 0.0 && own.0 > 0.0 && own.0 <= MOST => {
                 let by = own / current;
@@ -167,14 +172,14 @@ fn meters(clamp: f64, gauge: f64) -> Option<Judged> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::quantity::Amps;
+    use crate::fitting::RunKind;
 
     fn load() -> Check {
         Check { point: Point::LoadCurrent(0), expected: Some(10.0), least: 7.5, most: 12.5 }
     }
 
     fn judged(check: &Check, value: f64, gauge: Option<f64>) -> Judged {
-        check.judge(&Reading { value, gauge }).unwrap()
+        check.judge(&Reading { value, beside: gauge }).unwrap()
     }
 
     fn todo(check: &Check, value: f64, gauge: Option<f64>) -> Option<Todo> {
@@ -198,7 +203,7 @@ mod tests {
 
     #[test]
     fn a_drop_is_judged_at_the_current_of_the_moment() {
-        let point = Point::Drop { run: 3, current: Amps(20.0) };
+        let point = Point::Drop { run: RunKind::Inverter, current: Amps(20.0) };
         let check = Check { point, expected: Some(0.2), least: 0.0, most: 0.27 };
         assert_eq!(todo(&check, 0.26, None), None);
         assert_eq!(todo(&check, 0.3, None), Some(Todo::Contacts));
@@ -225,13 +230,13 @@ mod tests {
 
     #[test]
     fn what_cannot_be_a_reading_is_refused_with_its_range() {
-        let refused = load().judge(&Reading { value: f64::NAN, gauge: None }).unwrap_err();
+        let refused = load().judge(&Reading { value: f64::NAN, beside: None }).unwrap_err();
         assert!(refused.value.is_nan() && (refused.least, refused.most) == (-2000.0, 2000.0));
-        let gauge = load().judge(&Reading { value: 1.0, gauge: Some(1e9) });
+        let gauge = load().judge(&Reading { value: 1.0, beside: Some(1e9) });
         assert_eq!(gauge.unwrap_err().value, 1e9);
         let full =
             Check { point: Point::FirstFull, expected: Some(100.0), least: 99.0, most: 100.0 };
-        assert!(full.judge(&Reading { value: 101.0, gauge: None }).is_err());
+        assert!(full.judge(&Reading { value: 101.0, beside: None }).is_err());
         assert_eq!(todo(&full, 97.0, None), Some(Todo::NotSetToFull));
     }
 }

@@ -14,8 +14,10 @@ pub enum Figure {
     Offset,
     /// Share by which it reads too much.
     Gain,
-    /// Share of a current that does not pass its shunt.
-    Unseen,
+    /// Share of the loads that does not pass its shunt.
+    UnseenLoads,
+    /// Share of a charger that does not.
+    UnseenCharger,
     /// What it was set to show at first.
     Start,
 }
@@ -27,7 +29,7 @@ impl Figure {
         match self {
             Self::Set(kind) => kind.unit(),
             Self::Offset => Unit::Amp,
-            Self::Gain | Self::Unseen | Self::Start => Unit::Percent,
+            Self::Gain | Self::UnseenLoads | Self::UnseenCharger | Self::Start => Unit::Percent,
         }
     }
 
@@ -51,7 +53,7 @@ impl Figure {
             },
             Self::Offset => (-1000.0, 1000.0),
             Self::Gain => (-300.0, 300.0),
-            Self::Unseen | Self::Start => (0.0, 100.0),
+            Self::UnseenLoads | Self::UnseenCharger | Self::Start => (0.0, 100.0),
         }
     }
 }
@@ -91,10 +93,10 @@ impl Gauge {
             (set(Kind::Averaged), self.averaged.0),
             (Figure::Offset, self.error.offset.0),
             (Figure::Gain, self.error.gain.0),
-            (Figure::Unseen, unseen.load.0),
-            (Figure::Unseen, unseen.solar.0),
-            (Figure::Unseen, unseen.engine.0),
-            (Figure::Unseen, unseen.others.0),
+            (Figure::UnseenLoads, unseen.load.0),
+            (Figure::UnseenCharger, unseen.solar.0),
+            (Figure::UnseenCharger, unseen.engine.0),
+            (Figure::UnseenCharger, unseen.others.0),
             (Figure::Start, self.start.unwrap_or_default() * 100.0),
         ];
         let wrong = figures.into_iter().find(|(figure, value)| {

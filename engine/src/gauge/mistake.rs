@@ -1,7 +1,7 @@
 //! What is often wrong with a gauge, and by what it shows.
 //!
 //! **Method.** A mistake is the gauge of the card with one thing changed, by as much as is common enough to meet. It and the gauge of the card
-//! go through the same course; the symptom is a statement about the two that can be checked. Different mistakes may share a symptom: then
+//! go through the same course; the telltale is a statement about the two that can be checked. Different mistakes may share one: then
 //! a meter decides.
 //!
 //! The sizes of the mistakes are choices, made to be seen in a year and not to be likely.
@@ -9,7 +9,6 @@
 use super::card::Card;
 use super::counter::{Gauge, Unseen};
 use super::course::Course;
-use super::shunt::CurrentError;
 use super::trial::Trial;
 use crate::bank::ChargeEfficiency;
 use crate::quantity::{Hours, Percent};
@@ -56,7 +55,7 @@ pub enum Mistake {
 
 /// By what a mistake shows.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Symptom {
+pub enum Telltale {
     /// It moves less than the bank: it still shows charge when the lights dim.
     TooSlow,
     /// It moves more than the bank: it shows nothing when there is much left.
@@ -77,7 +76,7 @@ pub enum Symptom {
     Backwards,
 }
 
-impl Symptom {
+impl Telltale {
     /// All of them.
     pub const ALL: [Self; 9] = [
         Self::TooSlow,
@@ -126,56 +125,49 @@ impl Mistake {
     /// The gauge of a card with this mistake.
     #[must_use]
     pub fn made(self, card: &Card, system: &System) -> Gauge {
-        let gauge = card.gauge();
-        let capacity = |by: f64| Gauge { capacity: gauge.capacity * by, ..gauge };
-        let efficiency = |own| Gauge { efficiency: ChargeEfficiency::Flat(own), ..gauge };
-        let full = |volts| Gauge { full_voltage: volts, ..gauge };
-        let tail = |by: f64| Gauge { tail: gauge.tail * by, ..gauge };
+        let mut gauge = card.gauge();
         let a_thousandth = gauge.capacity / Hours(1000.0);
-        let offset = |offset| Gauge { error: CurrentError { offset, ..gauge.error }, ..gauge };
-        let gain = |by| Gauge { error: CurrentError { gain: Percent(by), ..gauge.error }, ..gauge };
-        let unseen = |unseen| Gauge { unseen, ..gauge };
         let set = system.bank.mean_efficiency;
-        let all = Percent(100.0);
+        let mut gain = 0.0;
         match self {
-            Self::CapacityHigh => capacity(4.0 / 3.0),
-            Self::CapacityLow => capacity(2.0 / 3.0),
-            Self::EfficiencyHigh => efficiency(1.0),
-            Self::EfficiencyLow => efficiency(set - 0.1),
-            Self::FullVoltageLow => full(gauge.full_voltage * 0.93),
-            Self::FullVoltageHigh => full(gauge.full_voltage + system.bank.nominal * 0.05),
-            Self::TailLarge => tail(5.0),
-            Self::TailSmall => tail(0.01),
-            Self::OffsetUp => offset(a_thousandth),
-            Self::OffsetDown => offset(-a_thousandth),
+            Self::CapacityHigh => gauge.capacity = gauge.capacity * (4.0 / 3.0),
+            Self::CapacityLow => gauge.capacity = gauge.capacity * (2.0 / 3.0),
+            Self::EfficiencyHigh => gauge.efficiency = ChargeEfficiency::Flat(1.0),
+            Self::EfficiencyLow => gauge.efficiency = ChargeEfficiency::Flat(set - 0.1),
+            Self::FullVoltageLow => gauge.full_voltage = gauge.full_voltage * 0.93,
+            Self::FullVoltageHigh => {
+                gauge.full_voltage = gauge.full_voltage + system.bank.nominal * 0.05;
+            }
+            Self::TailLarge => gauge.tail = gauge.tail * 5.0,
+            Self::TailSmall => gauge.tail = gauge.tail * 0.01,
+            Self::OffsetUp => gauge.error.offset = a_thousandth,
+            Self::OffsetDown => gauge.error.offset = -a_thousandth,
             // The current is the voltage over the resistance that it was told.
-            Self::ShuntLarge => gain(50.0),
-            Self::ShuntSmall => gain(-100.0 / 3.0),
-            Self::ShuntReversed => gain(-200.0),
-            Self::LoadAhead => unseen(Unseen { load: Percent(30.0), ..Unseen::default() }),
-            Self::ChargerAhead => unseen(match (&system.arrays[..], &system.alternator) {
-                ([_, ..], _) => Unseen { solar: all, ..Unseen::default() },
-                (_, Some(_)) => Unseen { engine: all, ..Unseen::default() },
-                _ => Unseen { others: all, ..Unseen::default() },
-            }),
-            Self::ThresholdHigh => Gauge { threshold: gauge.capacity / Hours(50.0), ..gauge },
-            Self::FullOnEmpty => Gauge { start: Some(1.0), ..gauge },
+            Self::ShuntLarge => gain = 50.0,
+            Self::ShuntSmall => gain = -100.0 / 3.0,
+            Self::ShuntReversed => gain = -200.0,
+            Self::LoadAhead => gauge.unseen.load = Percent(30.0),
+            Self::ChargerAhead => gauge.unseen = Unseen::of_charger(system, Percent(100.0)),
+            Self::ThresholdHigh => gauge.threshold = gauge.capacity / Hours(50.0),
+            Self::FullOnEmpty => gauge.start = Some(1.0),
         }
+        gauge.error.gain = Percent(gain);
+        gauge
     }
 
     /// By what it shows.
     #[must_use]
-    pub const fn symptom(self) -> Symptom {
+    pub const fn telltale(self) -> Telltale {
         match self {
-            Self::CapacityHigh | Self::ShuntSmall | Self::ThresholdHigh => Symptom::TooSlow,
-            Self::CapacityLow | Self::ShuntLarge => Symptom::TooFast,
-            Self::EfficiencyHigh | Self::OffsetUp | Self::LoadAhead => Symptom::CreepsUp,
-            Self::EfficiencyLow | Self::OffsetDown => Symptom::CreepsDown,
-            Self::FullVoltageLow | Self::TailLarge => Symptom::FullTooEarly,
-            Self::FullVoltageHigh | Self::TailSmall => Symptom::NeverFull,
-            Self::ChargerAhead => Symptom::FallsToNothing,
-            Self::ShuntReversed => Symptom::Backwards,
-            Self::FullOnEmpty => Symptom::FarTooMuch,
+            Self::CapacityHigh | Self::ShuntSmall | Self::ThresholdHigh => Telltale::TooSlow,
+            Self::CapacityLow | Self::ShuntLarge => Telltale::TooFast,
+            Self::EfficiencyHigh | Self::OffsetUp | Self::LoadAhead => Telltale::CreepsUp,
+            Self::EfficiencyLow | Self::OffsetDown => Telltale::CreepsDown,
+            Self::FullVoltageLow | Self::TailLarge => Telltale::FullTooEarly,
+            Self::FullVoltageHigh | Self::TailSmall => Telltale::NeverFull,
+            Self::ChargerAhead => Telltale::FallsToNothing,
+            Self::ShuntReversed => Telltale::Backwards,
+            Self::FullOnEmpty => Telltale::FarTooMuch,
         }
     }
 
@@ -203,27 +195,34 @@ pub struct Tried {
 }
 
 impl Tried {
-    /// Whether the mistake shows in this plan by its symptom.
+    /// Whether the mistake shows in this plan by its telltale.
     #[must_use]
     pub fn shows(&self) -> bool {
-        self.has(self.mistake.symptom())
+        self.has(self.mistake.telltale())
     }
 
-    /// Whether a symptom can be seen.
+    /// Whether a telltale can be seen.
     #[must_use]
-    pub fn has(&self, symptom: Symptom) -> bool {
-        let Self { wrong, right, .. } = self;
+    pub fn has(&self, telltale: Telltale) -> bool {
+        telltale.is_seen(&self.wrong, &self.right)
+    }
+}
+
+impl Telltale {
+    /// Whether it can be seen in what came of a gauge beside that of the card.
+    #[must_use]
+    pub fn is_seen(self, wrong: &Trial, right: &Trial) -> bool {
         let drift = wrong.drift.0 - right.drift.0;
-        match symptom {
-            Symptom::TooSlow => (0.0..right.pace - PACE).contains(&wrong.pace),
-            Symptom::TooFast => wrong.pace > right.pace + PACE,
-            Symptom::CreepsUp => drift > DRIFT,
-            Symptom::CreepsDown => drift < -DRIFT,
-            Symptom::FullTooEarly => wrong.wrong_fulls().count() > right.wrong_fulls().count(),
-            Symptom::NeverFull => wrong.fulls.len() * SELDOM < right.fulls.len(),
-            Symptom::FallsToNothing => wrong.wrong_empties.len() > right.wrong_empties.len(),
-            Symptom::FarTooMuch => wrong.over > right.over + FAR,
-            Symptom::Backwards => wrong.pace < 0.0,
+        match self {
+            Telltale::TooSlow => (0.0..right.pace - PACE).contains(&wrong.pace),
+            Telltale::TooFast => wrong.pace > right.pace + PACE,
+            Telltale::CreepsUp => drift > DRIFT,
+            Telltale::CreepsDown => drift < -DRIFT,
+            Telltale::FullTooEarly => wrong.wrong_fulls().count() > right.wrong_fulls().count(),
+            Telltale::NeverFull => wrong.fulls.len() * SELDOM < right.fulls.len(),
+            Telltale::FallsToNothing => wrong.wrong_empties.len() > right.wrong_empties.len(),
+            Telltale::FarTooMuch => wrong.over > right.over + FAR,
+            Telltale::Backwards => wrong.pace < 0.0,
         }
     }
 }

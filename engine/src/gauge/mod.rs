@@ -5,7 +5,7 @@
 //!
 //! **Method.** A [`Card`] derives every setting from the plan, with its working. A [`Sheet`] is the list of what is measured before a system is
 //! trusted; [`Check::judge`] says what a reading means. A [`Course`] is the plan as it truly goes in one of the weathers of its ensemble; a
-//! [`Trial`] takes a [`Gauge`] through it. A [`Mistake`] is a gauge with one thing wrong, and its [`Symptom`] can be seen in the trial.
+//! [`Trial`] takes a [`Gauge`] through it. A [`Mistake`] is a gauge with one thing wrong, and its [`Telltale`] can be seen in the trial.
 //!
 //! **Truth** is the state of charge by amp-hours, between empty and full at the temperature and age that the plan has, for lead-acid too: what a
 //! fast discharge leaves bound in its plates is still there.
@@ -17,12 +17,14 @@ mod chargers;
 mod counter;
 mod course;
 mod judge;
+mod knob;
 mod misset;
 mod mistake;
 mod note;
 mod setting;
 mod sheet;
 mod shunt;
+mod taken;
 mod trial;
 mod years;
 
@@ -31,8 +33,9 @@ pub use chargers::{ChargerPoints, Equalise, Span};
 pub use counter::{Counter, Gauge, Unseen};
 pub use course::{Course, Moment, Truth};
 pub use judge::{Judged, Reading, Todo, Unread};
+pub use knob::Knob;
 pub use misset::{Figure, Misset};
-pub use mistake::{Mistake, Symptom, Tried};
+pub use mistake::{Mistake, Telltale, Tried};
 pub use note::Note;
 pub use setting::{Ask, Kind, Setting};
 pub use sheet::{Check, ExpectedDrop, METERS_LEAST, METERS_SHARE, Point, Sheet, load_current};

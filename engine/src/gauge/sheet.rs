@@ -1,7 +1,7 @@
 //! What is measured before a system is trusted, in the order in which it is done.
 //!
 //! **Method.** Each check has what is expected and what still passes. Expected currents are those of two loads of the plan, expected
-//! drops are given by whoever knows the cables. Voltages pass within a tenth of a volt in 12 V, the margin that the gauge itself has to its full
+//! drops are those of the cables that the plan states, as `fitting` has them. Voltages pass within a tenth of a volt in 12 V, the margin that the gauge itself has to its full
 //! voltage. How near two meters must agree is a choice, wider than clamp meters are off.
 //!
 //! **Left out:** everything at mains voltage, and figures of torque and insulation: they are the maker's, and a licensed person's.
@@ -9,8 +9,10 @@
 use super::card::Card;
 use super::chargers::ChargerPoints;
 use super::setting::Kind;
-use crate::document::Supply;
+use crate::document::{Document, Supply};
+use crate::fitting::{Basis, Fitting, Lengths, RunKind};
 use crate::load::Load;
+use crate::outlook::Outlook;
 use crate::quantity::{Amps, Celsius, Percent, Unit, Volts, Watts};
 use crate::system::System;
 use crate::working::{Formula, Source, Tag, Trace, term};
@@ -35,8 +37,8 @@ const SMALLER: f64 = 0.2;
 /// A drop that somebody expects over a run, at a current.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct ExpectedDrop {
-    /// Which run, by its place in a list of the caller's.
-    pub run: u16,
+    /// Which run.
+    pub run: RunKind,
     /// The current.
     pub current: Amps,
     /// The drop at it, out and back.
@@ -59,7 +61,7 @@ pub enum Point {
     /// The drop over a run under its load.
     Drop {
         /// Which run.
-        run: u16,
+        run: RunKind,
         /// At which current.
         current: Amps,
     },
@@ -107,7 +109,29 @@ pub struct Sheet {
     pub checks: Vec<Check>,
 }
 
+impl ExpectedDrop {
+    /// Those of every run that has a conductor.
+    #[must_use]
+    pub fn of(fitting: &Fitting) -> Vec<Self> {
+        let wired = fitting.runs.iter().filter_map(|run| {
+            let wire = run.wire.as_ref().ok()?;
+            let asked = &run.asked;
+            Some(Self { run: asked.kind, current: asked.current.working, drop: wire.drop })
+        });
+        wired.collect()
+    }
+}
+
 impl Sheet {
+    /// The sheet of a plan with the cables that it states; none where nothing can be said of them. `system` and `outlook` must be its own.
+    #[must_use]
+    pub fn of_plan((plan, system, outlook): (&Document, &System, &Outlook), card: &Card) -> Self {
+        let (basis, lengths) = (Basis::stated(plan), Lengths::stated(plan));
+        let fitting = Fitting::of(plan, system, outlook, &basis, &lengths);
+        let drops = fitting.map(|own| ExpectedDrop::of(&own)).unwrap_or_default();
+        Self::of(system, card, &drops)
+    }
+
     /// The sheet of a plan with the card of its gauge and the drops that are expected.
     #[must_use]
     pub fn of(system: &System, card: &Card, drops: &[ExpectedDrop]) -> Self {

@@ -139,9 +139,7 @@ fn standing_current(system: &System, trace: &mut impl Trace) -> Amps {
 /// How long each load is on in the mean of a week.
 fn mean_days(almanac: &mut Almanac<'_>, month: usize) -> Vec<LoadDay> {
     let mut means = vec![LoadDay::default(); almanac.system.loads.len()];
-    let days = almanac.days_of_week();
-    let share = 1.0 / f64::from(days);
-    for weekday in 0..days {
+    for (weekday, share) in almanac.week() {
         for (mean, load) in means.iter_mut().zip(&almanac.demand(month, weekday).loads) {
             mean.on += load.on * share;
             mean.runs += load.runs * share;
@@ -153,9 +151,7 @@ fn mean_days(almanac: &mut Almanac<'_>, month: usize) -> Vec<LoadDay> {
 fn inverter_day(almanac: &mut Almanac<'_>, month: usize) -> InverterDay {
     let Some(inverter) = &almanac.system.inverter else { return InverterDay::default() };
     let mut sum = InverterDay::default();
-    let days = almanac.days_of_week();
-    let share = 1.0 / f64::from(days);
-    for weekday in 0..days {
+    for (weekday, share) in almanac.week() {
         for demand in &almanac.demand(month, weekday).steps {
             sum.hours += STEP * (demand.awake * share);
             sum.output += demand.ac * STEP * share;
@@ -264,12 +260,14 @@ fn searching(
 ///
 /// Σ I² / Σ I over the steps of the days: an hour at 50 A counts fifty times one at 1 A.
 #[must_use]
-pub fn discharge_current(system: &System, days: &[Day]) -> Amps {
+pub fn discharge_current(system: &System, week: &[(Day, f64)]) -> Amps {
     let (mut squares, mut sum) = (0.0, 0.0);
-    for forcing in days.iter().flatten() {
-        let current = (forcing.demand / system.bank.nominal + forcing.standing).0;
-        squares += current * current;
-        sum += current;
+    for (day, share) in week {
+        for forcing in day {
+            let current = (forcing.demand / system.bank.nominal + forcing.standing).0;
+            squares += current * current * share;
+            sum += current * share;
+        }
     }
     Amps(if sum > 0.0 { squares / sum } else { 0.0 })
 }

@@ -26,7 +26,7 @@ pub use csv::csv;
 pub use figure::Figure;
 pub use flow::{DayFlow, End, Flow, day_flow};
 pub use guess::{Guessed, NEAR, median};
-pub use months::{ArrayDay, Gain, Generated, Month, array_yield, month};
+pub use months::{ArrayDay, Gain, Generated, Month, array_yield, lowest_of, month};
 pub use obstacle::{Obstacle, Peak, fitting_inverter, largest_power, obstacles};
 pub use question::Question;
 pub use verdict::{Verdict, clock_time};

@@ -14,7 +14,7 @@ use crate::quantity::{
     AmpHours, Amps, Celsius, Hours, Irradiation, Litres, LitresPerHour, LitresPerKilowattHour,
     Percent, WattHours,
 };
-use crate::simulate::{Almanac, Day, STEP, run_month, typical_diffuse_share};
+use crate::simulate::{Almanac, Day, STEP, Sunlight, run_month, typical_diffuse_share};
 use crate::source::Array;
 use crate::system::System;
 use crate::working::{Formula, Source, Tag, Term, Trace, term};
@@ -60,8 +60,6 @@ pub struct Month {
     pub usable: AmpHours,
     /// Mean discharge current.
     pub current: Amps,
-    /// Lowest state of charge in two weeks of such days from full (ratio).
-    pub lowest: f64,
     /// Whether the bank holds its level above the reserve without a load going short.
     pub keeps_up: bool,
     /// Whether the bank is too cold to be charged at its mean temperature.
@@ -79,9 +77,11 @@ pub struct Generated {
     pub fuel: Option<Litres>,
 }
 
-/// The days that stand for a week.
-fn week(almanac: &mut Almanac<'_>, month: usize) -> Vec<Day> {
-    (0..almanac.days_of_week()).map(|weekday| *almanac.day(month, weekday)).collect()
+/// Days that stand for a week, each with its share.
+type Week = [(Day, f64)];
+
+fn week(almanac: &mut Almanac<'_>, month: usize) -> Vec<(Day, f64)> {
+    almanac.week().into_iter().map(|(own, share)| (*almanac.day(month, own), share)).collect()
 }
 
 /// A typical month, simulated.
@@ -108,7 +108,8 @@ pub fn month(
     let current = discharge_current(system, &week);
     let bank_temperature = mean_temperature(&week);
     let capacity = system.bank.capacity(current, bank_temperature, &mut ());
-    let run = run_month(almanac, capacity.full, month, 1.0, DAYS);
+    let reserve = system.bank.reserve.ratio();
+    let run = run_month(almanac, capacity.full, month, 1.0, reserve, DAYS);
     let charge_after = |days: usize| {
         days.checked_sub(1).and_then(|at| run.midnights.get(at)).map_or(1.0, |at| *at)
     };
@@ -117,7 +118,7 @@ pub fn month(
     // Over two weeks a generator's long cycle may look like a fall; what counts is whether it can make up for what is missing.
     let backed = generator_most(system, &week) + balance >= AmpHours::ZERO;
     let holds = holds || system.generator.is_some() && backed;
-    let above = run.lowest >= system.bank.reserve.ratio() && run.unmet.0 <= 0.0;
+    let above = run.lowest >= reserve && run.unmet.0 <= 0.0;
     Month {
         month,
         irradiation,
@@ -128,7 +129,6 @@ pub fn month(
         full: capacity.full,
         usable: capacity.usable,
         current,
-        lowest: run.lowest,
         keeps_up: holds && above,
         too_cold_to_charge: system
             .bank
@@ -139,11 +139,19 @@ pub fn month(
     }
 }
 
+/// Lowest state of charge in two weeks of a month's typical days from full, or until a load goes short (ratio).
+#[must_use]
+pub fn lowest_of(system: &System, month: &Month) -> f64 {
+    let sunlight = &mut Sunlight::default();
+    run_month(&mut Almanac::new(system, sunlight), month.full, month.month, 1.0, 0.0, DAYS).lowest
+}
+
 /// The most that the generator can add on a mean day.
-fn generator_most(system: &System, week: &[Day]) -> AmpHours {
+fn generator_most(system: &System, week: &Week) -> AmpHours {
     let Some(generator) = &system.generator else { return AmpHours::ZERO };
-    let allowed: f64 = week.iter().flatten().map(|forcing| forcing.generator_allowed).sum();
-    generator.limit * (STEP * (allowed / week.len() as f64)) * system.bank.mean_efficiency
+    let allowed = |day: &Day| day.iter().map(|forcing| forcing.generator_allowed).sum::<f64>();
+    let allowed: f64 = week.iter().map(|(day, share)| allowed(day) * share).sum();
+    generator.limit * (STEP * allowed) * system.bank.mean_efficiency
 }
 
 /// What the generator has to do to make up for a balance.
@@ -191,34 +199,35 @@ fn generated(
     Some(Generated { hours, fuel })
 }
 
-fn mean_temperature(week: &[Day]) -> Celsius {
-    let (mut sum, mut count) = (0.0, 0.0);
-    for forcing in week.iter().flatten() {
-        sum += forcing.temperature.0;
-        count += 1.0;
-    }
-    Celsius(sum / f64::max(count, 1.0))
+fn mean_temperature(week: &Week) -> Celsius {
+    let mean = |day: &Day| {
+        let sum: f64 = day.iter().map(|forcing| forcing.temperature.0).sum();
+        sum / day.len() as f64
+    };
+    Celsius(week.iter().map(|(day, share)| mean(day) * share).sum())
 }
 
 /// What comes in on a mean day if the bank takes all of it.
 fn gain(
     system: &System,
-    week: &[Day],
+    week: &Week,
     yields: &[ArrayDay],
     tag: Tag,
     trace: &mut impl Trace,
 ) -> Gain {
-    let per_day = STEP / week.len() as f64;
     let (mut power, mut current) = (WattHours::ZERO, AmpHours::ZERO);
     let (mut turbine_energy, mut turbine) = (WattHours::ZERO, AmpHours::ZERO);
     let (mut engine, mut shore) = (AmpHours::ZERO, AmpHours::ZERO);
-    for forcing in week.iter().flatten() {
-        power += forcing.solar_power * per_day;
-        current += forcing.solar_current * per_day;
-        turbine_energy += forcing.turbine_power * per_day;
-        turbine += forcing.turbine_current * per_day;
-        engine += forcing.engine * per_day;
-        shore += forcing.shore * per_day;
+    for (day, share) in week {
+        let per_day = STEP * *share;
+        for forcing in day {
+            power += forcing.solar_power * per_day;
+            current += forcing.solar_current * per_day;
+            turbine_energy += forcing.turbine_power * per_day;
+            turbine += forcing.turbine_current * per_day;
+            engine += forcing.engine * per_day;
+            shore += forcing.shore * per_day;
+        }
     }
     from_arrays(system, yields, power, current, trace);
     let solar = trace.step_of(

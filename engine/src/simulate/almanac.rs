@@ -144,15 +144,25 @@ impl<'a> Almanac<'a> {
         Self { system, sunlight, typical: Vec::new(), run: Vec::new(), alike: alike(system) }
     }
 
-    /// Days that stand for a week: seven if any schedule tells weekdays apart, else one.
+    /// The weekdays that stand for a week, those like an earlier one left out, each with its share of the days.
     #[must_use]
-    pub fn days_of_week(&self) -> u8 {
-        if self.alike == [0; WEEK] { 1 } else { WEEK as u8 }
+    pub fn week(&self) -> Vec<(u8, f64)> {
+        let share = |own: u8| {
+            let count = self.alike.iter().filter(|like| **like == own).count();
+            (own, count as f64 / WEEK as f64)
+        };
+        (0..WEEK as u8).filter(|own| self.alike[usize::from(*own)] == *own).map(share).collect()
     }
 
     /// The sky of a month's typical day.
     pub fn sky(&mut self, month: usize) -> &SkyDay {
         &self.sunlight.month(self.system, month).sky
+    }
+
+    /// The weekday that stands for a day after a Monday: the first with the same schedules.
+    #[must_use]
+    pub fn kind_of(&self, place: usize) -> u8 {
+        self.alike[place % WEEK]
     }
 
     fn typical(&mut self, month: usize, weekday: u8) -> &TypicalDay {

@@ -12,7 +12,7 @@
 
 use super::flows::{Flowing, Flows, Forcing, Offer};
 use super::prepared::{Able, Prepared, State};
-use crate::quantity::{Amps, Hours, Volts, Within};
+use crate::quantity::{AmpHours, Amps, Hours, Volts, Within};
 use crate::working::{Formula, Source, Trace, term};
 
 /// The voltage under load never falls under this share of the open-circuit voltage: below it no load works and the linear
@@ -37,6 +37,20 @@ pub struct After {
     pub filled: bool,
 }
 
+/// What a step does to the bank, before it is put into accounts.
+pub(super) struct Moved {
+    /// State of the bank.
+    pub(super) state: State,
+    /// What the loads want and do not get.
+    pub(super) unmet: AmpHours,
+    flowing: Flowing,
+    offer: Offer,
+    leak: Amps,
+    stored: AmpHours,
+    carried: Option<f64>,
+    filled: bool,
+}
+
 impl Prepared<'_> {
     /// Voltage between the posts while this acts on the bank.
     #[inline]
@@ -58,6 +72,21 @@ impl Prepared<'_> {
     /// Moves the bank through one step.
     #[inline]
     pub fn step(&self, state: State, forcing: &Forcing, trace: &mut impl Trace) -> After {
+        let moved = self.moved(state, forcing, trace);
+        let Moved { flowing, offer, leak, stored, carried, filled, .. } = &moved;
+        let stored_energy = self.bank.stored_between(state.charge, moved.state.charge, self.full);
+        After {
+            state: moved.state,
+            flows: flowing.over(self.time, offer, *leak, *stored, stored_energy),
+            volts: flowing.volts,
+            carried: *carried,
+            filled: *filled,
+        }
+    }
+
+    /// The same without accounts, for whoever asks only what becomes of the bank.
+    #[inline]
+    pub(super) fn moved(&self, state: State, forcing: &Forcing, trace: &mut impl Trace) -> Moved {
         let Self { bank, full, time, .. } = *self;
         let charge = state.charge;
         let able = self.able(state, forcing.temperature);
@@ -93,15 +122,13 @@ impl Prepared<'_> {
         let given = need.at_most(limit);
         let spare = net.at_least(Amps::ZERO) - taken;
         let (short, running) = (need - given, time * share);
-        let flows = Flowing { volts, supply, wanted, spare, given, taken, kept, short, running };
+        let flowing = Flowing { volts, supply, wanted, spare, given, taken, kept, short, running };
         let held = full * charge;
         // Only what is left can leak.
         let leak =
             (held * bank.self_discharge_per_hour / Hours(1.0)).at_most(held / time + kept - given);
         let stored = (kept - given - leak) * time;
         let after = ((held + stored) / full).within(0.0, 1.0);
-        let stored_energy = bank.stored_between(charge, after, full);
-        let flows = flows.over(time, &offer, leak, stored, stored_energy);
         let after = trace.step(
             Formula::ChargeAfter,
             after,
@@ -109,14 +136,17 @@ impl Prepared<'_> {
         );
         let ended = net.0 > 0.0 && net >= able.fades && able.fades <= self.tail;
         let filled = after >= self.top - AS_GOOD_AS_FULL || ended;
-        After {
+        Moved {
             state: State {
                 charge: after,
                 available: self.available_after(state, stored, after),
                 ran: self.ran_after(state, after, filled, share),
             },
-            flows,
-            volts,
+            unmet: flowing.short * time,
+            flowing,
+            offer,
+            leak,
+            stored,
             carried: (need > given && given.0 >= able.give.0).then(|| given / need),
             filled,
         }

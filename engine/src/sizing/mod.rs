@@ -47,7 +47,7 @@ pub use sunlarder_lanes as lanes;
 pub use sunlarder_lanes::{Counts, Rows, Store, Track};
 pub use units::{Units, Whole};
 
-use crate::document::{Array, Document, Field};
+use crate::document::{Array, Document, Field, array_removed};
 use crate::outlook::{Outlook, WEATHER_SEED};
 use crate::quantity::{AmpHours, Amps, Celsius};
 use crate::simulate::{Acting, Extent, typical_sky};
@@ -141,7 +141,10 @@ pub fn beside_an_array(plan: &Document, system: &System, month: usize) -> Docume
     while array.in_series < most && !crate::source::Array::parse(&array, 0).starts(volts) {
         array.in_series += 1.0;
     }
-    plan.arrays.retain(|array| array.on);
+    for (place, _) in plan.arrays.clone().iter().enumerate().rev().filter(|(_, own)| !own.on) {
+        plan.arrays.remove(place);
+        array_removed(&mut plan.checks, place as u16);
+    }
     plan.arrays.push(array);
     plan
 }

@@ -5,6 +5,7 @@ use crate::document::{
     Chemistry, Difference, Document, Entry, Field, Part, Sheet, Stated, date_text, differences,
     sheets,
 };
+use crate::gauge::Point;
 use crate::outlook::{Figure, Guessed, Outlook};
 use crate::place::SummerTime;
 use crate::quantity::{AmpHours, Hours, Unit};
@@ -247,7 +248,9 @@ impl Words {
                 tells(own) && (!usual || NEEDED.contains(&own.key))
             });
             let said: Vec<String> = told.map(|own| self.told(own)).collect();
-            (!said.is_empty()).then(|| (self.part(document, sheet.part), said.join(" · ")))
+            // What was measured is a record and no plan.
+            let told = !said.is_empty() && !matches!(sheet.part, Part::Check(_));
+            told.then(|| (self.part(document, sheet.part), said.join(" · ")))
         };
         sheets(document).into_iter().filter_map(line).collect()
     }
@@ -272,6 +275,11 @@ impl Words {
                 speak!(self.language, compare::quoted(&name))
             }
             Part::Array(place) => self.array(place.into()),
+            Part::Check(place) => {
+                let check = document.checks.get(usize::from(place));
+                let name_of = |tag: Tag| self.name_in(document, tag);
+                check.map(|own| self.checked(&Point::of(own), &name_of)).unwrap_or_default()
+            }
             part => speak!(self.language, compare::part(part)).to_owned(),
         }
     }
@@ -486,6 +494,7 @@ fn field_of(key: &str) -> Option<Field> {
         "controller_m" => Field::ControllerRun,
         "array_m" => Field::ArrayRun,
         "charger_m" => Field::ChargerRun,
+        "beside_a" => Field::CheckCurrent,
         "gauge_capacity_ah" => Field::ToldCapacity,
         "gauge_efficiency_pct" => Field::ToldEfficiency,
         "fuel_l_per_h" => Field::FuelPerHour,

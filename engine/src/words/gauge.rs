@@ -2,13 +2,10 @@
 
 use super::{Language, NameOf, Words};
 use crate::gauge::{
-    Ask, Check, Equalise, Judged, Kind, Misset, Mistake, Note, Point, Setting, Symptom, Trial,
-    Unread, Years,
+    Ask, Check, Equalise, Figure, Judged, Kind, Misset, Mistake, Note, Point, Setting, Telltale,
+    Trial, Unread, Years,
 };
 use crate::quantity::{Amps, Hours, Quantity, Unit, Volts};
-
-/// Gives the name of a run of cable, if it has one.
-pub type RunOf<'a> = &'a dyn Fn(u16) -> Option<String>;
 
 /// A word or two over a column or a list about the gauge.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -69,13 +66,37 @@ pub enum OnGauge {
     OnTheGauge,
     /// Before the room for a name and a date.
     Signed,
+    /// Over the room for the current of a drop.
+    AtCurrent,
     /// For something that is done or not.
     Done,
+    /// Over the choice of a mistake.
+    TryMistake,
+    /// In the place of a mistake once somebody has turned figures.
+    OwnFigures,
+    /// What the gauge shows, in a picture.
+    Shown,
+    /// What is truly there, in a picture.
+    Truth,
+    /// Its wrong jumps to full or nothing, in a picture.
+    WrongJump,
+    /// Over the picture of the first days.
+    FirstDays,
+    /// Over the picture of the year.
+    EachMorning,
+    /// Over the most that it shows too much in a month.
+    TooMuch,
+    /// Over the most that it shows too little.
+    TooLittle,
+    /// Over how often it set itself to full.
+    SetToFull,
+    /// Over how many of its jumps were wrong.
+    WrongJumps,
 }
 
 impl OnGauge {
     /// All of them.
-    pub const ALL: [Self; 29] = [
+    pub const ALL: [Self; 41] = [
         Self::Settings,
         Self::Enter,
         Self::Between,
@@ -103,8 +124,20 @@ impl OnGauge {
         Self::Passes,
         Self::Reading,
         Self::OnTheGauge,
+        Self::AtCurrent,
         Self::Signed,
         Self::Done,
+        Self::TryMistake,
+        Self::OwnFigures,
+        Self::Shown,
+        Self::Truth,
+        Self::WrongJump,
+        Self::FirstDays,
+        Self::EachMorning,
+        Self::TooMuch,
+        Self::TooLittle,
+        Self::SetToFull,
+        Self::WrongJumps,
     ];
 }
 
@@ -128,6 +161,12 @@ impl Language {
         speak!(self, gauge::on_gauge(what))
     }
 
+    /// A figure of a gauge.
+    #[must_use]
+    pub fn gauge_figure(self, figure: Figure) -> &'static str {
+        speak!(self, gauge::figure(figure))
+    }
+
     /// A question under which settings stand.
     #[must_use]
     pub fn gauge_question(self, ask: Ask) -> &'static str {
@@ -148,8 +187,8 @@ impl Language {
 
     /// By what it shows.
     #[must_use]
-    pub fn mistake_shows(self, symptom: Symptom) -> &'static str {
-        speak!(self, gauge_checks::symptom(symptom))
+    pub fn mistake_shows(self, telltale: Telltale) -> &'static str {
+        speak!(self, gauge_checks::telltale(telltale))
     }
 
     /// How something is checked.
@@ -204,12 +243,23 @@ impl Words {
     /// Why a figure of a gauge is refused: which, what was given, what is allowed.
     #[must_use]
     pub fn misset(self, misset: &Misset) -> String {
-        let (figure, unit) = (misset.figure, misset.figure.unit());
+        self.misset_text(misset.figure, &self.as_given(misset.value))
+    }
+
+    /// The same of what was typed.
+    #[must_use]
+    pub fn misset_text(self, figure: Figure, given: &str) -> String {
         let (least, most) = figure.range();
-        let value = self.as_given(misset.value);
-        let name = speak!(self.language, gauge::figure(figure));
-        let range = [least, most].map(|own| self.metered(own, unit));
-        speak!(self.language, gauge::misset(name, &value, &range))
+        let unit = self.unit(figure.unit());
+        let range = [least, most].map(|own| format!("{}\u{a0}{unit}", self.as_given(own)));
+        let given = if given.trim().is_empty() { "–" } else { given };
+        speak!(self.language, gauge::misset(self.gauge_figure(figure), given, &range))
+    }
+
+    /// How far the count moves against the truth in a day.
+    #[must_use]
+    pub fn drift(self, trial: &Trial) -> String {
+        speak!(self.language, gauge::drift(self, trial.drift))
     }
 
     /// Something that whoever sets up a gauge must know.
@@ -230,7 +280,7 @@ impl Words {
         speak!(self.language, gauge::years(self, years))
     }
 
-    /// The two times that are left at an hour: as a gauge tells it, and as the plan goes; none where none comes.
+    /// The two times that are left when a gauge first shows one: as it tells it, and as the plan goes; none where none comes.
     #[must_use]
     pub fn times_left(self, gauge: Option<Hours>, plan: Option<Hours>) -> String {
         speak!(self.language, gauge::times_left(self, gauge, plan))
@@ -238,8 +288,8 @@ impl Words {
 
     /// What is checked.
     #[must_use]
-    pub fn checked(self, point: &Point, name_of: NameOf<'_>, run_of: RunOf<'_>) -> String {
-        speak!(self.language, gauge_checks::point(self, point, name_of, run_of))
+    pub fn checked(self, point: &Point, name_of: NameOf<'_>) -> String {
+        speak!(self.language, gauge_checks::point(self, point, name_of))
     }
 
     /// What a reading means, and what to do.
@@ -250,7 +300,7 @@ impl Words {
 
     /// Why a reading is refused.
     #[must_use]
-    pub fn unread(self, unread: &Unread, name_of: NameOf<'_>, run_of: RunOf<'_>) -> String {
-        speak!(self.language, gauge_checks::unread(self, unread, name_of, run_of))
+    pub fn unread(self, unread: &Unread, name_of: NameOf<'_>) -> String {
+        speak!(self.language, gauge_checks::unread(self, unread, name_of))
     }
 }

@@ -9,7 +9,7 @@
 //!
 //! **To add a language:** a feature in `Cargo.toml`, a variant of [`Language`] with its arms below, a line in `speak!`, a copy of
 //! the folder `en`, translated, and `index.tsv` in it for the words of the bare page; then follow the compiler; a line in
-//! `other_languages` of `dev`, and one in [`SITE`].
+//! `other_pages` of `dev`, and one in [`SITE`].
 
 /// Says something in whichever language it is: `room::message(arguments)` or `room::TEXT` of that language's folder.
 macro_rules! speak {

@@ -163,7 +163,9 @@ impl Language {
         match tag {
             Tag::None => None,
             Tag::Month(month) => Some(self.month(usize::from(month).saturating_sub(1)).to_owned()),
-            Tag::Load(_) | Tag::Array(_) => name_of(tag).or_else(|| self.unnamed(tag)),
+            Tag::Load(_) | Tag::Array(_) | Tag::Check(_) => {
+                name_of(tag).or_else(|| self.unnamed(tag))
+            }
         }
     }
 }

@@ -28,6 +28,8 @@ pub enum Tag {
     Array(u16),
     /// The month, from 1.
     Month(u8),
+    /// The reading of a check with this place in the plan, from 0.
+    Check(u16),
 }
 
 /// A value that goes into a formula.

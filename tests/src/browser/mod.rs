@@ -28,7 +28,7 @@ pub use answers::{STEPS, answered, worked};
 use driver::Driver;
 pub use paper::{A4, LETTER};
 pub use planner::{Shown, WORDS};
-pub use site::{Site, copy_of_dist, dist};
+pub use site::{Site, copy_of_dist, dist, installed};
 pub use steps::{REPLAY_SAID, REPLAYED};
 
 /// What the harness gives back: any error ends the test with its message.

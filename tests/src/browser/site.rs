@@ -73,6 +73,12 @@ impl Site {
     }
 }
 
+/// The address of the page about the installed system beside that of a plan.
+#[must_use]
+pub fn installed(page: &str) -> String {
+    format!("{page}installed/")
+}
+
 /// The folder of the built page.
 ///
 /// # Errors

@@ -109,7 +109,7 @@ async fn a_size_is_tried_on_the_map_and_taken_and_a_promise_is_kept_with_the_pla
 /// Whether the first map is there, and more to come.
 const COMING: &str = "document.querySelector('.sizes-picture path') !== null && document.querySelector('#sizing .coming') !== null";
 /// Holds the worker at what it is doing until it is asked for something else.
-const PAUSE: &str = "document.dispatchEvent(new CustomEvent('sunlarder:pause'))";
+const PAUSE: &str = "document.dispatchEvent(new CustomEvent('sunlarder:tell'))";
 
 #[tokio::test]
 async fn the_question_is_accessible_while_it_is_worked_out_and_after() -> Outcome<()> {

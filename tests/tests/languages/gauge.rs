@@ -2,9 +2,10 @@
 
 use std::collections::BTreeSet;
 
+use sunlarder_engine::fitting::RunKind;
 use sunlarder_engine::gauge::{
     Ask, Card, ChargerPoints, Check, Course, Equalise, Figure as GaugeFigure, Judged, Kind as Told,
-    Misset, Mistake, Note, Point, Sheet, Symptom, Todo, Trial, Truth, Unread, Years,
+    Misset, Mistake, Note, Point, Sheet, Telltale, Todo, Trial, Truth, Unread, Years,
 };
 use sunlarder_engine::place::SpreadGrid;
 use sunlarder_engine::quantity::{AmpHours, Amps, Hours, Volts};
@@ -55,7 +56,7 @@ fn gauged(words: Words) -> Vec<String> {
     told.extend(OnGauge::ALL.map(|own| words.on_gauge(own).to_owned()));
     told.extend(Ask::ALL.map(|own| words.gauge_question(own).to_owned()));
     told.extend(Mistake::ALL.map(|own| words.mistake(own).to_owned()));
-    told.extend(Symptom::ALL.map(|own| words.mistake_shows(own).to_owned()));
+    told.extend(Telltale::ALL.map(|own| words.mistake_shows(own).to_owned()));
     for kind in Told::ALL {
         let own = words.setting(kind);
         told.extend([own.name, own.why, own.high, own.low].map(str::to_owned));
@@ -63,7 +64,7 @@ fn gauged(words: Words) -> Vec<String> {
     let volts = (Volts(30.5), Volts(31.5));
     let equalise = [Equalise::Supervised(volts), Equalise::UnlessSheet, Equalise::Never];
     told.extend(equalise.map(|own| words.equalising(own)));
-    let drop = Point::Drop { run: 0, current: Amps(12.5) };
+    let drop = Point::Drop { run: RunKind::Inverter, current: Amps(12.5) };
     let check = Check { point: drop, expected: Some(0.25), least: 0.0, most: 0.35 };
     let tight = Check { point: Point::Tightness, expected: None, least: 1.0, most: 1.0 };
     for todo in TASKS {
@@ -72,8 +73,14 @@ fn gauged(words: Words) -> Vec<String> {
     }
     told.push(words.judged(&check, &Judged::Pass));
     let unread = Unread { point: drop, value: 9999.5, least: -2000.0, most: 2000.0 };
-    told.push(words.unread(&unread, &nameless, &|_| None));
-    let figures = [GaugeFigure::Offset, GaugeFigure::Gain, GaugeFigure::Unseen, GaugeFigure::Start];
+    told.push(words.unread(&unread, &nameless));
+    let figures = [
+        GaugeFigure::Offset,
+        GaugeFigure::Gain,
+        GaugeFigure::UnseenLoads,
+        GaugeFigure::UnseenCharger,
+        GaugeFigure::Start,
+    ];
     let figures = figures.into_iter().chain(Told::ALL.map(GaugeFigure::Set));
     told.extend(figures.map(|figure| words.misset(&Misset { figure, value: -1.5 })));
     let longest_since_full = (Hours(30.0), Hours(3000.0));
@@ -92,13 +99,14 @@ fn gauged(words: Words) -> Vec<String> {
         let sheet = Sheet::of(&system, &card, &[]);
         let points = sheet.checks.iter().map(|own| own.point).chain([drop]);
         for point in points {
-            told.push(words.checked(&point, &nameless, &|_| None));
+            told.push(words.checked(&point, &nameless));
             told.push(words.how_to_check(&point).to_owned());
         }
         let spread = SpreadGrid::embedded().at(system.site);
         let course = Course::of((&system, &outlook), Truth::ByMonth, (&spread, 0), 60);
         for mistake in Mistake::ALL {
-            told.push(words.trial(&Trial::of(&course, &mistake.made(&card, &system), 0)));
+            let trial = Trial::of(&course, &mistake.made(&card, &system), 0);
+            told.extend([words.trial(&trial), words.drift(&trial)]);
         }
         told.push(words.equalising(ChargerPoints::of(&system.bank).equalise));
     }

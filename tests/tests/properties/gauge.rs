@@ -59,7 +59,7 @@ proptest! {
             prop_assert!(ordered && own.most.is_finite() && own.least.is_finite(), "{own:?}");
         }
         for check in &Sheet::of(&system, &card, &[]).checks {
-            let reading = Reading { value: check.expected.unwrap_or(1.0), gauge: None };
+            let reading = Reading { value: check.expected.unwrap_or(1.0), beside: None };
             let judged = check.judge(&reading);
             let read = judged == Ok(Judged::Pass) || judged.is_err() && reading.value > READABLE;
             prop_assert!(read, "{check:?}: {judged:?}");

@@ -7,10 +7,10 @@ use proptest::prelude::*;
 use proptest::sample::select;
 use sunlarder_engine::bank::typical;
 use sunlarder_engine::document::{
-    Array, Awake, Bank, Bundled, CableInsulation, Charger, Chemistry, ClockTime, Controller,
-    ControllerKind, Cooling, DAY_MIN, Days, Document, Field, Generator, Inverter, Kept, Load,
-    Logbook, Logged, LoggedCharge, Losses, Months, Mounting, Place, Promise, Promised, Rating,
-    Schedule, Shading, Span, Start, Supply, Turbine, TurbineOutput, When, WiredBy, Wiring,
+    Array, Awake, Bank, Bundled, CableInsulation, Charger, Check, Checked, Chemistry, ClockTime,
+    Controller, ControllerKind, Cooling, DAY_MIN, Days, Document, Field, Generator, Inverter, Kept,
+    Load, Logbook, Logged, LoggedCharge, Losses, Months, Mounting, Place, Promise, Promised,
+    Rating, Schedule, Shading, Span, Start, Supply, Turbine, TurbineOutput, When, WiredBy, Wiring,
 };
 use sunlarder_engine::place::SummerTime;
 
@@ -537,6 +537,20 @@ fn wiring(kind: Kind) -> BoxedStrategy<Wiring> {
         .boxed()
 }
 
+fn check(kind: Kind) -> BoxedStrategy<Check> {
+    let beside = kind.option(Field::CheckCurrent, -40.0, 40.0);
+    let of = weighted(OFTEN, if kind == Kind::Wild { 0..=u16::MAX } else { 0..=7 });
+    (select(Checked::ALL.as_slice()), of, beside)
+        .prop_flat_map(move |(what, of, beside_a)| {
+            let read = match what.field() {
+                Some(field) => kind.number(field, 0.0, 60.0),
+                None => Just(0.0).boxed(),
+            };
+            read.prop_map(move |read| Check { what, of, read, beside_a })
+        })
+        .boxed()
+}
+
 fn reading(kind: Kind) -> BoxedStrategy<Logged> {
     let shown = prop_oneof![
         1 => Just(LoggedCharge::Nothing),
@@ -584,12 +598,23 @@ pub(crate) fn plan(kind: Kind) -> BoxedStrategy<Document> {
         weighted(0.25, turbine(kind)),
         weighted(0.25, promise(kind)),
         weighted(0.25, wiring(kind)),
+        prop_oneof![3 => Just(Vec::new()), 1 => vec(check(kind), 0..8)],
         weighted(0.25, logbook(kind)),
     );
     (scene, loads, standing, bank(kind), sources)
         .prop_map(|((name, place, start), loads, standing_a, bank, sources)| {
-            let (arrays, shore, alternator, inverter, generator, turbine, promise, wiring, logbook) =
-                sources;
+            let (
+                arrays,
+                shore,
+                alternator,
+                inverter,
+                generator,
+                turbine,
+                promise,
+                wiring,
+                checks,
+                logbook,
+            ) = sources;
             Document {
                 name,
                 place,
@@ -605,6 +630,7 @@ pub(crate) fn plan(kind: Kind) -> BoxedStrategy<Document> {
                 turbine,
                 promise,
                 wiring,
+                checks,
                 logbook,
                 ..Document::default()
             }

@@ -156,13 +156,18 @@ pub(crate) fn toggles(
 
 /// Yes or no.
 pub(crate) fn toggle(label: Label, value: Signal<bool>, set: Callback<bool>) -> View {
+    toggle_saying(WORDS.label(label).to_owned(), value, set)
+}
+
+/// The same with words that are not always the same.
+pub(crate) fn toggle_saying(words: String, value: Signal<bool>, set: Callback<bool>) -> View {
     let flip = typed(move |_| set.run(!value.get_untracked()));
     node("label")
         .attr("class", "toggle")
         .child(
             node("input").attr("type", "checkbox").prop("checked", value).on("change", flip).view(),
         )
-        .child(node("span").child(WORDS.label(label)).view())
+        .child(node("span").child(words).view())
         .view()
 }
 

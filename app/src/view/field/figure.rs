@@ -126,8 +126,8 @@ impl Figure {
         });
         let hint = self.hint.map_or("", |hint| WORDS.label(hint));
         NumberBox {
-            label,
-            hint,
+            label: label.to_owned(),
+            hint: hint.to_owned(),
             field: self.field,
             slider: self.slider,
             optional: self.clear.is_some() || self.usual.is_some(),

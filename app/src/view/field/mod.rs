@@ -13,7 +13,7 @@ use core::sync::atomic::{AtomicU32, Ordering};
 
 pub(crate) use control::{
     button, button_saying, button_unless, choice, choice_of, month_toggles, select, text_box,
-    toggle, toggles,
+    toggle, toggle_saying, toggles,
 };
 pub(crate) use figure::{Figure, fields};
 pub(crate) use fold::{more, more_while};

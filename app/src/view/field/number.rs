@@ -45,8 +45,8 @@ pub(crate) fn read(text: &str, field: Field, optional: bool) -> Result<Option<f6
 
 /// A number box with what stands around it.
 pub(crate) struct NumberBox {
-    pub(crate) label: &'static str,
-    pub(crate) hint: &'static str,
+    pub(crate) label: String,
+    pub(crate) hint: String,
     pub(crate) field: Field,
     pub(crate) slider: Option<(f64, f64, f64)>,
     pub(crate) optional: bool,
@@ -109,7 +109,7 @@ impl NumberBox {
                 .attr("min", plain(words().shown(field, low)))
                 .attr("max", plain(words().shown(field, high)))
                 .attr("step", plain(step))
-                .attr("aria-label", label)
+                .attr("aria-label", label.clone())
                 .prop("value", now)
                 .on("input", slide)
                 .view()

@@ -9,14 +9,19 @@ use super::About;
 use crate::paper::Paper;
 
 /// Width of every picture; with its height it only sets the shape, for pictures take the room there is.
-const WIDTH: f64 = 400.0;
+pub(super) const WIDTH: f64 = 400.0;
 /// Room left of the plot for its figures.
-const LEFT: f64 = 34.0;
+pub(super) const LEFT: f64 = 34.0;
 /// Shortest and longest span of a curve \[h\].
 const SPAN: (f64, f64) = (48.0, 24.0 * 14.0);
 
 /// Begins a picture with its name.
-fn picture<'a>(paper: &'a mut Paper, class: &str, height: f64, aria: &str) -> &'a mut Paper {
+pub(super) fn picture<'a>(
+    paper: &'a mut Paper,
+    class: &str,
+    height: f64,
+    aria: &str,
+) -> &'a mut Paper {
     paper
         .draw("svg")
         .attr("class", class)
@@ -25,15 +30,15 @@ fn picture<'a>(paper: &'a mut Paper, class: &str, height: f64, aria: &str) -> &'
         .attr("viewBox", &format!("0 0 {} {}", decimal(WIDTH, 0), decimal(height, 0)))
 }
 
-fn line(paper: &mut Paper, class: &str, from: (f64, f64), to: (f64, f64)) {
+pub(super) fn line(paper: &mut Paper, class: &str, from: (f64, f64), to: (f64, f64)) {
     path(paper, class, &format!("M{}L{}", point(from), point(to)));
 }
 
-fn path(paper: &mut Paper, class: &str, along: &str) {
+pub(super) fn path(paper: &mut Paper, class: &str, along: &str) {
     paper.draw("path").attr("class", class).attr("d", along).close();
 }
 
-fn text(paper: &mut Paper, (x, y): (f64, f64), anchor: &str, text: &str) {
+pub(super) fn text(paper: &mut Paper, (x, y): (f64, f64), anchor: &str, text: &str) {
     paper
         .draw("text")
         .attr("x", &decimal(x, 1))
@@ -43,7 +48,7 @@ fn text(paper: &mut Paper, (x, y): (f64, f64), anchor: &str, text: &str) {
         .close();
 }
 
-fn point((x, y): (f64, f64)) -> String {
+pub(super) fn point((x, y): (f64, f64)) -> String {
     format!("{} {}", decimal(x, 1), decimal(y, 1))
 }
 

@@ -71,7 +71,7 @@ fn body(paper: &mut Paper, heading: &str, asks: bool, about: About<'_>) {
         }
         if asks {
             paper.class("button", "button quiet").attr("type", "button");
-            paper.attr("data-run", &decimal(place as f64, 0)).attr("aria-expanded", "false");
+            paper.attr("data-fold", &decimal(place as f64, 0)).attr("aria-expanded", "false");
             paper.text(words.label(L::HowWorkedOut)).close();
         }
         paper.close();
@@ -128,13 +128,14 @@ fn wired(paper: &mut Paper, words: Words, run: &Run, wire: &Wire) {
         (F::Drop, words.amount(wire.drop_share)),
         (F::Heat, words.amount(wire.loss)),
     ];
-    pairs(paper, words, &facts);
+    pairs(paper, &facts.map(|(label, value)| (words.on_fitting(label), value)));
 }
 
-fn pairs(paper: &mut Paper, words: Words, facts: &[(F, String)]) {
+/// What things are called and what they are.
+pub(super) fn pairs(paper: &mut Paper, facts: &[(&str, String)]) {
     paper.class("dl", "run-facts");
     for (label, value) in facts {
-        paper.open("div").said("dt", "", words.on_fitting(*label)).said("dd", "", value).close();
+        paper.open("div").said("dt", "", label).said("dd", "", value).close();
     }
     paper.close();
 }
@@ -144,20 +145,21 @@ fn at_the_bank(paper: &mut Paper, heading: &str, own: &Fitting, about: About<'_>
     let name_of = |tag: Tag| words.name_in(document, tag);
     let short = &own.short_circuit;
     let current = format!("{}, {}", words.amount(short.current), words.amount(short.volts));
-    let mut facts = vec![(F::ShortCircuit, current)];
+    let on = |what| words.on_fitting(what);
+    let mut facts = vec![(on(F::ShortCircuit), current)];
     if let Some(own) = &own.shunt {
         let drop = words.rounded((own.shunt.drop.0 * 1000.0).round());
         let rated = words.amount(own.shunt.rated);
         let class = words.rounded(own.class.0);
-        facts.push((F::Shunt, format!("{rated}, {drop}\u{a0}mV ({class}\u{a0}%)")));
+        facts.push((on(F::Shunt), format!("{rated}, {drop}\u{a0}mV ({class}\u{a0}%)")));
     }
     if let Some(rating) = own.bus_bars.rating.filter(|_| own.bus_bars.needed) {
-        facts.push((F::BusBars, words.amount(rating)));
+        facts.push((on(F::BusBars), words.amount(rating)));
     }
     let order = own.bus_bars.order.iter().map(|kind| words.run_name(*kind, &name_of));
     let order = order.collect::<Vec<_>>().join("; ");
     paper.said(heading, "", words.on_fitting(F::AtTheBank));
-    pairs(paper, words, &facts);
+    pairs(paper, &facts);
     paper.said("p", "", &format!("{}: {order}.", words.on_fitting(F::LugOrder)));
 }
 

@@ -166,7 +166,7 @@ fn learned<'a>(
         paper.open("li").said("p", "", &words.learned(own, study.false_full));
         if study.work(own.what, system, &mut ()).is_some() {
             paper.class("button", "button quiet").attr("type", "button");
-            paper.attr("data-learned", &decimal(place as f64, 0)).attr("aria-expanded", "false");
+            paper.attr("data-fold", &decimal(place as f64, 0)).attr("aria-expanded", "false");
             paper.text(words.label(L::HowWorkedOut)).close();
         }
         paper.close();

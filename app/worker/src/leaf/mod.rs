@@ -12,6 +12,7 @@ mod drawing;
 mod explained;
 mod fitting;
 mod flow;
+mod gauge;
 mod guess;
 mod inverter;
 mod logbook;
@@ -24,6 +25,7 @@ mod year;
 
 pub use code::code_of;
 pub use explained::Topic;
+pub(crate) use gauge::{write_year, write_year_table};
 pub use guess::argument as guesses;
 pub use other::argument as other;
 pub use sizes::{SizesNumbers, draw_sizes, sizes_numbers, write_helping, write_sizing};
@@ -37,6 +39,7 @@ use sunlarder_engine::words::{Language, Words};
 
 use crate::logbook::Weighed;
 use crate::paper::Paper;
+use crate::{INSTALLED, PLANNER};
 
 /// What can be written. Each has an argument, a text whose meaning is said here.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -90,6 +93,21 @@ pub enum Leaf {
     RunWorking,
     /// The wiring as a sheet for print; the argument is the day, a space and the page's address.
     FittingSheet,
+    /// What the gauge is told; the argument means nothing.
+    Gauge,
+    /// How a setting of it was worked out; the argument is its place in [`Kind::ALL`](sunlarder_engine::gauge::Kind::ALL).
+    SettingWorking,
+    /// The commissioning sheet for print; the argument is the day, a space and the page's address.
+    CommissioningSheet,
+    /// What is to be measured, as [sentences](crate::sentences), five of each check; the argument means nothing.
+    Checks,
+    /// What of the simulated gauge can be turned; the argument means nothing.
+    Knobs,
+    /// What it shows beside the truth; the argument is the twelve spreads of the daily clearness, then parted as
+    /// [sentences](crate::sentences) the place of a mistake, or nothing, and what stands in the boxes.
+    GaugeYear,
+    /// The table behind it; the same argument.
+    GaugeYearTable,
     /// What the readings of the gauge say; the argument is the twelve spreads of the daily clearness.
     Logbook,
     /// What may be behind a symptom; the argument is its place in
@@ -108,7 +126,7 @@ pub enum Leaf {
 
 impl Leaf {
     /// All in the order of their numbers.
-    pub const ALL: [Self; 29] = [
+    pub const ALL: [Self; 36] = [
         Self::Working,
         Self::Climate,
         Self::Explained,
@@ -132,6 +150,13 @@ impl Leaf {
         Self::Fitting,
         Self::RunWorking,
         Self::FittingSheet,
+        Self::Gauge,
+        Self::SettingWorking,
+        Self::CommissioningSheet,
+        Self::Checks,
+        Self::Knobs,
+        Self::GaugeYear,
+        Self::GaugeYearTable,
         Self::Logbook,
         Self::Suspects,
         Self::Readings,
@@ -143,13 +168,22 @@ impl Leaf {
     /// Whether it takes so long that it is written only once somebody rests.
     #[must_use]
     pub const fn waits_for_rest(self) -> bool {
-        matches!(self, Self::Year | Self::YearTable) || self.weighs() || self.lives()
+        self.is_gauge_year()
+            || self.weighs()
+            || self.lives()
+            || matches!(self, Self::Year | Self::YearTable)
     }
 
     /// Whether it is written again and again while it is worked out.
     #[must_use]
     pub const fn lives(self) -> bool {
         matches!(self, Self::Sizes | Self::Sizing | Self::Helping)
+    }
+
+    /// Whether the desk writes it of a gauge that it keeps.
+    #[must_use]
+    pub const fn is_gauge_year(self) -> bool {
+        matches!(self, Self::GaugeYear | Self::GaugeYearTable)
     }
 
     /// Whether it tells of readings that were weighed.
@@ -162,6 +196,21 @@ impl Leaf {
     #[must_use]
     pub fn from_number(number: usize) -> Option<Self> {
         Self::ALL.get(number).copied()
+    }
+
+    /// Whether it belongs to the page about the installed system alone.
+    const fn is_installed(self) -> bool {
+        matches!(
+            self,
+            Self::Gauge
+                | Self::SettingWorking
+                | Self::CommissioningSheet
+                | Self::Checks
+                | Self::Knobs
+                | Self::Readings
+                | Self::TakenReadings
+                | Self::Care
+        )
     }
 
     /// Whether it is written about a plan. Others are also there while something is wrong with it.
@@ -200,7 +249,7 @@ impl Written {
     }
 }
 
-/// Writes a leaf; nothing for an argument that means nothing.
+/// Writes a leaf; nothing for an argument that means nothing, or of another page than that of this build.
 #[must_use]
 pub fn write(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
     match leaf {
@@ -208,7 +257,6 @@ pub fn write(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
             let question = argument.parse().ok().and_then(|place: usize| Question::ALL.get(place));
             question.map(|own| Written::of(working::write(*own, about))).unwrap_or_default()
         }
-        Leaf::Climate => Written::of(climate::write(about.words, &about.system.climate)),
         Leaf::Explained => {
             write_without_plan(leaf, argument, about.words.language).unwrap_or_default()
         }
@@ -223,6 +271,43 @@ pub fn write(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
             let Outlook { run, dark, .. } = about.outlook;
             Written::of(csv(about.system, if argument == "dark" { dark } else { run }))
         }
+        Leaf::Fitting => Written::of(fitting::write(about)),
+        Leaf::RunWorking => {
+            Written::of(fitting::write_working(argument, about).unwrap_or_default())
+        }
+        Leaf::FittingSheet => {
+            Written::of(fitting::write_sheet(argument, about).unwrap_or_default())
+        }
+        _ if INSTALLED && leaf.is_installed() => write_installed(leaf, argument, about),
+        _ if PLANNER => write_planned(leaf, argument, about),
+        _ => Written::default(),
+    }
+}
+
+/// Writes a leaf of the page about the installed system.
+fn write_installed(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
+    match leaf {
+        Leaf::Gauge => Written::of(gauge::write(about)),
+        Leaf::SettingWorking => {
+            Written::of(gauge::write_working(argument, about).unwrap_or_default())
+        }
+        Leaf::CommissioningSheet => {
+            Written::of(gauge::write_sheet(argument, about).unwrap_or_default())
+        }
+        Leaf::Checks => Written::of(gauge::write_checks(about)),
+        Leaf::Knobs => Written::of(gauge::write_knobs(about)),
+        Leaf::Readings => Written::of(logbook::table(about)),
+        Leaf::TakenReadings => Written::of(logbook::take(argument, about).unwrap_or_default()),
+        Leaf::Care => Written::of(logbook::care(about)),
+        // The desk writes those of a simulated gauge, whose course it keeps, and of readings that it has weighed.
+        _ => Written::default(),
+    }
+}
+
+/// Writes a leaf of the page about the plan.
+fn write_planned(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
+    match leaf {
+        Leaf::Climate => Written::of(climate::write(about.words, &about.system.climate)),
         Leaf::Beside => Written::of(beside::write(argument, about)),
         Leaf::Question => {
             let what = guess::guessed(argument);
@@ -236,24 +321,8 @@ pub fn write(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
         Leaf::YearTable => year::write_table(argument, about),
         Leaf::Flow => flow::write(&day_flow(about), about),
         Leaf::FlowTable => flow::write_table(&day_flow(about), about),
-        Leaf::Fitting => Written::of(fitting::write(about)),
-        Leaf::RunWorking => {
-            Written::of(fitting::write_working(argument, about).unwrap_or_default())
-        }
-        Leaf::FittingSheet => {
-            Written::of(fitting::write_sheet(argument, about).unwrap_or_default())
-        }
-        Leaf::Readings => Written::of(logbook::table(about)),
-        Leaf::TakenReadings => Written::of(logbook::take(argument, about).unwrap_or_default()),
-        Leaf::Care => Written::of(logbook::care(about)),
-        // The desk writes them while it works them out, or of what it has weighed.
-        Leaf::Sizes
-        | Leaf::Sizing
-        | Leaf::Helping
-        | Leaf::SizedPlan
-        | Leaf::Logbook
-        | Leaf::Suspects
-        | Leaf::LearnedWorking => Written::default(),
+        // The desk writes those of sizes while it works them out.
+        _ => Written::default(),
     }
 }
 

@@ -143,6 +143,9 @@ pub fn field(field: Field) -> &'static str {
         | F::ChargerRun => {
             "The way the cable takes, not the straight line. There and back is counted by itself."
         }
+        F::CheckVoltage | F::CheckCurrent | F::CheckCharge => {
+            "The figure that the meter or the device shows."
+        }
         F::ToldCapacity => {
             "What the gauge takes for full; its percentage is a share of that. Blank means the rated capacity of the bank."
         }
@@ -395,8 +398,8 @@ mod tests {
             assert_eq!(*text, text.trim());
             assert!(text.starts_with(char::is_uppercase), "{text}");
         }
-        // The third rated capacity is explained like the second; lengths of runs and what a gauge shows alike.
+        // The third rated capacity is explained like the second, all lengths of runs alike, all readings of checks, and what a gauge shows.
         let own: BTreeSet<&str> = all.iter().copied().collect();
-        assert_eq!(own.len(), all.len() - 10);
+        assert_eq!(own.len(), all.len() - 12);
     }
 }

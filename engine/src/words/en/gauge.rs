@@ -37,8 +37,20 @@ pub fn on_gauge(what: OnGauge) -> &'static str {
         G::Passes => "passes",
         G::Reading => "reading",
         G::OnTheGauge => "on the gauge",
+        G::AtCurrent => "at a current of",
         G::Signed => "Name, date, signature",
         G::Done => "done",
+        G::TryMistake => "A mistake to try",
+        G::OwnFigures => "Your own figures",
+        G::Shown => "what the gauge shows",
+        G::Truth => "what is truly there",
+        G::WrongJump => "jumps to 100 % or 0 % though it is not so",
+        G::FirstDays => "The first fourteen days",
+        G::EachMorning => "A year, each morning at six",
+        G::TooMuch => "too much, at most",
+        G::TooLittle => "too little, at most",
+        G::SetToFull => "times set to full",
+        G::WrongJumps => "wrong jumps",
     }
 }
 
@@ -147,7 +159,8 @@ pub fn figure(figure: Figure) -> &'static str {
         Figure::Set(kind) => setting(kind).name,
         Figure::Offset => "Current read where nothing flows",
         Figure::Gain => "Share by which it reads too much",
-        Figure::Unseen => "Share that does not pass the shunt",
+        Figure::UnseenLoads => "Share of the loads that does not pass the shunt",
+        Figure::UnseenCharger => "Share of the main charger that does not pass the shunt",
         Figure::Start => "What it shows at first",
     }
 }
@@ -287,13 +300,21 @@ pub fn years(words: Words, years: &Years) -> String {
     )
 }
 
-/// The two times that are left at an hour.
+/// The two times that are left when a gauge first shows one.
 #[must_use]
 pub fn times_left(words: Words, gauge: Option<Hours>, plan: Option<Hours>) -> String {
-    let whole = |hours: Hours| words.amount(Hours(hours.0.round()));
+    let whole = |hours: Hours| words.duration(hours);
     let gauge = gauge.map_or("no time left, as it charges".to_owned(), whole);
     let plan = plan.map_or("is not reached in this course".to_owned(), |own| {
         format!("is reached after {}", whole(own))
     });
-    format!("The gauge shows {gauge}; by what will happen the reserve {plan}.")
+    format!("At first the gauge shows {gauge}; by what will happen the reserve {plan}.")
+}
+
+/// How far the count moves against the truth in a day.
+#[must_use]
+pub fn drift(words: Words, drift: Percent) -> String {
+    let way = if drift.0 < 0.0 { "falls" } else { "rises" };
+    let share = words.metered(drift.0.abs(), Unit::Percent);
+    format!("Between two times at full its count {way} against the truth by {share} a day.")
 }

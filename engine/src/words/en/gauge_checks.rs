@@ -1,16 +1,15 @@
 //! Words of the commissioning sheet and of the mistakes of a gauge.
 
 use crate::gauge::{
-    Check, Judged, METERS_LEAST, METERS_SHARE, Mistake, Point, Symptom, Todo, Unread,
+    Check, Judged, METERS_LEAST, METERS_SHARE, Mistake, Point, Telltale, Todo, Unread,
 };
 use crate::quantity::Unit;
-use crate::words::gauge::RunOf;
 use crate::words::{NameOf, Words};
 use crate::working::Tag;
 
 /// What is checked.
 #[must_use]
-pub fn point(words: Words, point: &Point, name_of: NameOf<'_>, run_of: RunOf<'_>) -> String {
+pub fn point(words: Words, point: &Point, name_of: NameOf<'_>) -> String {
     let owner = |tag| words.owner(tag, name_of).unwrap_or_default();
     match point {
         Point::Polarity => "Polarity and voltage of the bank".into(),
@@ -19,8 +18,12 @@ pub fn point(words: Words, point: &Point, name_of: NameOf<'_>, run_of: RunOf<'_>
         Point::ZeroCurrent => "Current with everything off".into(),
         Point::LoadCurrent(place) => format!("Current of “{}” alone", owner(Tag::Load(*place))),
         Point::Drop { run, current } => {
-            let name = run_of(*run).unwrap_or_else(|| format!("run {}", u32::from(*run) + 1));
-            format!("Drop over {name} at {}", words.amount(*current))
+            let name = words.run_name(*run, name_of);
+            if current.0 > 0.0 {
+                format!("Drop: {name}, at {}", words.amount(*current))
+            } else {
+                format!("Drop: {name}")
+            }
         }
         Point::Absorption => "Absorption voltage, read back".into(),
         Point::Float => "Float voltage, read back".into(),
@@ -119,11 +122,11 @@ pub fn judged(words: Words, check: &Check, judged: &Judged) -> String {
 
 /// Why a reading is refused.
 #[must_use]
-pub fn unread(words: Words, unread: &Unread, name_of: NameOf<'_>, run_of: RunOf<'_>) -> String {
+pub fn unread(words: Words, unread: &Unread, name_of: NameOf<'_>) -> String {
     let unit = unread.point.unit().unwrap_or(Unit::One);
     format!(
         "{}: {}; it must lie between {} and {}.",
-        point(words, &unread.point, name_of, run_of),
+        point(words, &unread.point, name_of),
         words.as_given(unread.value),
         words.metered(unread.least, unit),
         words.metered(unread.most, unit)
@@ -157,20 +160,20 @@ pub fn mistake(mistake: Mistake) -> &'static str {
 
 /// By what a mistake shows.
 #[must_use]
-pub fn symptom(symptom: Symptom) -> &'static str {
-    match symptom {
-        Symptom::TooSlow => {
+pub fn telltale(telltale: Telltale) -> &'static str {
+    match telltale {
+        Telltale::TooSlow => {
             "It moves less than the bank does: it still shows charge when the lights dim."
         }
-        Symptom::TooFast => {
+        Telltale::TooFast => {
             "It moves more than the bank does: it reaches nothing while there is much left."
         }
-        Symptom::CreepsUp => "From one full to the next it creeps up over the truth.",
-        Symptom::CreepsDown => "From one full to the next it creeps down under the truth.",
-        Symptom::FullTooEarly => "It jumps to 100 % while much is missing.",
-        Symptom::NeverFull => "It never or hardly ever reaches 100 %.",
-        Symptom::FallsToNothing => "It falls to 0 % though there is charge.",
-        Symptom::FarTooMuch => "It shows far too much until the next full charge.",
-        Symptom::Backwards => "It rises while the bank empties, and falls while it fills.",
+        Telltale::CreepsUp => "From one full to the next it creeps up over the truth.",
+        Telltale::CreepsDown => "From one full to the next it creeps down under the truth.",
+        Telltale::FullTooEarly => "It jumps to 100 % while much is missing.",
+        Telltale::NeverFull => "It never or hardly ever reaches 100 %.",
+        Telltale::FallsToNothing => "It falls to 0 % though there is charge.",
+        Telltale::FarTooMuch => "It shows far too much until the next full charge.",
+        Telltale::Backwards => "It rises while the bank empties, and falls while it fills.",
     }
 }

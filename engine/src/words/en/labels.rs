@@ -379,6 +379,10 @@ pub fn label(label: Label) -> &'static str {
         Label::FittingDeference => {
             "Planning figures, rounded to the safe side; not the design of an installation. Local codes, makers’ instructions and licensed practice come first. Whatever carries mains voltage is for a licensed person."
         }
+        Label::HowDoYouSetUpTheGauge => "How do you set up the gauge?",
+        Label::PrintCommissioning => "Print the commissioning sheet",
+        Label::WhatWasMeasured => "What was measured",
+        Label::SeeItFooled => "Sliders to see it being fooled",
         Label::WhatIsPromised => "What shall it keep?",
         Label::PromisedThrough => "No short day in a year",
         Label::PromisedShortDays => "Few short days in ten years",
@@ -448,6 +452,13 @@ pub fn label(label: Label) -> &'static str {
         }
         Label::SideBySide => "Side by side",
         Label::BackToPlan => "Back to the plan",
+        Label::BackToPlanHint => {
+            "What runs, what stores and what comes in: the plan that all of this follows from."
+        }
+        Label::ToInstalled => "Set up the gauge, and see whether it agrees",
+        Label::ToInstalledHint => {
+            "The installed system has a page of its own. Once opened, it works without a network, too."
+        }
         Label::AnotherPlan => "Another plan",
         Label::PrintThis => "Print",
         Label::Figure => "Figure",

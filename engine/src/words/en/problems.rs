@@ -98,6 +98,7 @@ pub fn unnamed(tag: Tag) -> Option<String> {
     match tag {
         Tag::Load(place) => Some(format!("Load {}", u32::from(place) + 1)),
         Tag::Array(place) => Some(format!("Array {}", u32::from(place) + 1)),
+        Tag::Check(place) => Some(format!("Reading {}", u32::from(place) + 1)),
         Tag::None | Tag::Month(_) => None,
     }
 }
@@ -126,6 +127,7 @@ fn belonging(at: Tag, name_of: NameOf<'_>) -> String {
     let (kind, place) = match at {
         Tag::Load(place) => ("load", place),
         Tag::Array(place) => ("array", place),
+        Tag::Check(place) => ("reading", place),
         Tag::None | Tag::Month(_) => return String::new(),
     };
     let number = u32::from(place) + 1;
@@ -144,6 +146,7 @@ fn too_many(list: List, length: usize) -> String {
     let (whose, things) = match list {
         List::Loads => ("The plan", "loads"),
         List::Arrays => ("The plan", "arrays"),
+        List::Checks => ("The plan", "readings"),
         List::Spans => ("A schedule", "stretches of the day"),
         List::Readings => ("The plan", "readings"),
     };
@@ -371,6 +374,9 @@ pub fn field(field: Field) -> &'static str {
         F::ControllerRun => "Controller to bus bars, one way",
         F::ArrayRun => "Array to controller, one way",
         F::ChargerRun => "Charger to bus bars, one way",
+        F::CheckVoltage => "Voltage read",
+        F::CheckCurrent => "Current read",
+        F::CheckCharge => "Percentage read",
         F::ToldCapacity => "Capacity that the gauge was told",
         F::ToldEfficiency => "Efficiency that the gauge was told",
         F::ReadPercent => "Percentage",

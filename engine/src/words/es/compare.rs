@@ -7,11 +7,11 @@ use crate::outlook::{Figure, Guessed, HORIZON_DAYS};
 use crate::quantity::{AmpHours, Hours, Watts};
 use crate::words::Words;
 
-/// A part of a plan that is neither load nor array.
+/// A part of a plan that is none of several.
 #[must_use]
 pub fn part(part: Part) -> &'static str {
     match part {
-        Part::Plan | Part::Load(_) | Part::Array(_) => "Plan",
+        Part::Plan | Part::Load(_) | Part::Array(_) | Part::Check(_) => "Plan",
         Part::Place => "Lugar",
         Part::Start => "Inicio",
         Part::Bank => "Banco",

@@ -143,6 +143,9 @@ pub fn field(field: Field) -> &'static str {
         | F::ChargerRun => {
             "El camino que sigue el cable, no la línea recta. La ida y la vuelta se cuentan solas."
         }
+        F::CheckVoltage | F::CheckCurrent | F::CheckCharge => {
+            "La cifra que muestra el medidor o el aparato."
+        }
         F::ToldCapacity => {
             "Lo que el medidor toma por lleno; su porcentaje es una parte de eso. En blanco vale la capacidad nominal del banco."
         }
@@ -401,8 +404,8 @@ mod tests {
             assert_eq!(*text, text.trim());
             assert!(text.starts_with(char::is_uppercase), "{text}");
         }
-        // The third rated capacity is explained like the second; lengths of runs and what a gauge shows alike.
+        // The third rated capacity is explained like the second, all lengths of runs alike, all readings of checks, and what a gauge shows.
         let own: BTreeSet<&str> = all.iter().copied().collect();
-        assert_eq!(own.len(), all.len() - 10);
+        assert_eq!(own.len(), all.len() - 12);
     }
 }

@@ -39,8 +39,20 @@ pub fn on_gauge(what: OnGauge) -> &'static str {
         G::Passes => "vale",
         G::Reading => "lectura",
         G::OnTheGauge => "en el medidor",
+        G::AtCurrent => "con una corriente de",
         G::Signed => "Nombre, fecha, firma",
         G::Done => "hecho",
+        G::TryMistake => "Un error que probar",
+        G::OwnFigures => "Tus propias cifras",
+        G::Shown => "lo que muestra el medidor",
+        G::Truth => "lo que hay de verdad",
+        G::WrongJump => "salta al 100 % o al 0 % sin que sea así",
+        G::FirstDays => "Los primeros catorce días",
+        G::EachMorning => "Un año, cada mañana a las seis",
+        G::TooMuch => "de más, como mucho",
+        G::TooLittle => "de menos, como mucho",
+        G::SetToFull => "veces puesto en lleno",
+        G::WrongJumps => "saltos falsos",
     }
 }
 
@@ -149,7 +161,8 @@ pub fn figure(figure: Figure) -> &'static str {
         Figure::Set(kind) => setting(kind).name,
         Figure::Offset => "Corriente leída cuando no pasa nada",
         Figure::Gain => "Parte que lee de más",
-        Figure::Unseen => "Parte que no pasa por el derivador",
+        Figure::UnseenLoads => "Parte de los consumos que no pasa por el derivador",
+        Figure::UnseenCharger => "Parte del cargador principal que no pasa por el derivador",
         Figure::Start => "Lo que muestra al principio",
     }
 }
@@ -294,10 +307,18 @@ pub fn years(words: Words, years: &Years) -> String {
 /// Los dos tiempos que quedan en una hora.
 #[must_use]
 pub fn times_left(words: Words, gauge: Option<Hours>, plan: Option<Hours>) -> String {
-    let whole = |hours: Hours| words.amount(Hours(hours.0.round()));
+    let whole = |hours: Hours| words.duration(hours);
     let gauge = gauge.map_or("ningún tiempo restante, porque carga".to_owned(), whole);
     let plan = plan.map_or("no llega en esta simulación".to_owned(), |own| {
         format!("llega tras {}", whole(own))
     });
-    format!("El medidor muestra {gauge}; por lo que va a pasar, la reserva {plan}.")
+    format!("Al principio el medidor muestra {gauge}; por lo que va a pasar, la reserva {plan}.")
+}
+
+/// Cuánto se mueve la cuenta respecto a la verdad en un día.
+#[must_use]
+pub fn drift(words: Words, drift: Percent) -> String {
+    let way = if drift.0 < 0.0 { "baja" } else { "sube" };
+    let share = words.metered(drift.0.abs(), Unit::Percent);
+    format!("Entre dos veces en lleno su cuenta {way} respecto a la verdad un {share} al día.")
 }

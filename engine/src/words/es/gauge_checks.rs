@@ -1,16 +1,15 @@
 //! Palabras de la hoja de puesta en marcha y de los errores de un medidor.
 
 use crate::gauge::{
-    Check, Judged, METERS_LEAST, METERS_SHARE, Mistake, Point, Symptom, Todo, Unread,
+    Check, Judged, METERS_LEAST, METERS_SHARE, Mistake, Point, Telltale, Todo, Unread,
 };
 use crate::quantity::Unit;
-use crate::words::gauge::RunOf;
 use crate::words::{NameOf, Words};
 use crate::working::Tag;
 
 /// Qué se comprueba.
 #[must_use]
-pub fn point(words: Words, point: &Point, name_of: NameOf<'_>, run_of: RunOf<'_>) -> String {
+pub fn point(words: Words, point: &Point, name_of: NameOf<'_>) -> String {
     let owner = |tag| words.owner(tag, name_of).unwrap_or_default();
     match point {
         Point::Polarity => "Polaridad y tensión del banco".into(),
@@ -19,8 +18,12 @@ pub fn point(words: Words, point: &Point, name_of: NameOf<'_>, run_of: RunOf<'_>
         Point::ZeroCurrent => "Corriente con todo apagado".into(),
         Point::LoadCurrent(place) => format!("Corriente de «{}» solo", owner(Tag::Load(*place))),
         Point::Drop { run, current } => {
-            let name = run_of(*run).unwrap_or_else(|| format!("tramo {}", u32::from(*run) + 1));
-            format!("Caída en {name} con {}", words.amount(*current))
+            let name = words.run_name(*run, name_of);
+            if current.0 > 0.0 {
+                format!("Caída: {name}, con {}", words.amount(*current))
+            } else {
+                format!("Caída: {name}")
+            }
         }
         Point::Absorption => "Tensión de absorción, leída después".into(),
         Point::Float => "Tensión de flotación, leída después".into(),
@@ -123,11 +126,11 @@ pub fn judged(words: Words, check: &Check, judged: &Judged) -> String {
 
 /// Por qué se rechaza una lectura.
 #[must_use]
-pub fn unread(words: Words, unread: &Unread, name_of: NameOf<'_>, run_of: RunOf<'_>) -> String {
+pub fn unread(words: Words, unread: &Unread, name_of: NameOf<'_>) -> String {
     let unit = unread.point.unit().unwrap_or(Unit::One);
     format!(
         "{}: {}; debe estar entre {} y {}.",
-        point(words, &unread.point, name_of, run_of),
+        point(words, &unread.point, name_of),
         words.as_given(unread.value),
         words.metered(unread.least, unit),
         words.metered(unread.most, unit)
@@ -161,18 +164,18 @@ pub fn mistake(mistake: Mistake) -> &'static str {
 
 /// En qué se nota un error.
 #[must_use]
-pub fn symptom(symptom: Symptom) -> &'static str {
-    match symptom {
-        Symptom::TooSlow => {
+pub fn telltale(telltale: Telltale) -> &'static str {
+    match telltale {
+        Telltale::TooSlow => {
             "Se mueve menos que el banco: aún muestra carga cuando bajan las luces."
         }
-        Symptom::TooFast => "Se mueve más que el banco: llega a cero cuando queda mucho.",
-        Symptom::CreepsUp => "De un lleno al siguiente va subiendo por encima de la verdad.",
-        Symptom::CreepsDown => "De un lleno al siguiente va bajando por debajo de la verdad.",
-        Symptom::FullTooEarly => "Salta al 100 % cuando falta mucho.",
-        Symptom::NeverFull => "Nunca o casi nunca llega al 100 %.",
-        Symptom::FallsToNothing => "Cae al 0 % aunque hay carga.",
-        Symptom::FarTooMuch => "Muestra muchísimo de más hasta la próxima carga completa.",
-        Symptom::Backwards => "Sube mientras el banco se vacía y baja mientras se llena.",
+        Telltale::TooFast => "Se mueve más que el banco: llega a cero cuando queda mucho.",
+        Telltale::CreepsUp => "De un lleno al siguiente va subiendo por encima de la verdad.",
+        Telltale::CreepsDown => "De un lleno al siguiente va bajando por debajo de la verdad.",
+        Telltale::FullTooEarly => "Salta al 100 % cuando falta mucho.",
+        Telltale::NeverFull => "Nunca o casi nunca llega al 100 %.",
+        Telltale::FallsToNothing => "Cae al 0 % aunque hay carga.",
+        Telltale::FarTooMuch => "Muestra muchísimo de más hasta la próxima carga completa.",
+        Telltale::Backwards => "Sube mientras el banco se vacía y baja mientras se llena.",
     }
 }

@@ -387,6 +387,10 @@ pub fn label(label: Label) -> &'static str {
         Label::FittingDeference => {
             "Cifras de planificación, redondeadas al lado seguro; no son el proyecto de una instalación. Las normas locales, las instrucciones de los fabricantes y los profesionales autorizados van primero. Lo que lleva tensión de red es cosa de una persona autorizada."
         }
+        Label::HowDoYouSetUpTheGauge => "¿Cómo se configura el medidor?",
+        Label::PrintCommissioning => "Imprimir la hoja de puesta en marcha",
+        Label::WhatWasMeasured => "Lo que se midió",
+        Label::SeeItFooled => "Controles para ver cómo se engaña",
         Label::WhatIsPromised => "¿Qué ha de cumplir?",
         Label::PromisedThrough => "Ningún día corto en un año",
         Label::PromisedShortDays => "Pocos días cortos en diez años",
@@ -458,6 +462,13 @@ pub fn label(label: Label) -> &'static str {
         }
         Label::SideBySide => "Lado a lado",
         Label::BackToPlan => "Volver al plan",
+        Label::BackToPlanHint => {
+            "Lo que funciona, lo que almacena y lo que entra: el plan del que sale todo esto."
+        }
+        Label::ToInstalled => "Ajustar el medidor y ver si coincide",
+        Label::ToInstalledHint => {
+            "El sistema instalado tiene su propia página. Una vez abierta, también funciona sin red."
+        }
         Label::AnotherPlan => "Otro plan",
         Label::PrintThis => "Imprimir",
         Label::Figure => "Dato",

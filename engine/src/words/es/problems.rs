@@ -98,6 +98,7 @@ pub fn unnamed(tag: Tag) -> Option<String> {
     match tag {
         Tag::Load(place) => Some(format!("Consumo {}", u32::from(place) + 1)),
         Tag::Array(place) => Some(format!("Campo {}", u32::from(place) + 1)),
+        Tag::Check(place) => Some(format!("Lectura {}", u32::from(place) + 1)),
         Tag::None | Tag::Month(_) => None,
     }
 }
@@ -126,6 +127,7 @@ fn belonging(at: Tag, name_of: NameOf<'_>) -> String {
     let (kind, place) = match at {
         Tag::Load(place) => ("consumo", place),
         Tag::Array(place) => ("campo", place),
+        Tag::Check(place) => ("lectura", place),
         Tag::None | Tag::Month(_) => return String::new(),
     };
     let number = u32::from(place) + 1;
@@ -144,6 +146,7 @@ fn too_many(list: List, length: usize) -> String {
     let (whose, things) = match list {
         List::Loads => ("El plan", "consumos"),
         List::Arrays => ("El plan", "campos"),
+        List::Checks => ("El plan", "lecturas"),
         List::Spans => ("Un horario", "tramos del día"),
         List::Readings => ("El plan", "lecturas"),
     };
@@ -367,6 +370,9 @@ pub fn field(field: Field) -> &'static str {
         F::ControllerRun => "Del regulador a las barras, un sentido",
         F::ArrayRun => "De los módulos al regulador, un sentido",
         F::ChargerRun => "Del cargador a las barras, un sentido",
+        F::CheckVoltage => "Tensión leída",
+        F::CheckCurrent => "Corriente leída",
+        F::CheckCharge => "Porcentaje leído",
         F::ToldCapacity => "Capacidad que se le dijo al medidor",
         F::ToldEfficiency => "Eficiencia que se le dijo al medidor",
         F::ReadPercent => "Porcentaje",

@@ -88,13 +88,13 @@ async fn a_fitter_wires_a_boat_and_prints_the_sheet() -> Outcome<()> {
         expect_said(page, &longer).await?;
 
         // Every run shows its working.
-        page.press(By::Css(".run [data-run='1']")).await?;
+        page.press(By::Css(".run [data-fold='1']")).await?;
         page.wait_until(
-            "document.querySelectorAll(\".run [data-run='1'] + .run-working .step\").length > 3",
+            "document.querySelectorAll(\".run [data-fold='1'] + .run-working .step\").length > 3",
         )
         .await?;
         page.expect_sound().await?;
-        page.press(By::Css(".run [data-run='1']")).await?;
+        page.press(By::Css(".run [data-fold='1']")).await?;
         page.wait_until("document.querySelector('.run-working') === null").await?;
 
         // A length that cannot be is refused by name and range, and nothing is lost.

@@ -12,7 +12,7 @@ use sunlarder_engine::place::SpreadGrid;
 use sunlarder_engine::system::System;
 use sunlarder_engine::words::logbook::OnLogbook;
 use sunlarder_engine::words::{Label, decimal};
-use sunlarder_tests::browser::{Outcome, Page, WORDS, answered, on_phone_and_laptop};
+use sunlarder_tests::browser::{Outcome, Page, WORDS, answered, installed, on_phone_and_laptop};
 use sunlarder_tests::logkeeper::{Fault, Stage};
 use sunlarder_tests::plans::EXAMPLES;
 use thirtyfour::By;
@@ -100,7 +100,7 @@ async fn an_owner_pastes_a_week_and_is_told_of_a_bypass() -> Outcome<()> {
     on_phone_and_laptop(async |page, address| {
         let stage = stage("stall")?;
         let readings = stage.keep(Fault::Bypass(2.0), 0).readings;
-        page.start_from(address, "stall").await?;
+        page.start_from(&installed(address), "stall").await?;
         open(page).await?;
         expect_weighed(page, WORDS.label(Label::NoReadings)).await?;
         page.expect_sound().await?;
@@ -127,11 +127,11 @@ async fn an_owner_pastes_a_week_and_is_told_of_a_bypass() -> Outcome<()> {
         page.expect_sound().await?;
 
         // It shows its working.
-        page.press(By::Css(".weighed .found [data-learned]")).await?;
+        page.press(By::Css(".weighed .found [data-fold]")).await?;
         page.wait_until("document.querySelector('.weighed .found .run-working .step') !== null")
             .await?;
         page.expect_sound().await?;
-        page.press(By::Css(".weighed .found [data-learned]")).await?;
+        page.press(By::Css(".weighed .found [data-fold]")).await?;
 
         // What is behind a gauge that is never full, by these readings.
         let (_, outlook) = answered(&plan)?;
@@ -172,7 +172,7 @@ async fn an_owner_pastes_a_week_and_is_told_of_a_bypass() -> Outcome<()> {
 #[tokio::test]
 async fn a_reading_is_typed_in_seconds_and_a_wrong_one_is_refused() -> Outcome<()> {
     on_phone_and_laptop(async |page, address| {
-        page.start_from(address, "sailor").await?;
+        page.start_from(&installed(address), "sailor").await?;
         open(page).await?;
         let today = "document.getElementById('reading-date').value";
         let device = "(d => `${d.getFullYear()}-${String(d.getMonth() + 1).padStart(2, '0')}-${String(d.getDate()).padStart(2, '0')}`)(new Date())";
@@ -245,7 +245,7 @@ async fn a_reading_is_typed_in_seconds_and_a_wrong_one_is_refused() -> Outcome<(
 async fn what_was_learned_is_taken_over_into_a_variant() -> Outcome<()> {
     on_phone_and_laptop(async |page, address| {
         let stage = stage("sailor")?;
-        page.start_from(address, "sailor").await?;
+        page.start_from(&installed(address), "sailor").await?;
         open(page).await?;
         unfold(page, Label::PasteReadings).await?;
         let bare = page.stored_plan().await?;

@@ -3,6 +3,7 @@
 mod buyer;
 mod dealer;
 mod fitter;
+mod installer;
 mod keeper;
 mod nurse;
 mod owner;

@@ -7,7 +7,8 @@
 //!
 //! `settings` have `value`, `least` and `most` with the end of their unit; `setting`, `point`, `mistake` and `symptom` are words of the
 //! program that stay the same, every other text may be reworded. `year` is what the gauge of the card would show in a year of weather that
-//! might be; `years` the least and the most of ten such years; with a mistake `mistake.year` is what it makes of it. `checks` have no bounds where something is done or not. `fulls` counts how often it set itself to
+//! might be; `years` the least and the most of ten such years; with a mistake `mistake.year` is what it makes of it. `checks` have no bounds where something is done or not,
+//! and `read` and `judged` where the plan states a reading. `fulls` counts how often it set itself to
 //! full, `fulls_by_month` in which month, January first. Fields may be added; none is renamed within `format` 1.
 
 use serde::Serialize;
@@ -29,8 +30,8 @@ pub(crate) fn json(gauged: &Gauged) -> String {
         json!({
             "mistake": MISTAKES.iter().find(|(_, mistake)| *mistake == own.mistake).map(|(name, _)| name),
             "text": words().mistake(own.mistake),
-            "symptom": format!("{:?}", own.mistake.symptom()),
-            "symptom_text": words().mistake_shows(own.mistake.symptom()),
+            "symptom": format!("{:?}", own.mistake.telltale()),
+            "symptom_text": words().mistake_shows(own.mistake.telltale()),
             "shows": own.shows(),
             "year": year(gauged, &own.wrong),
         })
@@ -95,11 +96,17 @@ fn check(gauged: &Gauged, own: &Check) -> Value {
     let point = format!("{:?}", own.point);
     let kind = point.split(['(', ' ']).next().unwrap_or_default();
     fields.insert("point".into(), json!(kind));
-    fields.insert("name".into(), json!(words().checked(&own.point, &name_of, &|_| None)));
+    fields.insert("name".into(), json!(words().checked(&own.point, &name_of)));
     fields.insert("how".into(), json!(words().how_to_check(&own.point)));
     if let (Some(unit), Some(expected)) = (own.point.unit(), own.expected) {
         let figures = [("expected", expected), ("least", own.least), ("most", own.most)];
         in_unit(&mut fields, unit, &figures);
+    }
+    if let Some(read) = own.read_in(&gauged.plan) {
+        if let Some(unit) = own.point.unit() {
+            in_unit(&mut fields, unit, &[("read", read.value)]);
+        }
+        fields.insert("judged".into(), json!(gauged.read(own).map(|(_, meaning)| meaning)));
     }
     Value::Object(fields)
 }

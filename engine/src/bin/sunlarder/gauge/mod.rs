@@ -7,12 +7,13 @@ pub(crate) use json::json;
 pub(crate) use text::{sheet, text};
 
 use sunlarder_engine::document::Document;
-use sunlarder_engine::gauge::{Card, Course, Mistake, Sheet, Trial, Tried, Truth, Years};
+use sunlarder_engine::gauge::{Card, Check, Course, Mistake, Sheet, Trial, Tried, Truth, Years};
 use sunlarder_engine::outlook::Outlook;
 use sunlarder_engine::place::{Climate, SpreadGrid};
 use sunlarder_engine::sky::DAYS_PER_YEAR;
 use sunlarder_engine::system::System;
 use sunlarder_engine::words::command_line::Fault;
+use sunlarder_engine::words::gauge::OnGauge;
 use sunlarder_engine::working::Tag;
 
 use crate::words;
@@ -81,7 +82,7 @@ impl Gauged {
         let course = through(0);
         let trial = |number| Trial::of(&through(number), &card.gauge(), 0);
         Ok(Self {
-            sheet: Sheet::of(&system, &card, &[]),
+            sheet: Sheet::of_plan((&plan, &system, &outlook), &card),
             years: Years::of(&mut (0..YEARS).map(trial)),
             right: Trial::of(&course, &card.gauge(), 0),
             tried: mistake.map(|own| own.tried(&card, &system, &course)),
@@ -89,6 +90,21 @@ impl Gauged {
             plan,
             system,
         })
+    }
+
+    /// What the plan says was read of a check, and what that means.
+    fn read(&self, check: &Check) -> Option<(String, String)> {
+        let read = check.read_in(&self.plan)?;
+        let name_of = |tag| self.name_of(tag);
+        let unit = check.point.unit();
+        let figure = unit.map_or(words().on_gauge(OnGauge::Done).to_owned(), |unit| {
+            format!("{} {}", words().on_gauge(OnGauge::Reading), words().metered(read.value, unit))
+        });
+        let meaning = match check.judge(&read) {
+            Ok(judged) => words().judged(check, &judged),
+            Err(unread) => words().unread(&unread, &name_of),
+        };
+        Some((figure, meaning))
     }
 
     /// The name of a load, if it has one.

@@ -119,7 +119,7 @@ fn mistaken(tried: &sunlarder_engine::gauge::Tried) -> String {
         on(OnGauge::Mistake),
         say.mistake(tried.mistake),
         on(OnGauge::KnownBy),
-        say.mistake_shows(tried.mistake.symptom()),
+        say.mistake_shows(tried.mistake.telltale()),
         on(shows),
         shown(&tried.wrong),
         on(OnGauge::ByTheCard),
@@ -133,7 +133,7 @@ pub(crate) fn sheet(gauged: &Gauged) -> String {
     let name_of = |tag| gauged.name_of(tag);
     let blank = "________";
     let lines = (1..).zip(&gauged.sheet.checks).map(|(number, check)| {
-        let what = say.checked(&check.point, &name_of, &|_| None);
+        let what = say.checked(&check.point, &name_of);
         let two = matches!(check.point, sunlarder_engine::gauge::Point::LoadCurrent(_));
         let asked = match (check.point.unit(), check.expected) {
             (Some(unit), Some(expected)) => format!(
@@ -149,7 +149,10 @@ pub(crate) fn sheet(gauged: &Gauged) -> String {
         let beside =
             if two { format!(", {} {blank}", on(OnGauge::OnTheGauge)) } else { String::new() };
         let how = say.how_to_check(&check.point);
-        format!("  {number}. {what}\n     {how}\n     {asked}{beside}\n")
+        let read =
+            gauged.read(check).map(|(figure, meaning)| format!("     {figure}: {meaning}\n"));
+        let read = read.unwrap_or_default();
+        format!("  {number}. {what}\n     {how}\n     {asked}{beside}\n{read}")
     });
     let notes = to_know(gauged);
     joined([

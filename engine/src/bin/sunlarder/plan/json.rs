@@ -32,11 +32,12 @@
 
 use chrono::NaiveDateTime;
 use serde::Serialize;
-use sunlarder_engine::outlook::{Month, Obstacle, Tight, Verdict, clock_time};
+use sunlarder_engine::outlook::{Month, Obstacle, Tight, Verdict, clock_time, lowest_of};
 use sunlarder_engine::quantity::{
     AmpHours, Amps, Celsius, Hours, Irradiation, Litres, Percent, Volts, WattHours,
 };
 use sunlarder_engine::simulate::{Replayed, Sun};
+use sunlarder_engine::system::System;
 
 use super::Answered;
 use crate::words;
@@ -261,7 +262,7 @@ fn answers(answered: &Answered) -> Answers<'_> {
         capacity: capacity(answered),
         voltage: voltage(answered),
         times: times(answered),
-        months: outlook.months.iter().map(month_line).collect(),
+        months: outlook.months.iter().map(|own| month_line(system, own)).collect(),
         tightest: Tightest {
             month: outlook.tightest.month + 1,
             balance_ah: outlook.tightest.balance,
@@ -371,7 +372,7 @@ fn times(answered: &Answered) -> Times {
     }
 }
 
-fn month_line(month: &Month) -> MonthLine {
+fn month_line(system: &System, month: &Month) -> MonthLine {
     MonthLine {
         month: month.month + 1,
         irradiation_kwh_per_m2: month.irradiation,
@@ -384,7 +385,7 @@ fn month_line(month: &Month) -> MonthLine {
         used_ah: month.need,
         balance_ah: month.balance,
         usable_ah: month.usable,
-        lowest_charge_pct: Percent::of_ratio(month.lowest),
+        lowest_charge_pct: Percent::of_ratio(lowest_of(system, month)),
         keeps_up: month.keeps_up,
         too_cold_to_charge: month.too_cold_to_charge,
         generator_h: month.generator.map(|own| own.hours),

@@ -1,7 +1,8 @@
 //! A plan's answers as a page of text.
 
-use sunlarder_engine::outlook::{HORIZON_DAYS, Month, clock_time};
+use sunlarder_engine::outlook::{HORIZON_DAYS, Month, clock_time, lowest_of};
 use sunlarder_engine::quantity::{Hours, Percent, Quantity};
+use sunlarder_engine::system::System;
 use sunlarder_engine::words::command_line::Caption;
 
 use super::Answered;
@@ -131,7 +132,7 @@ fn months(answered: &Answered) -> String {
     for month in &answered.outlook.months {
         let years = words().of_ten_years(&answered.chances.months_kept[month.month.min(11)]);
         let generated = month.generator.map(|own| words().generated(&own));
-        table.row(month_row(month).into_iter().chain([years]).chain(generated));
+        table.row(month_row(&answered.system, month).into_iter().chain([years]).chain(generated));
     }
     let tightest = words().tightest(&answered.outlook, answered.system.bank.nominal);
     format!("{}\n{}{tightest}\n", caption(Caption::MonthByMonth), table.text())
@@ -156,7 +157,7 @@ fn replayed(answered: &Answered) -> String {
     format!("{}\n  {lines}\n{}", caption(Caption::YearOfWeather), table.text())
 }
 
-fn month_row(month: &Month) -> [String; 7] {
+fn month_row(system: &System, month: &Month) -> [String; 7] {
     let plus = if month.balance.value() > 0.0 { "+" } else { "" };
     [
         words().month(month.month).to_owned(),
@@ -164,7 +165,7 @@ fn month_row(month: &Month) -> [String; 7] {
         words().amount(month.gain.kept),
         words().amount(month.need),
         format!("{plus}{}", words().amount(month.balance)),
-        words().amount(Percent::of_ratio(month.lowest)),
+        words().amount(Percent::of_ratio(lowest_of(system, month))),
         caption(if month.keeps_up { Caption::Yes } else { Caption::No }).to_owned(),
     ]
 }
