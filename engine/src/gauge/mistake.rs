@@ -136,7 +136,7 @@ impl Mistake {
             Self::EfficiencyLow => gauge.efficiency = ChargeEfficiency::Flat(set - 0.1),
             Self::FullVoltageLow => gauge.full_voltage = gauge.full_voltage * 0.93,
             Self::FullVoltageHigh => {
-                gauge.full_voltage = gauge.full_voltage + system.bank.nominal * 0.05;
+                gauge.full_voltage += system.bank.nominal * 0.05;
             }
             Self::TailLarge => gauge.tail = gauge.tail * 5.0,
             Self::TailSmall => gauge.tail = gauge.tail * 0.01,

@@ -6,8 +6,11 @@ use crate::document::{self, Checked, Document};
 use crate::fitting::RunKind;
 use crate::quantity::Amps;
 
+/// The check of the drop over a run, and the run of a load or array at a place.
+type Drop = (Checked, fn(u16) -> RunKind);
+
 /// Runs by the check of the drop over them.
-const RUNS: [(Checked, fn(u16) -> RunKind); 11] = [
+const RUNS: [Drop; 11] = [
     (Checked::DropBatteryString, |_| RunKind::BatteryString),
     (Checked::DropBattery, |_| RunKind::Battery),
     (Checked::DropInverter, |_| RunKind::Inverter),

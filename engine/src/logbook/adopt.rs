@@ -41,7 +41,9 @@ pub fn adoptable(study: &Study, system: &System) -> Vec<Adoption> {
     if let Some(own) = of(What::NightUse).filter(|own| own.alarm) {
         all.push(Adoption::Use(own.estimate.best));
     }
-    if let Some(own) = of(What::Capacity).filter(|own| own.estimate.told && !own.estimate.holds(1.0)) {
+    if let Some(own) =
+        of(What::Capacity).filter(|own| own.estimate.told && !own.estimate.holds(1.0))
+    {
         let health = (system.bank.health.0 * own.estimate.best).within(1.0, 100.0);
         if (health / system.bank.health.0 - 1.0).abs() > WORTH {
             all.push(Adoption::Health(Percent(health)));

@@ -1,6 +1,8 @@
 //! An installer who sets up a gauge: reads every setting with its working, prints the sheet of checks, types back a clamp meter that
 //! disagrees, and sees the gauge being fooled.
 
+#![allow(clippy::print_stdout, reason = "it prints what it measured")]
+
 use sunlarder_engine::document::{Checked, Document};
 use sunlarder_engine::gauge::{
     Card, Check, Course, Judged, Kind, Knob, Mistake, Note, Point, Reading, Sheet, Tried, Truth,

@@ -48,12 +48,8 @@ fn row(paper: &mut Paper, check: &Check, how: &str, about: About<'_>) {
     let About { words, document, .. } = about;
     let name_of = |tag: Tag| words.name_in(document, tag);
     let [at, passes] = expected(words, check);
-    paper.open("tr").open("th").attr("scope", "row").said(
-        "b",
-        "",
-        &words.checked(&check.point, &name_of),
-    );
-    paper.said("p", "", how);
+    let what = words.checked(&check.point, &name_of);
+    paper.open("tr").open("th").attr("scope", "row").said("b", "", &what).said("p", "", how);
     let read = check.read_in(document);
     if read.is_some() {
         paper.said("p", "", &format!("→ {}", checks::verdict(check, about)));
@@ -70,8 +66,9 @@ fn row(paper: &mut Paper, check: &Check, how: &str, about: About<'_>) {
         Some(unit) => {
             let first = ("", figures.map(|own| own.value), unit);
             for (name, value, unit) in core::iter::once(first).chain(second) {
-                let value = value.map(|own| words.metered(own, unit)).unwrap_or_default();
-                paper.class("p", "blank").said("small", "", name).text(&value).close();
+                let value = value.map(|own| format!(" {}", words.metered(own, unit)));
+                paper.class("p", "blank").said("small", "", name);
+                paper.text(&value.unwrap_or_default()).close();
             }
         }
     }
