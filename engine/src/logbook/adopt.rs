@@ -33,7 +33,7 @@ pub enum Adoption {
 const WORTH: f64 = 0.05;
 
 /// What of it is worth taking over. Consumption and hidden drain only where chance does not explain them; capacity and efficiency
-/// where the readings tell them.
+/// where the readings tell them and the plan's own lie outside the interval.
 #[must_use]
 pub fn adoptable(study: &Study, system: &System) -> Vec<Adoption> {
     let mut all = Vec::new();
@@ -41,7 +41,9 @@ pub fn adoptable(study: &Study, system: &System) -> Vec<Adoption> {
     if let Some(own) = of(What::NightUse).filter(|own| own.alarm) {
         all.push(Adoption::Use(own.estimate.best));
     }
-    if let Some(own) = of(What::Capacity).filter(|own| own.estimate.told) {
+    if let Some(own) =
+        of(What::Capacity).filter(|own| own.estimate.told && !own.estimate.holds(1.0))
+    {
         let health = (system.bank.health.0 * own.estimate.best).within(1.0, 100.0);
         if (health / system.bank.health.0 - 1.0).abs() > WORTH {
             all.push(Adoption::Health(Percent(health)));
@@ -50,8 +52,10 @@ pub fn adoptable(study: &Study, system: &System) -> Vec<Adoption> {
     if let Some(own) = of(What::HiddenDrain).filter(|own| own.alarm) {
         all.push(Adoption::Standing(Amps(own.estimate.best)));
     }
+    let planned = system.bank.mean_efficiency;
     if let Some(own) = of(What::Efficiency).filter(|own| own.estimate.told)
-        && (own.estimate.best - system.bank.mean_efficiency).abs() > WORTH
+        && !own.estimate.holds(planned)
+        && (own.estimate.best - planned).abs() > WORTH
     {
         all.push(Adoption::Efficiency(Percent::of_ratio(own.estimate.best)));
     }
