@@ -4,7 +4,7 @@ use crate::signal::*;
 use sunlarder_engine::words::Label as L;
 
 use super::habits::with_plan;
-use crate::dom::node::{Child as _, View, node};
+use crate::dom::node::{View, node};
 use crate::speech::{IS_INSTALLED, way_across};
 use crate::store::{Store, WORDS};
 

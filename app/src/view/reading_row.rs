@@ -14,8 +14,11 @@ use crate::dom::node::{View, node};
 use crate::dom::part::{Listener, act, dynamic, typed};
 use crate::store::{Store, WORDS};
 
+/// A field, and what a gauge showed by its value.
+type Shows = (Field, fn(f64) -> LoggedCharge);
+
 /// What a gauge may show, in the order of the choice.
-const SHOWN: [(Field, fn(f64) -> LoggedCharge); 3] = [
+const SHOWN: [Shows; 3] = [
     (Field::ReadPercent, LoggedCharge::Percent),
     (Field::ReadLeft, LoggedCharge::Left),
     (Field::ReadTaken, LoggedCharge::Taken),
@@ -47,96 +50,121 @@ fn lead_to_wrong_box() -> bool {
     found.is_some_and(|own| own.focus().is_ok())
 }
 
-/// The row.
-pub(super) fn reading_row(store: Store) -> View {
-    let at = now().map(RwSignal::new);
-    let kind = RwSignal::new(0_usize);
-    let last = part(store, 0, shown_last);
-    watch(Box::new(move || kind.set(last.get())));
-    let values: [RwSignal<Option<f64>>; 3] = [None; 3].map(RwSignal::new);
-    let fault = RwSignal::new(String::new());
-    // Whether somebody has set the moment; until then it goes with the clock.
-    let set = StoredValue::new(false);
-    let to_now = move || {
-        set.set_value(false);
-        for (own, now) in at.into_iter().zip(now()) {
+/// What stands in the row.
+#[derive(Clone, Copy)]
+struct Row {
+    /// Day and time.
+    at: [RwSignal<String>; 2],
+    /// Whether somebody has set them; until then they go with the clock.
+    set: StoredValue<bool>,
+    /// Which of [`SHOWN`].
+    kind: RwSignal<usize>,
+    /// What the gauge shows, volts and amps.
+    values: [RwSignal<Option<f64>>; 3],
+}
+
+impl Row {
+    fn new() -> Self {
+        Self {
+            at: now().map(RwSignal::new),
+            set: StoredValue::new(false),
+            kind: RwSignal::new(0),
+            values: [None; 3].map(RwSignal::new),
+        }
+    }
+
+    /// What the gauge shows now.
+    fn shows(self) -> Shows {
+        SHOWN.get(self.kind.get()).copied().unwrap_or(SHOWN[0])
+    }
+
+    fn to_now(self) {
+        self.set.set_value(false);
+        for (own, now) in self.at.into_iter().zip(now()) {
             own.set(now);
         }
-    };
-    let blank = Signal::stored(None);
-    let number = move |value: RwSignal<Option<f64>>, field: Field| {
+    }
+
+    /// The reading that was typed; nothing if it lacks its moment or all that could be noted.
+    fn reading(self) -> Option<Logged> {
+        let [date, time] = self.at.map(|own| own.get_untracked());
+        let [shown, volts, amps] = self.values.map(|own| own.get_untracked());
+        shown.or(volts).or(amps)?;
+        let form = untrack(|| self.shows()).1;
+        let shown = shown.map_or(LoggedCharge::Nothing, form);
+        Some(Logged { shown, volts, amps, ..moment(&date, &time)? })
+    }
+
+    /// Adds it and clears the row for the next; else why not.
+    fn submit(self, store: Store) -> String {
+        let reading = self.reading().ok_or_else(|| WORDS.label(L::ReadingNeeds).to_owned());
+        match reading.and_then(|own| add(store, own)) {
+            Ok(()) => {
+                for own in self.values {
+                    own.set(None);
+                }
+                self.to_now();
+                String::new()
+            }
+            Err(fault) => fault,
+        }
+    }
+
+    /// The box for a number.
+    fn number(self, place: usize, field: Field) -> View {
+        let value = self.values[place];
         let label = WORDS.field(field).to_owned();
         let hint = String::new();
         let own = NumberBox { label, hint, field, slider: None, optional: true };
-        own.view(None, value.into(), Callback::new(move |new| value.set(new)), blank)
-    };
+        own.view(None, value.into(), Callback::new(move |new| value.set(new)), Signal::stored(None))
+    }
+
+    /// The box for day or time.
+    fn moment(self, place: usize, id: &'static str, kind: &'static str, label: L) -> View {
+        let part = self.at[place];
+        let take = typed(move |own| {
+            self.set.set_value(true);
+            part.set(own);
+        });
+        moment_box(id, kind, label, part.into(), take)
+    }
+}
+
+/// The row.
+pub(super) fn reading_row(store: Store) -> View {
+    let row = Row::new();
+    let last = part(store, 0, shown_last);
+    watch(Box::new(move || row.kind.set(last.get())));
+    let fault = RwSignal::new(String::new());
     let submitted: Listener = Box::new(move |event: Event| {
         event.prevent_default();
-        if lead_to_wrong_box() {
-            return;
+        if !lead_to_wrong_box() {
+            fault.set(row.submit(store));
         }
-        let [date, time] = at.map(|own| own.get_untracked());
-        let [shown, volts, amps] = values.map(|own| own.get_untracked());
-        let form = SHOWN
-            .get(kind.get_untracked())
-            .map_or(LoggedCharge::Percent as fn(f64) -> _, |own| own.1);
-        let noted = shown.or(volts).or(amps).and_then(|_| moment(&date, &time));
-        let added = match noted {
-            None => Err(WORDS.label(L::ReadingNeeds).to_owned()),
-            Some(moment) => {
-                let shown = shown.map_or(LoggedCharge::Nothing, form);
-                add(store, Logged { shown, volts, amps, ..moment })
-            }
-        };
-        if added.is_ok() {
-            for own in values {
-                own.set(None);
-            }
-            to_now();
-        }
-        fault.set(added.err().unwrap_or_default());
     });
-    let names = SHOWN.map(|own| WORDS.field(own.0)).into();
-    let choose = Callback::new(move |at| kind.set(at));
-    let [date, time] = at;
-    let [shown, volts, amps] = values;
-    let take = move |part: RwSignal<String>| {
-        typed(move |own| {
-            set.set_value(true);
-            part.set(own);
-        })
-    };
     // A page that stood for hours shows the moment in which somebody begins to type.
     let begin = act(move || {
-        if !set.get_value() {
-            to_now();
+        if !row.set.get_value() {
+            row.to_now();
         }
     });
-    let shown = dynamic(move || {
-        number(shown, SHOWN.get(kind.get()).map_or(Field::ReadPercent, |own| own.0))
-    });
+    let names = SHOWN.map(|own| WORDS.field(own.0)).into();
+    let choose = Callback::new(move |at| row.kind.set(at));
+    let boxes = node("div")
+        .attr("class", "fields")
+        .child(row.moment(0, "reading-date", "date", L::DayOfReading))
+        .child(row.moment(1, "reading-time", "time", L::StartTime))
+        .child(select(L::GaugeShows, names, row.kind.into(), choose))
+        .child(dynamic(move || row.number(0, row.shows().0)))
+        .child(row.number(1, Field::ReadVolts))
+        .child(row.number(2, Field::ReadAmps));
+    let button = node("button").attr("type", "submit").attr("class", "button");
     node("form")
         .attr("id", "reading")
         .on("submit", submitted)
         .on("focusin", begin)
-        .child(
-            node("div")
-                .attr("class", "fields")
-                .child(moment_box("reading-date", "date", L::DayOfReading, date.into(), take(date)))
-                .child(moment_box("reading-time", "time", L::StartTime, time.into(), take(time)))
-                .child(select(L::GaugeShows, names, kind.into(), choose))
-                .child(shown)
-                .child(number(volts, Field::ReadVolts))
-                .child(number(amps, Field::ReadAmps))
-                .view(),
-        )
+        .child(boxes.view())
         .child(node("p").attr("class", "error").attr("role", "alert").child(signal(fault)).view())
-        .child(
-            node("button")
-                .attr("type", "submit")
-                .attr("class", "button")
-                .child(WORDS.label(L::AddReading))
-                .view(),
-        )
+        .child(button.child(WORDS.label(L::AddReading)).view())
         .view()
 }
