@@ -5,7 +5,6 @@ use crate::document::{
     Chemistry, Difference, Document, Entry, Field, Part, Sheet, Stated, date_text, differences,
     sheets,
 };
-use crate::gauge::Point;
 use crate::outlook::{Figure, Guessed, Outlook};
 use crate::place::SummerTime;
 use crate::quantity::{AmpHours, Hours, Unit};
@@ -275,11 +274,8 @@ impl Words {
                 speak!(self.language, compare::quoted(&name))
             }
             Part::Array(place) => self.array(place.into()),
-            Part::Check(place) => {
-                let check = document.checks.get(usize::from(place));
-                let name_of = |tag: Tag| self.name_in(document, tag);
-                check.map(|own| self.checked(&Point::of(own), &name_of)).unwrap_or_default()
-            }
+            // By its number: what each check is called belongs to the page about the installed system.
+            Part::Check(place) => self.unnamed(Tag::Check(place)).unwrap_or_default(),
             part => speak!(self.language, compare::part(part)).to_owned(),
         }
     }
