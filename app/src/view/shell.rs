@@ -92,9 +92,8 @@ fn ledger(store: Store) -> View {
             .child(place_section(store))
             .child(help_section(store));
     }
-    own = own.child(fit_section(store));
     if INSTALLED {
-        own = own.child(gauge_section(store)).child(agree_section(store));
+        own = own.child(fit_section(store)).child(gauge_section(store)).child(agree_section(store));
     }
     own.child(across(store)).view()
 }

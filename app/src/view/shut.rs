@@ -31,7 +31,7 @@ pub(crate) const DRAWERS: Drawers = Drawers {
     bank: planned(bank::inside),
     sources: planned(sources::inside),
     sizing: planned(sizing::inside),
-    fitting: fitting::inside,
+    fitting: installed(fitting::inside),
     gauge: installed(gauge::inside),
     logbook: installed(logbook::inside),
     load: if PLANNER { load_editor } else { |_, _, _| nothing() },

@@ -202,7 +202,10 @@ impl Leaf {
     const fn is_installed(self) -> bool {
         matches!(
             self,
-            Self::Gauge
+            Self::Fitting
+                | Self::RunWorking
+                | Self::FittingSheet
+                | Self::Gauge
                 | Self::SettingWorking
                 | Self::CommissioningSheet
                 | Self::Checks
@@ -271,13 +274,6 @@ pub fn write(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
             let Outlook { run, dark, .. } = about.outlook;
             Written::of(csv(about.system, if argument == "dark" { dark } else { run }))
         }
-        Leaf::Fitting => Written::of(fitting::write(about)),
-        Leaf::RunWorking => {
-            Written::of(fitting::write_working(argument, about).unwrap_or_default())
-        }
-        Leaf::FittingSheet => {
-            Written::of(fitting::write_sheet(argument, about).unwrap_or_default())
-        }
         _ if INSTALLED && leaf.is_installed() => write_installed(leaf, argument, about),
         _ if PLANNER => write_planned(leaf, argument, about),
         _ => Written::default(),
@@ -287,6 +283,13 @@ pub fn write(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
 /// Writes a leaf of the page about the installed system.
 fn write_installed(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
     match leaf {
+        Leaf::Fitting => Written::of(fitting::write(about)),
+        Leaf::RunWorking => {
+            Written::of(fitting::write_working(argument, about).unwrap_or_default())
+        }
+        Leaf::FittingSheet => {
+            Written::of(fitting::write_sheet(argument, about).unwrap_or_default())
+        }
         Leaf::Gauge => Written::of(gauge::write(about)),
         Leaf::SettingWorking => {
             Written::of(gauge::write_working(argument, about).unwrap_or_default())

@@ -455,7 +455,7 @@ pub fn label(label: Label) -> &'static str {
         Label::BackToPlanHint => {
             "What runs, what stores and what comes in: the plan that all of this follows from."
         }
-        Label::ToInstalled => "Set up the gauge, and see whether it agrees",
+        Label::ToInstalled => "Fit it, set up its gauge, see whether it agrees",
         Label::ToInstalledHint => {
             "The installed system has a page of its own. Once opened, it works without a network, too."
         }

@@ -465,7 +465,7 @@ pub fn label(label: Label) -> &'static str {
         Label::BackToPlanHint => {
             "Lo que funciona, lo que almacena y lo que entra: el plan del que sale todo esto."
         }
-        Label::ToInstalled => "Ajustar el medidor y ver si coincide",
+        Label::ToInstalled => "Instalarlo, ajustar su medidor y ver si coincide",
         Label::ToInstalledHint => {
             "El sistema instalado tiene su propia página. Una vez abierta, también funciona sin red."
         }

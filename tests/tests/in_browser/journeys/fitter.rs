@@ -4,7 +4,7 @@ use sunlarder_engine::document::{Document, Field};
 use sunlarder_engine::fitting::{Basis, Fitting, Lengths, RunKind};
 use sunlarder_engine::words::Label;
 use sunlarder_engine::working::Tag;
-use sunlarder_tests::browser::{Outcome, Page, WORDS, answered, on_phone_and_laptop};
+use sunlarder_tests::browser::{Outcome, Page, WORDS, answered, installed, on_phone_and_laptop};
 use thirtyfour::By;
 
 const NOTHING: [&str; 0] = [];
@@ -54,7 +54,7 @@ async fn expect_said(page: &Page, plan: &Document) -> Outcome<()> {
 #[tokio::test]
 async fn a_fitter_wires_a_boat_and_prints_the_sheet() -> Outcome<()> {
     on_phone_and_laptop(async |page, address| {
-        page.start_from(address, "boat").await?;
+        page.start_from(&installed(address), "boat").await?;
         page.open_question(Label::HowDoYouFitIt).await?;
         page.wait_until("document.querySelector('.fitted .run') !== null").await?;
         let plan = page.stored_plan().await?;

@@ -201,7 +201,9 @@ async fn an_installer_sets_up_a_gauge_checks_it_and_sees_it_fooled() -> Outcome<
         page.screenshot("installer").await?;
         page.reload().await?;
         page.open_question(Label::HowDoYouSetUpTheGauge).await?;
+        page.wait_until("document.querySelector('#gauge-card .run') !== null").await?;
         open_fold(page, Label::WhatWasMeasured).await?;
+        page.wait_until("document.querySelector('.checked') !== null").await?;
         let (_, sheet) = set_up(&plan)?;
         let polarity = name(&plan, &sheet.checks[0]);
         assert_eq!(boxed(page, &polarity).await?.prop("value").await?.as_deref(), Some("12.7"));
@@ -227,10 +229,11 @@ async fn the_gauge_is_accessible_in_small_windows_and_in_the_dark() -> Outcome<(
         in_browser(look, |page| async move {
             page.start_from(&installed(address), "cabin").await?;
             page.open_question(Label::HowDoYouSetUpTheGauge).await?;
-            for fold in [Label::WhatWasMeasured, Label::SeeItFooled] {
-                open_fold(&page, fold).await?;
-            }
+            // What comes moves what stands below it.
+            page.wait_until("document.querySelector('#gauge-card .run') !== null").await?;
+            open_fold(&page, Label::WhatWasMeasured).await?;
             page.wait_until("document.querySelector('.checked') !== null").await?;
+            open_fold(&page, Label::SeeItFooled).await?;
             page.wait_until("document.querySelectorAll('#fooled svg[role=img]').length === 2")
                 .await?;
             page.press(By::Css("#gauge-card [data-fold='0']")).await?;
