@@ -5,6 +5,7 @@ use chrono::Datelike;
 use sunlarder_engine::outlook::{Figure, Obstacle, Question};
 use sunlarder_engine::quantity::{AmpHours, Hours};
 use sunlarder_engine::words::{Label as L, Term, Tone};
+use sunlarder_worker::PLANNER;
 use sunlarder_worker::leaf::Topic;
 
 use super::compare;
@@ -228,7 +229,8 @@ pub(crate) fn facts(store: Store) -> View {
         .child(fact(("fact-usable", L::MayBeUsed, Figure::Usable, Term::Usable), used, of))
         .child(fact(("fact-kept", L::KeepsUp, Figure::MonthsKept, Term::KeepsUp), kept, fixed("")))
         .view();
-    group(vec![facts, compare::ways(store)])
+    // A baseline and another plan are for whoever still chooses.
+    if PLANNER { group(vec![facts, compare::ways(store)]) } else { facts }
 }
 
 /// A length of time, or that it is longer than the longest run.

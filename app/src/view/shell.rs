@@ -100,7 +100,7 @@ fn ledger(store: Store) -> View {
 
 fn planner(store: Store) -> View {
     node("div")
-        .attr("class", "page")
+        .attr("class", if IS_INSTALLED { "page installed" } else { "page" })
         .child(masthead(store))
         .child(outlook(store))
         .child(ledger(store))

@@ -70,6 +70,8 @@ async fn unfold(page: &Page, label: Label) -> Outcome<()> {
 
 /// Puts a text into the box for a table, as by pasting, and presses the button.
 async fn paste(page: &Page, text: &str) -> Outcome<()> {
+    // A fold is filled a moment after it opened.
+    page.element(By::Id("table")).await?;
     let text = serde_json::to_string(text)?;
     page.evaluate(&format!(
         "(() => {{ const box = document.getElementById('table'); box.value = {text};
