@@ -5,7 +5,7 @@
 
 use chrono::NaiveDate;
 use sunlarder_engine::digits;
-use sunlarder_engine::document::{Document, Logbook, Logged, date_text};
+use sunlarder_engine::document::{Document, Logbook, Logged, LoggedCharge, date_text};
 use sunlarder_engine::logbook::{
     Adoption, GaugeSetUp, Reading, Readings, Study, Symptom, What, adoptable, lay_up, suspects,
     upkeep,
@@ -144,7 +144,12 @@ fn what_the_readings_say_is_what_the_engine_says() {
     let told = at(&WORDS.learned(bypass, None));
     assert!(found < told && told < agrees);
     for own in &study.learned {
-        at(&WORDS.learned(own, study.false_full));
+        let sentence = WORDS.learned(own, study.false_full);
+        if own.estimate.low < own.estimate.high || own.alarm {
+            at(&sentence);
+        } else {
+            assert!(!said.contains(&sentence.as_str()), "nothing is known of it: {sentence}");
+        }
     }
     for next in study.next() {
         at(WORDS.next_reading(next));
@@ -153,6 +158,35 @@ fn what_the_readings_say_is_what_the_engine_says() {
     let newest = Reading::from(plan.logbook.as_ref().unwrap().readings.last().unwrap());
     assert_eq!(start.start.date, newest.at.date());
     assert_eq!(Document { start: plan.start.clone(), ..start }, plan);
+}
+
+/// One reading of a camper's bank.
+fn read_once(volts: f64) -> Document {
+    let mut plan = plan("camper");
+    let mut own = Logbook::default();
+    own.add(Logged {
+        date: NaiveDate::from_ymd_opt(2026, 11, 3).unwrap(),
+        shown: LoggedCharge::Percent(100.0),
+        volts: Some(volts),
+        amps: Some(0.0),
+        ..Logged::default()
+    });
+    plan.logbook = Some(own);
+    plan.checked().unwrap()
+}
+
+#[test]
+fn one_reading_is_too_few_and_a_voltage_out_of_the_way_is_told() {
+    for (volts, is_told) in [(13.2, false), (11.0, true), (14.9, true)] {
+        let plan = read_once(volts);
+        let (system, ..) = study(&plan);
+        let paper = written(&mut Desk::new(WORDS), &plan, Leaf::Logbook, &spreads(&system).0);
+        let said = texts(&paper);
+        let has = |own: &str| said.iter().any(|text| text.contains(own));
+        assert!(has(WORDS.on_logbook(OnLogbook::TooFew)), "{said:?}");
+        assert!(!has(WORDS.on_logbook(OnLogbook::NothingFound)), "{said:?}");
+        assert_eq!(has("whatever the gauge shows"), is_told, "{said:?}");
+    }
 }
 
 #[test]

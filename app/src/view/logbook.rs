@@ -3,6 +3,7 @@
 use std::rc::Rc;
 
 use crate::signal::*;
+use chrono::{Days, NaiveDate};
 use sunlarder_engine::document::{
     ClockTime, Document, Field, List, Logbook, Logged, Problem, date_from,
 };
@@ -18,7 +19,7 @@ use super::dialogs::{open_variant, variant_name};
 use super::field::{Figure, button, button_unless, fields, more, more_while, select};
 use super::fitting::fold_working;
 use super::leaf::leaf;
-use super::place::hint;
+use super::place::{hint, today};
 use super::question::question;
 use super::reading_row::reading_row;
 use super::share::file_button;
@@ -128,7 +129,7 @@ fn press(store: Store, button: &web_sys::Element, spreads: Signal<String>) {
                 }
             });
         });
-        store.say_changed(WORDS.label(L::ReadingsGone));
+        store.say_changed(WORDS.label(L::ReadingGone));
     } else if button.has_attribute("data-fold") {
         let more = format!(" {}", spreads.get_untracked());
         fold_working(store, ("logbook", Leaf::LearnedWorking), button, &more);
@@ -142,9 +143,17 @@ fn press(store: Store, button: &web_sys::Element, spreads: Signal<String>) {
     }
 }
 
+/// Whether a day has not come yet, wherever somebody is.
+fn is_to_come(day: NaiveDate) -> bool {
+    day > today() + Days::new(1)
+}
+
 /// Adds a reading, or says why it cannot be added.
 pub(super) fn add(store: Store, reading: Logged) -> Result<(), String> {
     let full = store.plan.with_untracked(|plan| count(plan, 0));
+    if is_to_come(reading.date) {
+        return Err(WORDS.label(L::DayToCome).to_owned());
+    }
     let problem = if full >= List::Readings.limit() {
         Some(Problem::TooMany { list: List::Readings, length: full + 1 })
     } else if !reading.is_in_years() {
@@ -174,16 +183,24 @@ fn table_box(store: Store) -> View {
     let text = RwSignal::new(String::new());
     let order = RwSignal::new(0_usize);
     let told = RwSignal::new(String::new());
+    let fault = RwSignal::new(String::new());
     let unsolved = said(store, |_| true);
     let off = memo(Box::new(move || !unsolved.get() || text.with(|own| own.trim().is_empty())));
     let take = move || {
         let argument = format!("{}{}", order.get_untracked(), text.get_untracked());
         let then = Callback::new(move |said: String| {
+            fault.set(String::new());
             let mut parts = said.splitn(3, PART);
             let mut next = || parts.next().unwrap_or_default();
             let (code, left) = (next(), next());
             told.set(next().to_owned());
             if let Ok(with) = share::decode(code) {
+                if with.logbook.iter().flat_map(|own| &own.readings).any(|own| is_to_come(own.date))
+                {
+                    told.set(String::new());
+                    fault.set(WORDS.label(L::DayToCome).to_owned());
+                    return;
+                }
                 store.edit("table", &mut |plan| plan.logbook = with.logbook.clone());
                 store.say_changed(WORDS.label(L::ReadingsTaken));
             }
@@ -223,6 +240,7 @@ fn table_box(store: Store) -> View {
             Callback::new(move |at| order.set(at)),
         ),
         button_unless(L::TakeReadings, "button", off, take),
+        node("p").attr("class", "wrong").attr("role", "alert").child(signal(fault)).view(),
         node("div")
             .attr("class", "fitted taken")
             .attr("role", "status")

@@ -31,6 +31,9 @@ pub enum Adoption {
 
 /// Smaller departures from a plan are no reason to change it (ratio).
 const WORTH: f64 = 0.05;
+/// A bank farther from its plan than this is no matter of age: first look for what else is wrong (ratios to the plan's capacity; twice the
+/// spread that is supposed before anything was read).
+const AGE: core::ops::RangeInclusive<f64> = 0.6..=1.4;
 
 /// What of it is worth taking over. Consumption and hidden drain only where chance does not explain them; capacity and efficiency
 /// where the readings tell them and the plan's own lie outside the interval.
@@ -41,9 +44,9 @@ pub fn adoptable(study: &Study, system: &System) -> Vec<Adoption> {
     if let Some(own) = of(What::NightUse).filter(|own| own.alarm) {
         all.push(Adoption::Use(own.estimate.best));
     }
-    if let Some(own) =
-        of(What::Capacity).filter(|own| own.estimate.told && !own.estimate.holds(1.0))
-    {
+    if let Some(own) = of(What::Capacity).filter(|own| {
+        own.estimate.told && !own.estimate.holds(1.0) && AGE.contains(&own.estimate.best)
+    }) {
         let health = (system.bank.health.0 * own.estimate.best).within(1.0, 100.0);
         if (health / system.bank.health.0 - 1.0).abs() > WORTH {
             all.push(Adoption::Health(Percent(health)));

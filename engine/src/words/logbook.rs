@@ -8,6 +8,7 @@ use crate::logbook::{
     Adoption, Care, Cause, Estimate, Guess, Learned, MeterTest, Next, Shown, Slip, Standing, Study,
     Symptom, Taken,
 };
+use crate::quantity::Volts;
 
 /// A word or two over a part of the logbook.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -38,6 +39,8 @@ pub enum OnLogbook {
     Test,
     /// That nothing is out of the way.
     NothingFound,
+    /// That nothing can be told yet.
+    TooFew,
     /// What the brackets hold.
     Interval,
     /// Over readings that are not used.
@@ -50,7 +53,7 @@ pub enum OnLogbook {
 
 impl OnLogbook {
     /// All of them.
-    pub const ALL: [Self; 17] = [
+    pub const ALL: [Self; 18] = [
         Self::Found,
         Self::Agrees,
         Self::Untold,
@@ -64,6 +67,7 @@ impl OnLogbook {
         Self::Upkeep,
         Self::Test,
         Self::NothingFound,
+        Self::TooFew,
         Self::Interval,
         Self::NotUsed,
         Self::NothingToAdopt,
@@ -151,6 +155,12 @@ impl Words {
     #[must_use]
     pub fn slip_at(self, at: NaiveDateTime, slip: &Slip) -> String {
         format!("{}: {}", self.moment_read(at), self.slip(slip))
+    }
+
+    /// That a bank was read lower than it may be, or higher.
+    #[must_use]
+    pub fn volts_beyond(self, at: NaiveDateTime, volts: Volts, limit: Volts) -> String {
+        speak!(self.language, logbook::beyond(self, at, volts, limit))
     }
 
     /// Date and clock time of a reading.

@@ -80,14 +80,20 @@ async fn plans_stay_apart_and_are_switched_copied_and_deleted() -> Outcome<()> {
     .await
 }
 
-/// Puts texts into the storage before the page stands.
+/// Puts texts into the storage before the page stands: all at once, and the page of before goes with it, which would keep its plan.
 async fn fill_storage(page: &Page, address: &str, entries: &[(&str, &str)]) -> Outcome<()> {
     page.open(address).await?;
-    page.evaluate("localStorage.clear()").await?;
-    for (key, text) in entries {
-        page.evaluate(&format!("localStorage.setItem({}, {})", json!(key), json!(text))).await?;
-    }
-    page.reload().await
+    let entries = json!(entries);
+    page.evaluate(&format!(
+        "(() => {{
+            localStorage.clear();
+            for (const [key, text] of {entries}) localStorage.setItem(key, text);
+            document.documentElement.dataset.ready = 'going';
+            location.reload();
+        }})()"
+    ))
+    .await?;
+    page.wait_until_ready().await
 }
 
 async fn expect_in_storage(page: &Page, entries: &[(&str, &str)]) -> Outcome<()> {

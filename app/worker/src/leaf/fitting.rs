@@ -85,6 +85,10 @@ fn body(paper: &mut Paper, heading: &str, asks: bool, about: About<'_>) {
     }
     paper.close();
     paper.said(heading, "", words.on_fitting(F::ToBuy)).class("ul", "to-buy");
+    for run in own.runs.iter().filter(|own| own.wire.is_err()) {
+        let name = words.run_name(run.asked.kind, &name_of);
+        paper.said("li", "wrong", &format!("{}: {name}", words.on_fitting(F::Refused)));
+    }
     for bought in &own.shopping {
         paper.said("li", "", &format!("{} {}", count(words, bought), words.to_buy(&bought.item)));
     }

@@ -6,6 +6,7 @@ use sunlarder_engine::logbook::{
     start_at_newest, suspects, upkeep,
 };
 use sunlarder_engine::outlook::Outlook;
+use sunlarder_engine::quantity::Celsius;
 use sunlarder_engine::share;
 use sunlarder_engine::words::logbook::OnLogbook as O;
 use sunlarder_engine::words::{Label as L, decimal, lines};
@@ -17,6 +18,9 @@ use super::working;
 use crate::logbook::Weighed;
 use crate::paper::Paper;
 use crate::sentences::PART;
+
+/// Over the voltage that chargers hold in the cold, a reading may lie by what meters differ (ratio): a choice.
+const OVER: f64 = 1.02;
 
 /// Most lines that are told one by one.
 const TOLD: usize = 100;
@@ -48,7 +52,8 @@ pub(super) fn take(argument: &str, about: About<'_>) -> Option<String> {
     }
     let plan = Document { logbook: Some(taken.logbook), ..document.clone() };
     let code = if taken.new > 0 { share::encode(&plan).ok()? } else { String::new() };
-    let left = if taken.slips.is_empty() { "" } else { "1" };
+    let whole = taken.slips.is_empty() && taken.new + taken.known > 0;
+    let left = if whole { "" } else { "1" };
     Some(format!("{code}{PART}{left}{PART}{}", paper.finish()))
 }
 
@@ -126,11 +131,19 @@ pub(crate) fn write(weighed: &Weighed, about: About<'_>) -> String {
     paper.said("p", "", &words.weighed(study)).said("p", "hint", words.on_logbook(O::Interval));
     let group = |own: &Learned| match own {
         own if own.alarm => 0,
+        // Nothing at all is known of it.
+        own if own.estimate.low >= own.estimate.high => 3,
         own if own.estimate.told => 1,
         _ => 2,
     };
     paper.class("div", "fitted found");
-    if !study.learned.iter().any(|own| own.alarm) {
+    let beyond = volts_beyond(weighed, about);
+    for own in &beyond {
+        paper.said("p", "wrong", own);
+    }
+    if !study.learned.iter().any(|own| group(own) < 2) {
+        paper.said("p", "", words.on_logbook(O::TooFew));
+    } else if beyond.is_empty() && !study.learned.iter().any(|own| own.alarm) {
         paper.said("p", "", words.on_logbook(O::NothingFound));
     }
     for (at, heading) in [O::Found, O::Agrees, O::Untold].into_iter().enumerate() {
@@ -145,6 +158,17 @@ pub(crate) fn write(weighed: &Weighed, about: About<'_>) -> String {
     });
     onwards(&mut paper, weighed, about);
     paper.finish()
+}
+
+/// The lowest reading under the voltage at which loads are cut off, and the highest over what chargers should hold.
+fn volts_beyond(weighed: &Weighed, about: About<'_>) -> Vec<String> {
+    let About { words, system, .. } = about;
+    let (least, most) = (system.bank.low_voltage(), system.bank.absorption_voltage(Celsius::ZERO));
+    let read = || weighed.readings.all().iter().filter_map(|own| Some((own.at, own.volts?)));
+    let low = read().filter(|own| own.1 < least).min_by(|a, b| a.1.0.total_cmp(&b.1.0));
+    let high = read().filter(|own| own.1 > most * OVER).max_by(|a, b| a.1.0.total_cmp(&b.1.0));
+    let told = low.map(|own| (own, least)).into_iter().chain(high.map(|own| (own, most)));
+    told.map(|((at, volts), limit)| words.volts_beyond(at, volts, limit)).collect()
 }
 
 /// What was learned of some things, each with a button for its working where it has one; nothing where there are none.

@@ -83,7 +83,7 @@ fn todo(todo: Todo) -> &'static str {
             "The gauge was told another shunt: enter the amps and millivolts that are stamped on yours."
         }
         Todo::CorrectPlan => {
-            "Both meters agree, the load differs from the plan: put what you read into the plan."
+            "If both meters agree, the load differs from the plan: put what you read into the plan."
         }
         Todo::Contacts => {
             "More is lost than the cable takes. Switch off and look for a loose lug, a warm holder, a thinner or longer cable."

@@ -346,6 +346,10 @@ pub fn label(label: Label) -> &'static str {
         }
         Label::ReadingNeeds => "Note at least one of charge, voltage and current.",
         Label::ReadingTaken => "The reading was added.",
+        Label::ReadingGone => "The reading was removed.",
+        Label::DayToCome => {
+            "The newest of these days has not come yet. Correct its date; nothing was taken."
+        }
         Label::ReadingsGone => "The readings were removed.",
         Label::ReadingsOfGauge => "Readings",
         Label::ReadingsTaken => "The table was taken.",

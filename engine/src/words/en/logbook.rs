@@ -14,11 +14,13 @@ pub fn heading(part: OnLogbook) -> &'static str {
     use OnLogbook as O;
     match part {
         O::Found => "What does not agree",
-        O::Agrees => "What agrees, as far as the readings tell",
+        O::Agrees => "What the readings tell, without an alarm",
         O::Untold => "What these readings cannot tell",
         O::Next => "What to read next",
         O::Adopt => "What the plan can take over",
-        O::FromHere => "From the newest reading on, in average weather",
+        O::FromHere => {
+            "From the newest reading on, with what can be taken over, in average weather"
+        }
         O::NotRead => "Lines that are not used",
         O::Guessed => "What had to be guessed",
         O::Causes => "What may be behind it, the likeliest first",
@@ -26,11 +28,12 @@ pub fn heading(part: OnLogbook) -> &'static str {
         O::Upkeep => "Upkeep",
         O::Test => "Test",
         O::NothingFound => "Nothing is beyond what chance makes of a healthy system.",
+        O::TooFew => "These readings are too few to tell whether anything is wrong.",
         O::Interval => "In brackets stands what holds the truth nine times in ten.",
         O::NotUsed => "Readings that are not used",
         O::NothingToAdopt => "Nothing that was learned is a reason to change the plan.",
         O::HowAdopted => {
-            "More use is written as more power of every load, and the inverter’s own draw stays. What passes the shunt or sets the gauge falsely to full is mended, not planned; the arrays stay as they are, for weeks do not tell weak ones from dull weather. The variant starts at the newest reading."
+            "More use is written as more power of every load, and the inverter’s own draw stays. What goes in past the shunt or sets the gauge falsely to full is mended, not planned; what goes out past it is planned for until it is mended; the arrays stay as they are, for weeks do not tell weak ones from dull weather. The variant starts at the newest reading."
         }
     }
 }
@@ -75,7 +78,7 @@ pub fn weighed(study: &Study) -> String {
         "From {}, {} that ended less than full, {} and {}.",
         count(study.nights, "night", "nights"),
         count(study.open_days, "day", "days"),
-        count(study.fulls, "full charge", "full charges"),
+        count(study.fulls, "moment that counts as full", "moments that count as full"),
         count(study.voltages, "voltage", "voltages")
     )
 }
@@ -143,6 +146,21 @@ pub fn charge_now(words: Words, charge: &Estimate) -> String {
         words.chance(charge.best),
         words.chance(charge.low),
         words.chance(charge.high)
+    )
+}
+
+/// That a bank was read lower or higher than it may be.
+#[must_use]
+pub fn beyond(words: Words, at: NaiveDateTime, volts: Volts, limit: Volts) -> String {
+    let (volts_said, limit_said) = (words.amount(volts), words.amount(limit));
+    let why = if volts < limit {
+        "under the voltage at which loads are cut off: charge the bank and look for the cause"
+    } else {
+        "more than its chargers should hold: find out which one does that"
+    };
+    format!(
+        "On {} the bank had {volts_said}. Beside {limit_said} that is {why}, whatever the gauge shows.",
+        moment(words, at)
     )
 }
 

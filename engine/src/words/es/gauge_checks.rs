@@ -87,7 +87,7 @@ fn todo(todo: Todo) -> &'static str {
             "Se indicó al medidor otro derivador: introduce los amperios y milivoltios grabados en el tuyo."
         }
         Todo::CorrectPlan => {
-            "Los dos instrumentos coinciden y el consumo no es el del plan: pon en el plan lo que has leído."
+            "Si los dos instrumentos coinciden, el consumo no es el del plan: pon en el plan lo que has leído."
         }
         Todo::Contacts => {
             "Se pierde más de lo que toma el cable. Apaga y busca un terminal flojo, un portafusibles caliente, un cable más fino o más largo."

@@ -354,6 +354,10 @@ pub fn label(label: Label) -> &'static str {
         }
         Label::ReadingNeeds => "Anota al menos la carga, la tensión o la corriente.",
         Label::ReadingTaken => "La lectura se ha añadido.",
+        Label::ReadingGone => "La lectura se ha quitado.",
+        Label::DayToCome => {
+            "El más nuevo de estos días aún no ha llegado. Corrige su fecha; no se ha tomado nada."
+        }
         Label::ReadingsGone => "Las lecturas se han quitado.",
         Label::ReadingsOfGauge => "Lecturas",
         Label::ReadingsTaken => "La tabla se ha tomado.",

@@ -14,11 +14,11 @@ pub fn heading(part: OnLogbook) -> &'static str {
     use OnLogbook as O;
     match part {
         O::Found => "Lo que no concuerda",
-        O::Agrees => "Lo que concuerda, hasta donde dicen las lecturas",
+        O::Agrees => "Lo que dicen las lecturas, sin alarma",
         O::Untold => "Lo que estas lecturas no pueden decir",
         O::Next => "Qué leer ahora",
         O::Adopt => "Lo que el plan puede tomar de aquí",
-        O::FromHere => "Desde la última lectura, con tiempo medio",
+        O::FromHere => "Desde la última lectura, con lo que se puede adoptar y tiempo medio",
         O::NotRead => "Líneas que no se usan",
         O::Guessed => "Lo que hubo que suponer",
         O::Causes => "Qué puede haber detrás, lo más probable primero",
@@ -26,11 +26,12 @@ pub fn heading(part: OnLogbook) -> &'static str {
         O::Upkeep => "Mantenimiento",
         O::Test => "Prueba",
         O::NothingFound => "Nada se sale de lo que el azar hace con una instalación sana.",
+        O::TooFew => "Estas lecturas son muy pocas para decir si algo va mal.",
         O::Interval => "Entre paréntesis está lo que contiene la verdad nueve veces de diez.",
         O::NotUsed => "Lecturas que no se usan",
         O::NothingToAdopt => "Nada de lo aprendido es motivo para cambiar el plan.",
         O::HowAdopted => {
-            "Más gasto se escribe como más potencia de cada consumo, y el gasto propio del inversor queda igual. Lo que pasa de largo por el shunt o pone el medidor falsamente en lleno se arregla, no se planea; los campos quedan como están, pues unas semanas no distinguen campos débiles de tiempo gris. La variante empieza en la última lectura."
+            "Más gasto se escribe como más potencia de cada consumo, y el gasto propio del inversor queda igual. Lo que entra sin pasar por el derivador o pone el medidor falsamente en lleno se arregla, no se planea; lo que sale sin pasar por él se planea hasta que se arregle; los campos quedan como están, pues unas semanas no distinguen campos débiles de tiempo gris. La variante empieza en la última lectura."
         }
     }
 }
@@ -77,7 +78,7 @@ pub fn weighed(study: &Study) -> String {
         "De {}, {} sin acabar llenos, {} y {}.",
         count(study.nights, "noche", "noches"),
         count(study.open_days, "día", "días"),
-        count(study.fulls, "carga completa", "cargas completas"),
+        count(study.fulls, "momento que cuenta como lleno", "momentos que cuentan como lleno"),
         count(study.voltages, "tensión", "tensiones")
     )
 }
@@ -155,6 +156,21 @@ pub fn charge_now(words: Words, charge: &Estimate) -> String {
         words.chance(charge.best),
         words.chance(charge.low),
         words.chance(charge.high)
+    )
+}
+
+/// Que un banco se leyó más bajo o más alto de lo que puede estar.
+#[must_use]
+pub fn beyond(words: Words, at: NaiveDateTime, volts: Volts, limit: Volts) -> String {
+    let (volts_said, limit_said) = (words.amount(volts), words.amount(limit));
+    let why = if volts < limit {
+        "por debajo de la tensión a la que se cortan los consumos: carga el banco y busca la causa"
+    } else {
+        "más de lo que deben mantener sus cargadores: averigua cuál lo hace"
+    };
+    format!(
+        "El {} el banco tenía {volts_said}. Frente a {limit_said} eso es {why}, muestre lo que muestre el medidor.",
+        moment(words, at)
     )
 }
 
