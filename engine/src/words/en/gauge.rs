@@ -304,7 +304,8 @@ pub fn years(words: Words, years: &Years) -> String {
 #[must_use]
 pub fn times_left(words: Words, gauge: Option<Hours>, plan: Option<Hours>) -> String {
     let whole = |hours: Hours| words.duration(hours);
-    let gauge = gauge.map_or("no time left, as it charges".to_owned(), whole);
+    let gauge = gauge
+        .map_or("no time left, as it charges".to_owned(), |own| format!("{} left", whole(own)));
     let plan = plan.map_or("is not reached in this course".to_owned(), |own| {
         format!("is reached after {}", whole(own))
     });

@@ -308,7 +308,9 @@ pub fn years(words: Words, years: &Years) -> String {
 #[must_use]
 pub fn times_left(words: Words, gauge: Option<Hours>, plan: Option<Hours>) -> String {
     let whole = |hours: Hours| words.duration(hours);
-    let gauge = gauge.map_or("ningún tiempo restante, porque carga".to_owned(), whole);
+    let gauge = gauge.map_or("ningún tiempo restante, porque carga".to_owned(), |own| {
+        format!("un tiempo restante de {}", whole(own))
+    });
     let plan = plan.map_or("no llega en esta simulación".to_owned(), |own| {
         format!("llega tras {}", whole(own))
     });
