@@ -15,7 +15,7 @@ use crate::quantity::Volts;
 pub enum OnLogbook {
     /// Over what was found.
     Found,
-    /// Over what agrees.
+    /// Over what the readings tell without an alarm.
     Agrees,
     /// Over what the readings do not tell.
     Untold,

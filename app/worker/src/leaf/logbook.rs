@@ -139,7 +139,7 @@ pub(crate) fn write(weighed: &Weighed, about: About<'_>) -> String {
     paper.class("div", "fitted found");
     let beyond = volts_beyond(weighed, about);
     for own in &beyond {
-        paper.said("p", "wrong", own);
+        paper.said("p", "caution", own);
     }
     if !study.learned.iter().any(|own| group(own) < 2) {
         paper.said("p", "", words.on_logbook(O::TooFew));

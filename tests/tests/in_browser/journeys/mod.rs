@@ -1,4 +1,4 @@
-//! Eight people, each with what they came for, on a phone of 360 by 740 and a laptop of 1280 by 800.
+//! Nine people, each with what they came for, on a phone of 360 by 740 and a laptop of 1280 by 800.
 
 mod buyer;
 mod dealer;
