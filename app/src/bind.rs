@@ -7,7 +7,7 @@ use crate::signal::*;
 use reactive_graph::effect::Effect;
 use sunlarder_engine::document::{Document, Load};
 
-use crate::store::{Answers, Solved, Store};
+use crate::store::{Answers, Opened, Solved, Store};
 
 /// A part of the plan as a signal that changes only when that part does.
 pub(crate) fn part<T>(store: Store, place: usize, get: fn(&Document, usize) -> T) -> Signal<T>
@@ -39,13 +39,12 @@ pub(crate) fn edit<T: 'static>(
     })
 }
 
-/// What is said of the answers; the type's blank while there are none.
-pub(crate) fn said<T>(store: Store, say: fn(&Solved) -> T) -> Signal<T>
+/// What is said of a plan from its start on; the type's blank while there is nothing to say.
+pub(crate) fn said<T>(store: Store, say: fn(&Opened) -> T) -> Signal<T>
 where
     T: PartialEq + Default + 'static,
 {
-    let of =
-        move |answers: &Answers| answers.solved().map(|solved| say(solved)).unwrap_or_default();
+    let of = move |answers: &Answers<_>| answers.solved().map(|own| say(own)).unwrap_or_default();
     memo(Box::new(move || store.answers.with(of)))
 }
 

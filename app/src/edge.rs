@@ -104,8 +104,12 @@ pub(crate) fn after_rest(
                 act();
             }
         };
-        // The callback comes before the frame is painted, its timer after.
-        request_animation_frame(move || set_timeout(act, rest));
+        if rest.is_zero() {
+            // The callback comes before the frame is painted, its timer after.
+            request_animation_frame(move || set_timeout(act, rest));
+        } else {
+            set_timeout(act, rest);
+        }
     }));
 }
 
@@ -152,7 +156,7 @@ pub(crate) fn draw_after_words(store: Store) {
             store.worked.band.set(Vec::new());
             // A point of the other line stays, which nobody sees, and with it the key: the legend must not jump.
             store.worked.path.update(|path| path.truncate(1));
-            store.drawn.set(store.answers.get_untracked());
+            store.drawn.set(store.solved());
         },
     );
     let below = move || store.drawn_below.set(store.drawn.get_untracked());

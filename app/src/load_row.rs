@@ -2,6 +2,7 @@
 
 use sunlarder_engine::document::{Document, Load, When, loads_moved};
 use sunlarder_engine::load::catalogue::Appliance;
+use sunlarder_engine::outlook::Budget;
 use sunlarder_engine::quantity::{AmpHours, Within};
 use sunlarder_engine::words::{Label, decimal};
 
@@ -235,10 +236,10 @@ pub(crate) fn found(order: &[usize], place: usize) -> Option<usize> {
 }
 
 /// The places of all loads with those that take most first; those that take the same keep their order, what stays at home comes last.
-pub(crate) fn largest_first(count: usize, solved: &Solved) -> Vec<usize> {
+pub(crate) fn largest_first(count: usize, budget: &Budget) -> Vec<usize> {
     let mut order: Vec<(AmpHours, usize)> = Vec::new();
     for place in 0..count {
-        let own = solved.outlook.budget.loads.iter().find(|own| usize::from(own.place) == place);
+        let own = budget.loads.iter().find(|own| usize::from(own.place) == place);
         let charge = own.map_or(AmpHours(-1.0), |own| own.charge);
         let at = order.iter().take_while(|(other, _)| *other >= charge).count();
         order.insert(at, (charge, place));

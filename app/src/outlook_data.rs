@@ -390,7 +390,7 @@ mod tests {
         let system =
             System::assemble(&example(name).unwrap(), Climate::embedded(), &mut ()).unwrap();
         let outlook = Outlook::of(&system);
-        Solved { system, outlook }
+        Solved { system: system.into(), outlook }
     }
 
     #[test]

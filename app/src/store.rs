@@ -8,7 +8,7 @@ use std::sync::Arc;
 
 use crate::signal::*;
 use sunlarder_engine::document::{Document, Problem};
-use sunlarder_engine::outlook::{Guessed, Outlook};
+use sunlarder_engine::outlook::{Guessed, Opening, Outlook};
 use sunlarder_engine::place::Climate;
 use sunlarder_engine::simulate::Sunlight;
 use sunlarder_engine::system::System;
@@ -18,24 +18,39 @@ use sunlarder_engine::working::Tag;
 use crate::drawers::Chest;
 use crate::history::{Between, Histories, History, Step, Within};
 use crate::keep::{self, PlanId};
-use crate::worker::Worked;
+use crate::worker::{Worked, rest};
 
 pub(crate) use crate::speech::{WORDS, words};
+
+/// A plan and what it comes to from its start on.
+#[derive(Debug)]
+pub(crate) struct Opened {
+    /// The plan, resolved.
+    pub(crate) system: Arc<System>,
+    /// What it comes to.
+    pub(crate) opening: Arc<Opening>,
+}
 
 /// A plan and all answers about it.
 #[derive(Debug)]
 pub(crate) struct Solved {
     /// The plan, resolved.
-    pub(crate) system: System,
+    pub(crate) system: Arc<System>,
     /// The answers.
     pub(crate) outlook: Outlook,
 }
 
 /// Answers, or why there are none.
-#[derive(Clone, Debug)]
-pub(crate) struct Answers(pub(crate) Result<Arc<Solved>, Problem>);
+#[derive(Debug)]
+pub(crate) struct Answers<T = Solved>(pub(crate) Result<Arc<T>, Problem>);
 
-impl PartialEq for Answers {
+impl<T> Clone for Answers<T> {
+    fn clone(&self) -> Self {
+        Self(self.0.clone())
+    }
+}
+
+impl<T> PartialEq for Answers<T> {
     fn eq(&self, other: &Self) -> bool {
         match (&self.0, &other.0) {
             // Comparing thousands of samples would cost more than drawing them again.
@@ -46,17 +61,36 @@ impl PartialEq for Answers {
     }
 }
 
-impl Answers {
-    /// Answers all questions about a plan, over what is known of the sun from the one before.
-    pub(crate) fn to(document: &Document, earth: &Climate, sunlight: &mut Sunlight) -> Self {
+impl Answers<Opened> {
+    /// Tells what a plan comes to from its start on, over what is known of the sun from the one before.
+    fn to_begin_with(document: &Document, earth: &Climate, sunlight: &mut Sunlight) -> Self {
         Self(System::assemble(document, earth, &mut ()).map(|system| {
-            let outlook = Outlook::in_sunlight(&system, sunlight);
-            Arc::new(Solved { system, outlook })
+            let opening = Arc::new(Opening::in_sunlight(&system, sunlight));
+            Arc::new(Opened { system: Arc::new(system), opening })
         }))
     }
 
+    /// All answers.
+    fn completed(&self, sunlight: &mut Sunlight) -> Answers {
+        Answers(self.0.clone().map(|opened| {
+            let system = Arc::clone(&opened.system);
+            let outlook = Outlook::opened(Arc::clone(&opened.opening), &system, sunlight);
+            Arc::new(Solved { system, outlook })
+        }))
+    }
+}
+
+impl Answers {
+    /// Answers all questions about a plan.
+    pub(crate) fn to(document: &Document, earth: &Climate) -> Self {
+        let sunlight = &mut Sunlight::default();
+        Answers::to_begin_with(document, earth, sunlight).completed(sunlight)
+    }
+}
+
+impl<T> Answers<T> {
     /// The answers, if there are any.
-    pub(crate) fn solved(&self) -> Option<&Arc<Solved>> {
+    pub(crate) fn solved(&self) -> Option<&Arc<T>> {
         self.0.as_ref().ok()
     }
 }
@@ -137,9 +171,10 @@ pub(crate) struct Parts {
     pub(crate) plan: RwSignal<Document>,
     /// Its place in the storage.
     pub(crate) id: RwSignal<PlanId>,
-    /// What follows from it.
-    pub(crate) answers: Signal<Answers>,
-    /// The same one frame later, for the curve: words and figures come first, and quick edits skip what nobody would see.
+    /// What it comes to from its start on, which the first frame after an edit tells.
+    pub(crate) answers: Signal<Answers<Opened>>,
+    /// All answers, one frame later, for the year and the curve: words and figures come first, and quick edits skip what nobody would
+    /// see.
     pub(crate) drawn: RwSignal<Answers>,
     /// The same yet a frame later, for the pictures below, so that no single turn keeps the next edit waiting long.
     pub(crate) drawn_below: RwSignal<Answers>,
@@ -174,6 +209,16 @@ pub(crate) struct Parts {
     pub(crate) coded: StoredValue<String>,
     /// What was last kept on the device.
     kept: StoredValue<Option<(PlanId, Document)>>,
+    /// What is known of the sun of the plan.
+    sunlight: StoredValue<Sunlight>,
+}
+
+/// Does something over what is known of the sun, and keeps what comes to be known.
+fn in_sunlight<T>(known: StoredValue<Sunlight>, act: impl FnOnce(&mut Sunlight) -> T) -> T {
+    let mut sunlight = known.try_update_value(core::mem::take).unwrap_or_default();
+    let made = act(&mut sunlight);
+    known.set_value(sunlight);
+    made
 }
 
 impl Store {
@@ -182,18 +227,18 @@ impl Store {
         let plan = RwSignal::new(Document::default());
         let sunlight = StoredValue::new(Sunlight::default());
         let answers = Signal::derive(move || {
-            let mut known = sunlight.try_update_value(core::mem::take).unwrap_or_default();
-            let answers = plan.with(|plan| Answers::to(plan, earth, &mut known));
-            sunlight.set_value(known);
-            answers
+            in_sunlight(sunlight, |known| {
+                plan.with(|plan| Answers::to_begin_with(plan, earth, known))
+            })
         });
+        let all = answers.with_untracked(|own| in_sunlight(sunlight, |known| own.completed(known)));
         Self(Box::leak(Box::new(Parts {
             earth,
             plan,
             id: RwSignal::new(PlanId::fresh()),
             answers,
-            drawn: RwSignal::new(answers.get_untracked()),
-            drawn_below: RwSignal::new(answers.get_untracked()),
+            drawn: RwSignal::new(all.clone()),
+            drawn_below: RwSignal::new(all),
             face: RwSignal::new(Face::Start),
             dialog: RwSignal::new(None),
             notice: RwSignal::new(None),
@@ -210,11 +255,18 @@ impl Store {
             history: RwSignal::new(Histories::new()),
             coded: StoredValue::new(String::new()),
             kept: StoredValue::new(None),
+            sunlight,
         })))
+    }
+
+    /// All answers, now.
+    pub(crate) fn solved(self) -> Answers {
+        self.answers.with_untracked(|own| in_sunlight(self.sunlight, |known| own.completed(known)))
     }
 
     /// Changes the plan; edits of one kind in quick succession are undone together.
     pub(crate) fn edit(self, kind: &'static str, change: &mut dyn FnMut(&mut Document)) {
+        rest();
         let now = js_sys::Date::now();
         self.history
             .update(|history| self.plan.with_untracked(|plan| history.note(kind, plan, now)));
@@ -242,6 +294,7 @@ impl Store {
 
     /// Puts a plan on the page.
     fn show(self, id: PlanId, plan: Document) {
+        rest();
         self.hold_against(keep::baseline(&id));
         self.guesses.set(Vec::new());
         self.id.set(id);
@@ -284,7 +337,7 @@ impl Store {
     /// Holds all figures against a plan, or against none.
     fn hold_against(self, plan: Option<Document>) {
         self.baseline.set(plan.map(|plan| {
-            let answers = Answers::to(&plan, self.earth, &mut Sunlight::default());
+            let answers = Answers::to(&plan, self.earth);
             Baseline { plan, answers }
         }));
     }
@@ -319,7 +372,10 @@ impl Store {
         let present = self.present();
         let step = self.history.try_update(|all| all.go(present, within, between));
         match step.flatten() {
-            Some(Step::Within(plan)) => self.plan.set(plan),
+            Some(Step::Within(plan)) => {
+                rest();
+                self.plan.set(plan);
+            }
             Some(Step::To(id, plan)) => self.show(id, plan),
             None => {}
         }

@@ -22,7 +22,7 @@ use wasm_bindgen_futures::spawn_local;
 use crate::assets;
 use crate::chart::BandHour;
 use crate::edge::{after_rest, after_words, on_document, send};
-use crate::store::{Face, Solved, Store, WORDS, words};
+use crate::store::{Face, Opened, Store, WORDS, words};
 use crate::view::has_place;
 
 /// What weather does with the plan, in sentences.
@@ -193,6 +193,12 @@ impl Worked {
     }
 }
 
+/// Lets the worker rest until it is asked for something: what it is working out is of no use any more, and what comes now needs the
+/// processor.
+pub(crate) fn rest() {
+    send("sunlarder:tell", &JsValue::NULL);
+}
+
 /// Weather is asked for once nothing has changed for so long.
 const REST: Duration = Duration::from_millis(250);
 
@@ -219,8 +225,6 @@ pub(crate) fn follow(store: Store) {
         store.habits.track();
         store.face.track();
         spread.track();
-        // What is being worked out is of no use any more, and the edit needs the processor.
-        send("sunlarder:tell", &JsValue::NULL);
         if !foretold.with_untracked(|foretold| foretold.coming) {
             foretold.update(|foretold| foretold.coming = true);
         }
@@ -297,7 +301,7 @@ fn ask(store: Store, asked: Asked) {
 }
 
 /// Adds what is asked about weather.
-fn ask_for_weather(store: Store, solved: &Solved, weather: bool, wishes: &Array) {
+fn ask_for_weather(store: Store, opened: &Opened, weather: bool, wishes: &Array) {
     let worked = store.worked;
     let serial = worked.serial.get_value();
     if !weather {
@@ -306,27 +310,27 @@ fn ask_for_weather(store: Store, solved: &Solved, weather: bool, wishes: &Array)
     if !worked.replayed.with_untracked(String::is_empty) {
         wishes.push(&Array::of2(&REPLAY.into(), &serial.into()));
     }
-    let Some(spread) = worked.spread.get_untracked().filter(|_| runs(store, solved)) else {
+    let Some(spread) = worked.spread.get_untracked().filter(|_| runs(store, opened)) else {
         worked.foretold.set(Foretold::default());
         return;
     };
     let wish = Array::of2(&WEATHER.into(), &serial.into());
-    for number in spread.at(solved.system.site) {
+    for number in spread.at(opened.system.site) {
         wish.push(&number.into());
     }
     wishes.push(&wish);
 }
 
 /// Whether weather has something to say: there is a plan on the screen and a place for it, and it runs.
-fn runs(store: Store, solved: &Solved) -> bool {
+fn runs(store: Store, opened: &Opened) -> bool {
     store.face.get_untracked() == Face::Planner
         && store.plan.with_untracked(has_place)
-        && speaks(solved)
+        && speaks(opened)
 }
 
 /// Whether the verdict is one that weather bears on.
-pub(crate) fn speaks(solved: &Solved) -> bool {
-    !matches!(solved.outlook.verdict, Verdict::NothingRuns | Verdict::CannotWork { .. })
+pub(crate) fn speaks(opened: &Opened) -> bool {
+    !matches!(opened.opening.verdict, Verdict::NothingRuns | Verdict::CannotWork { .. })
 }
 
 /// Takes an answer; none means that there will be none.

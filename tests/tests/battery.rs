@@ -247,7 +247,7 @@ fn kettle(batteries: f64) -> Vec<Obstacle> {
         ..Document::default()
     };
     let system = System::assemble(&plan, Climate::embedded(), &mut ()).unwrap();
-    Outlook::of(&system).obstacles
+    Outlook::of(&system).obstacles.clone()
 }
 
 #[test]
@@ -280,7 +280,7 @@ fn a_bank_that_may_freeze_is_told_so() {
         };
         plan.place.record_low_c = record_low_c;
         let system = System::assemble(&plan, Climate::embedded(), &mut ()).unwrap();
-        let found = Outlook::of(&system).obstacles;
+        let found = Outlook::of(&system).obstacles.clone();
         found.into_iter().find(|own| matches!(own, Obstacle::MayFreeze { .. }))
     };
     let flooded = Chemistry::FloodedLeadAcid;
@@ -314,7 +314,7 @@ fn the_fitting_inverter_takes_every_obstacle_of_inverters_away() {
         assert_eq!(fitting, expected, "{power} W");
         let Some(rated_w) = fitting else { continue };
         plan.inverter = Some(Inverter { rated_w, ..Inverter::default() });
-        let obstacles = Outlook::of(&assembled(&plan)).obstacles;
+        let obstacles = Outlook::of(&assembled(&plan)).obstacles.clone();
         assert!(!obstacles.iter().any(Obstacle::is_of_inverter), "{power} W: {obstacles:?}");
     }
     assert_eq!(fitting_inverter(&assembled(&Document::default())), None);

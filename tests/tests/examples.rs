@@ -2,11 +2,14 @@
 
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test stops at what it cannot read")]
 
+use chrono::Datelike as _;
 use sunlarder_engine::document::Document;
 use sunlarder_engine::load::catalogue::Appliance;
+use sunlarder_engine::load::{DayKind, day_demand};
 use sunlarder_engine::outlook::{Obstacle, Outlook, Tight, Verdict};
 use sunlarder_engine::place::Climate;
 use sunlarder_engine::share;
+use sunlarder_engine::simulate::{Almanac, Sunlight, inside_air};
 use sunlarder_engine::system::System;
 use sunlarder_engine::words::{Language, Tone, Words};
 use sunlarder_tests::plans::EXAMPLES;
@@ -106,7 +109,7 @@ fn the_cabin_falls_short_in_the_dark_months() {
 fn the_classroom_and_the_clinic_keep_up_all_year() {
     for (name, least_days) in [("classroom", 2.0), ("clinic", 5.0)] {
         let (_, outlook) = outlook(name);
-        assert_eq!(outlook.verdict, Verdict::KeepsUp { months: 0xfff }, "{name}");
+        assert_eq!(outlook.verdict, Verdict::KeepsUp { all_year: true }, "{name}");
         assert!(outlook.autonomy_days.unwrap() > least_days, "{name}");
     }
 }
@@ -162,6 +165,59 @@ fn the_stall_lights_some_nights_and_the_radio_hut_all_winter() {
     };
     assert!((48.0..120.0).contains(&after.0), "{after:?}");
     let (system, hut) = outlook("hut");
-    assert_eq!(hut.verdict, Verdict::KeepsUp { months: 0xfff });
+    assert_eq!(hut.verdict, Verdict::KeepsUp { all_year: true });
     assert_eq!((hut.tightest.month, system.loads.iter().filter(|load| load.vital).count()), (5, 2));
+}
+
+/// Every example, begun full in each month of the year.
+fn in_each_month() -> impl Iterator<Item = (String, System, Outlook)> {
+    EXAMPLES.iter().flat_map(|(name, _)| (1..=12).map(move |month| (*name, month))).map(
+        |(name, month)| {
+            let mut plan = plan(name);
+            plan.start.date = plan.start.date.with_day(10).unwrap().with_month(month).unwrap();
+            plan.start.charge_pct = 100.0;
+            let system = System::assemble(&plan, Climate::embedded(), &mut ()).unwrap();
+            let outlook = Outlook::of(&system);
+            (format!("{name} in month {month}"), system, outlook)
+        },
+    )
+}
+
+#[test]
+fn what_is_said_of_the_start_agrees_with_the_year() {
+    let mut kept = [0, 0];
+    for (name, _, outlook) in in_each_month() {
+        let cold = outlook.months.iter().filter(|month| month.too_cold_to_charge);
+        let cold: u16 = cold.map(|month| 1 << month.month).sum();
+        let told = outlook.obstacles.iter().find_map(|own| match own {
+            Obstacle::TooColdToCharge { months, .. } => Some(*months),
+            _ => None,
+        });
+        assert_eq!(told.unwrap_or(0), cold, "{name}");
+        assert_eq!(outlook.now, outlook.months[outlook.month], "{name}");
+        assert_eq!(outlook.budget.total, outlook.now.need, "{name}");
+        if let Verdict::KeepsUp { all_year } = outlook.verdict {
+            assert_eq!(all_year, outlook.months_kept() == 0xfff, "{name}");
+            kept[usize::from(all_year)] += 1;
+        }
+    }
+    assert!(kept[0] > 10 && kept[1] > 10, "{kept:?}");
+}
+
+#[test]
+fn days_that_share_what_is_wanted_want_the_same_as_each_by_itself() {
+    for (name, text) in EXAMPLES {
+        let plan = Document::from_json(text).unwrap();
+        let system = System::assemble(&plan, Climate::embedded(), &mut ()).unwrap();
+        let mut sunlight = Sunlight::default();
+        let mut almanac = Almanac::new(&system, &mut sunlight);
+        for (month, weekday) in (0..12).flat_map(|month| (0..7).map(move |day| (month, day))) {
+            let air = inside_air(&system, almanac.sky(month.into()));
+            let kind = DayKind::inside(month, weekday);
+            let alone = day_demand(&system.loads, system.inverter.as_ref(), kind, &air);
+            let shared = almanac.demand(month.into(), weekday);
+            assert_eq!(shared.steps, alone.steps, "{name}, month {month}, weekday {weekday}");
+            assert_eq!(shared.loads, alone.loads, "{name}, month {month}, weekday {weekday}");
+        }
+    }
 }

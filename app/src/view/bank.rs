@@ -16,7 +16,7 @@ use crate::bind::{edit, part, said};
 use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::part::when;
 use crate::drawers::drawer;
-use crate::store::{Solved, Store, WORDS, words};
+use crate::store::{Opened, Store, WORDS, words};
 use sunlarder_worker::leaf::Topic;
 
 /// What explains the kinds of battery.
@@ -68,7 +68,7 @@ macro_rules! options {
             }
         }
 
-        fn typically(solved: &Solved, at: usize) -> Option<f64> {
+        fn typically(solved: &Opened, at: usize) -> Option<f64> {
             let bank = &solved.system.bank;
             let typical: [fn(&Resolved) -> f64; _] = [$($typical),+];
             typical.get(at).map(|typical| typical(bank)).filter(|value| value.is_finite())
@@ -195,8 +195,8 @@ fn options(store: Store, places: Range<usize>) -> View {
 }
 
 /// What may be used, how sure its rated capacities are, and which voltages it comes to.
-fn usable(solved: &Solved) -> String {
-    let (bank, outlook) = (&solved.system.bank, &solved.outlook);
+fn usable(solved: &Opened) -> String {
+    let (bank, outlook) = (&solved.system.bank, &solved.opening);
     let usable = WORDS.usable(
         &words().charge(outlook.capacity.usable, bank.nominal),
         &words().charge(bank.slowest, bank.nominal),
@@ -209,7 +209,7 @@ fn usable(solved: &Solved) -> String {
 }
 
 /// The limits of the whole bank, in a sentence.
-fn limits(solved: &Solved) -> String {
+fn limits(solved: &Opened) -> String {
     let bank = &solved.system.bank;
     let none = || "–".to_owned();
     WORDS.bank_limits(

@@ -11,7 +11,7 @@ use super::schedule::schedule_editor;
 use crate::bind::{edit, part, said};
 use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::part::{dynamic, when};
-use crate::store::{Solved, Store, WORDS, words};
+use crate::store::{Opened, Store, WORDS, words};
 
 /// A source with hours of its own, where it stands in the plan.
 struct Timed {
@@ -24,7 +24,7 @@ struct Timed {
     schedule: fn(&mut Document) -> Option<&mut Schedule>,
     get: fn(&Document) -> Option<&Schedule>,
     /// What it comes to.
-    said: Option<fn(&Solved) -> String>,
+    said: Option<fn(&Opened) -> String>,
 }
 
 /// A figure of a section that may be missing; without one it is empty.
@@ -129,9 +129,8 @@ static SHORE: Timed = timed!(
 );
 
 /// What the generator does on a mean day of the month.
-fn generated(solved: &Solved) -> String {
-    let month = solved.outlook.months.get(solved.outlook.month);
-    month.map(|month| words().generator_in(month)).unwrap_or_default()
+fn generated(own: &Opened) -> String {
+    words().generator_in(&own.opening.now)
 }
 
 /// All of them, each there or not.

@@ -45,7 +45,7 @@ pub(super) fn against(store: Store, figure: Figure) -> Signal<String> {
     memo(Box::new(move || {
         of(store, |name, base| {
             let base = words().figure_value(&base.outlook, &base.system, figure);
-            store.answers.with(|answers| {
+            store.drawn.with(|answers| {
                 let own = answers.solved()?;
                 let own = words().figure_value(&own.outlook, &own.system, figure)?;
                 Some(words().than(figure, own - base?, name))
@@ -208,7 +208,7 @@ fn row(store: Store, plan: Document) -> View {
 pub(super) fn beside(store: Store) -> View {
     let written = dynamic(move || {
         let argument = store.other.with(|plan| {
-            let climate = match Answers::to(plan, store.earth, &mut Default::default()).solved() {
+            let climate = match Answers::to(plan, store.earth).solved() {
                 Some(solved) => climate_numbers(&solved.system.climate),
                 None => Vec::new(),
             };

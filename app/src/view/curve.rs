@@ -22,7 +22,7 @@ use crate::store::{Answers, Solved, Store, WORDS};
 
 /// The remaining-time curve; where the plan cannot work, why there is none.
 pub(crate) fn now(store: Store) -> View {
-    let stuck = said(store, |solved| matches!(solved.outlook.verdict, Verdict::CannotWork { .. }));
+    let stuck = said(store, |solved| matches!(solved.opening.verdict, Verdict::CannotWork { .. }));
     let shown = dynamic(move || {
         if stuck.get() {
             return node("p")
@@ -40,7 +40,7 @@ pub(crate) fn now(store: Store) -> View {
 fn curve(store: Store) -> View {
     let cursor = RwSignal::new(None::<f64>);
     let reading = Callback::new(move |hour: f64| {
-        store.answers.with(|answers| {
+        store.drawn.with(|answers| {
             let read = |solved| store.worked.band.with(|band| data::reading(solved, hour, band));
             let read = answers.solved().map(|solved| read(solved)).unwrap_or_default();
             read + &compare::reading(store, hour)
@@ -98,7 +98,7 @@ fn curve(store: Store) -> View {
                     };
                     Some(compare::with_baseline(store, rows))
                 };
-                store.answers.with(rows).unwrap_or_default()
+                store.drawn.with(rows).unwrap_or_default()
             }));
             let own = move || {
                 let mut heads = vec![
@@ -131,11 +131,11 @@ fn start_of(store: Store) -> Start {
 
 /// The typical day of the month.
 pub(crate) fn day_picture(store: Store) -> View {
-    let title = said(store, |solved| WORDS.a_day_in(solved.outlook.month));
+    let title = drawn(store.drawn_below, |solved| WORDS.a_day_in(solved.outlook.month));
     let cursor = RwSignal::new(None::<usize>);
     let reading = memo(Box::new(move || {
         let Some(hour) = cursor.get() else { return String::new() };
-        store.answers.with(|answers| {
+        store.drawn_below.with(|answers| {
             answers.solved().map(|solved| data::day_reading(solved, hour)).unwrap_or_default()
         })
     }));
@@ -161,7 +161,7 @@ pub(crate) fn day_picture(store: Store) -> View {
             table(
                 L::DayInWords,
                 vec![L::Hour, L::InWatts24, L::OutWatts24],
-                said(store, data::day_rows),
+                drawn(store.drawn_below, data::day_rows),
             )
         }))
         .child(save(store, L::DayInWords))

@@ -60,7 +60,7 @@ pub(super) fn share_question(store: Store) -> View {
     // What nobody can guess is not proposed.
     let has = move |what: Guessed| {
         store
-            .answers
+            .drawn
             .with(|answers| answers.solved().is_some_and(|own| what.answer(&own.outlook).is_some()))
     };
     untrack(|| {

@@ -97,7 +97,7 @@ impl Loads {
     pub(crate) fn largest_first(self) {
         let order = self.store.answers.with_untracked(|answers| {
             let count = self.rows.with_untracked(Vec::len);
-            answers.solved().map(|solved| load_row::largest_first(count, solved))
+            answers.solved().map(|own| load_row::largest_first(count, &own.opening.budget))
         });
         if let Some(order) = order {
             self.arrange("order of loads", &order, &mut |_| {});
@@ -169,7 +169,7 @@ fn heading(loads: Loads, group: String) -> Node {
         WORDS.in_group(loads, at_home)
     }));
     let charge = memo(Box::new(move || {
-        store.answers.with(|answers| {
+        store.drawn.with(|answers| {
             let of = |solved| {
                 own.with_value(|own| rows.with(|rows| load_row::charge_of_group(solved, rows, own)))
             };

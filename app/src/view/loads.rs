@@ -23,9 +23,8 @@ const STANDING: [Figure; 1] = [Figure::new(
 
 /// The question with its answer and all that is run.
 pub(crate) fn loads(store: Store) -> View {
-    let total = said(store, |solved| {
-        words().per_day(solved.outlook.budget.total, solved.system.bank.nominal)
-    });
+    let total =
+        said(store, |own| words().per_day(own.opening.budget.total, own.system.bank.nominal));
     question(L::WhatDoYouRun, total, true, move || inside(store))
 }
 

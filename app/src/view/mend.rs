@@ -16,7 +16,7 @@ use crate::store::{Store, WORDS, words};
 /// A button for the inverter that the loads need, while one is missing or too small.
 pub(crate) fn inverter_button(store: Store) -> View {
     let wanted =
-        said(store, |solved| solved.outlook.obstacles.iter().any(Obstacle::is_of_inverter));
+        said(store, |solved| solved.opening.obstacles.iter().any(Obstacle::is_of_inverter));
     let pressed: Listener = Box::new(move |event: Event| {
         let target = event.target().and_then(|own| own.dyn_into::<web_sys::Element>().ok());
         let Some(rated) = target.and_then(|own| own.get_attribute("data-inverter")) else { return };

@@ -4,7 +4,7 @@ use crate::signal::*;
 use chrono::Datelike;
 use sunlarder_engine::outlook::{Figure, Obstacle, Question};
 use sunlarder_engine::quantity::{AmpHours, Hours};
-use sunlarder_engine::words::{Label as L, Term, Tone};
+use sunlarder_engine::words::{Label as L, Sentence, Term, Tone};
 use sunlarder_worker::PLANNER;
 use sunlarder_worker::leaf::Topic;
 
@@ -18,9 +18,9 @@ use super::table::table;
 use crate::bind::{drawn, fixed, part, said, signal, watch};
 use crate::chart::month_balance;
 use crate::dom::node::{Child as _, View, group, node, nothing};
-use crate::dom::part::dynamic;
+use crate::dom::part::{dynamic, when};
 use crate::outlook_data as data;
-use crate::store::{Solved, Store, WORDS, words};
+use crate::store::{Answers, Opened, Solved, Store, WORDS, words};
 use crate::worker::speaks;
 
 /// The verdict with what explains it, or what is wrong with the plan.
@@ -35,25 +35,35 @@ pub(crate) fn verdict(store: Store) -> View {
             &format!("{} %", words().decimal(start.charge_pct, 3)),
         )
     });
-    let sentence = said(store, |solved| Some(words().headline(&solved.outlook)));
-    let headline = dynamic(move || match sentence.get() {
-        None => nothing(),
-        Some(said) => node("h1")
-            .child(said.before)
-            .child(node("em").attr("class", tone(store, said.tone)).child(said.key).view())
-            .child(said.after)
-            .view(),
+    let sentence = said(store, |own| Some(words().headline(&own.opening)));
+    let there = memo(Box::new(move || sentence.with(Option::is_some)));
+    let part_of = move |get: fn(&Sentence) -> &String| {
+        memo(Box::new(move || {
+            sentence.with(|own| own.as_ref().map(|own| get(own).clone()).unwrap_or_default())
+        }))
+    };
+    let headline = when(there, move || {
+        node("h1")
+            .child(part_of(|said| &said.before))
+            .child(
+                node("em")
+                    .attr("class", tone(store, sentence))
+                    .child(part_of(|said| &said.key))
+                    .view(),
+            )
+            .child(part_of(|said| &said.after))
+            .view()
     });
     let lede = memo(Box::new(move || {
         store.answers.with(|answers| match &answers.0 {
             Ok(solved) => {
-                words().explanation(&solved.outlook, &solved.system, &|tag| store.name_of(tag))
+                words().explanation(&solved.opening, &solved.system, &|tag| store.name_of(tag))
             }
             Err(_) => String::new(),
         })
     }));
     let vital = memo(Box::new(move || {
-        let of = |own: &Solved| words().vital(&own.outlook, &|tag| store.name_of(tag));
+        let of = |own: &Opened| words().vital(&own.opening, &|tag| store.name_of(tag));
         store.answers.with(|answers| answers.solved().and_then(|own| of(own)))
     }));
     let vital = dynamic(move || match vital.get() {
@@ -82,8 +92,9 @@ pub(crate) fn verdict(store: Store) -> View {
 }
 
 /// The tone of the headline: that an average keeps up is no good news where most years do not.
-fn tone(store: Store, average: Tone) -> Signal<String> {
+fn tone(store: Store, sentence: Signal<Option<Sentence>>) -> Signal<String> {
     memo(Box::new(move || {
+        let average = sentence.with(|own| own.as_ref().map_or(Tone::Plain, |own| own.tone));
         let seldom = store.worked.foretold.with(|foretold| foretold.seldom);
         let tone = if average == Tone::Good && seldom { Tone::Plain } else { average };
         tone.class().to_owned()
@@ -153,7 +164,7 @@ pub(crate) fn cautions(store: Store) -> View {
         store.answers.with(|answers| {
             let said =
                 |own: &Obstacle| (own.stops(), words().obstacle(own, &|tag| store.name_of(tag)));
-            let all = answers.solved().map(|own| own.outlook.cautions().map(said).collect());
+            let all = answers.solved().map(|own| own.opening.cautions().map(said).collect());
             all.unwrap_or_else(Vec::new)
         })
     }));
@@ -203,23 +214,21 @@ fn fact(
 }
 
 /// A charge in the unit that leads, without its name.
-fn charge(solved: &Solved, charge: AmpHours) -> String {
-    words().charge_number(charge, solved.system.bank.nominal)
+fn charge(own: &Opened, charge: AmpHours) -> String {
+    words().charge_number(charge, own.system.bank.nominal)
 }
 
 /// The four figures under the curve.
 pub(crate) fn facts(store: Store) -> View {
-    let out = said(store, |solved| charge(solved, solved.outlook.budget.total));
-    let into = said(store, |solved| {
-        let month = solved.outlook.months.get(solved.outlook.month);
-        month.map_or_else(String::new, |month| charge(solved, month.gain.kept))
-    });
-    let used = said(store, |solved| charge(solved, solved.outlook.capacity.usable));
-    let of = said(store, |solved| {
-        let bank = &solved.system.bank;
+    let out = said(store, |own| charge(own, own.opening.budget.total));
+    let into = said(store, |own| charge(own, own.opening.now.gain.kept));
+    let used = said(store, |own| charge(own, own.opening.capacity.usable));
+    let of = said(store, |own| {
+        let bank = &own.system.bank;
         words().of_rated(bank.slowest, bank.nominal)
     });
-    let kept = said(store, |solved| WORDS.months_kept(solved.outlook.months_kept()));
+    let kept = |solved: &Solved| WORDS.months_kept(solved.outlook.months_kept());
+    let kept = drawn(store.drawn, kept);
     let fact = |what, value, unit| fact(store, what, value, unit);
     let unit = fixed(words().charge_unit());
     let facts = node("dl")
@@ -262,7 +271,7 @@ fn times_rows(solved: &Solved) -> Vec<Vec<String>> {
 
 /// All times of both runs, and the days of autonomy anyone can redo by hand.
 pub(crate) fn times(store: Store) -> View {
-    let autonomy = said(store, |solved| words().autonomy(solved.outlook.autonomy_days));
+    let autonomy = |solved: &Solved| words().autonomy(solved.outlook.autonomy_days);
     node("section")
         .attr("class", "picture times")
         .child(
@@ -274,14 +283,19 @@ pub(crate) fn times(store: Store) -> View {
         .child(table(
             L::HowLong,
             vec![L::Time, L::MeanWeather, L::WithoutSun],
-            said(store, times_rows),
+            drawn(store.drawn, times_rows),
         ))
         .child(
             node("p")
                 .attr("class", "note")
                 .child(WORDS.label(L::Autonomy))
                 .child(": ")
-                .child(node("strong").attr("id", "autonomy").child(autonomy).view())
+                .child(
+                    node("strong")
+                        .attr("id", "autonomy")
+                        .child(drawn(store.drawn, autonomy))
+                        .view(),
+                )
                 .child(". ")
                 .child(WORDS.label(L::AutonomyHint))
                 .view(),
@@ -297,8 +311,9 @@ pub(crate) fn months(store: Store) -> View {
             plan.start.date = in_month(plan.start.date, month, today());
         });
     });
-    let tightest =
-        said(store, |solved| words().tightest(&solved.outlook, solved.system.bank.nominal));
+    let tightest = drawn(store.drawn_below, |solved| {
+        words().tightest(&solved.outlook, solved.system.bank.nominal)
+    });
     node("figure")
         .attr("class", "picture")
         .child(
@@ -333,16 +348,13 @@ pub(crate) fn months(store: Store) -> View {
                 let heads = compare::heads(store, &heads, L::BaselineBalance);
                 let rows = memo(Box::new(move || {
                     let years = store.worked.foretold.with(|foretold| foretold.months.clone());
-                    store
-                        .answers
-                        .with(|answers| {
-                            let solved = answers.solved()?;
-                            let rows = |baseline: Option<&Solved>| {
-                                data::month_rows(solved, &years, baseline)
-                            };
-                            Some(compare::with_baseline(store, rows))
-                        })
-                        .unwrap_or_default()
+                    let rows = |answers: &Answers| {
+                        let solved = answers.solved()?;
+                        let rows =
+                            |baseline: Option<&Solved>| data::month_rows(solved, &years, baseline);
+                        Some(compare::with_baseline(store, rows))
+                    };
+                    store.drawn_below.with(rows).unwrap_or_default()
                 }));
                 table(L::MonthByMonth, heads, rows)
             })
@@ -354,13 +366,9 @@ pub(crate) fn months(store: Store) -> View {
 
 /// The dark bar of a phone that always holds the verdict, and what a screen reader hears of a changed one.
 pub(crate) fn bar(store: Store) -> View {
-    let short = said(store, |solved| WORDS.short(&solved.outlook));
-    let balance = said(store, |solved| {
-        let month = solved.outlook.months.get(solved.outlook.month);
-        month.map_or_else(String::new, |month| {
-            words().day_balance(month.balance, solved.system.bank.nominal)
-        })
-    });
+    let short = said(store, |own| WORDS.short(&own.opening));
+    let balance =
+        said(store, |own| words().day_balance(own.opening.now.balance, own.system.bank.nominal));
     node("aside")
         .attr("class", "bar")
         .attr("aria-label", WORDS.label(L::InShort))

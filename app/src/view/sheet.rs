@@ -30,7 +30,7 @@ pub(crate) fn sheet(store: Store) -> View {
     let open = memo(Box::new(move || store.face.get() == Face::Planner));
     // Whoever prints much later prints what was worked out on this day.
     let argument = memo(Box::new(move || {
-        store.answers.track();
+        store.drawn.track();
         argument()
     }));
     let written = move || {
@@ -75,10 +75,10 @@ pub(crate) fn print(store: Store, sheet: Leaf) {
 /// The sheet with its pictures, as they are now.
 fn filled(store: Store, paper: &str) -> View {
     let sheet = node("article").attr("class", "sheet").child(elements(paper));
-    let sheet = store.answers.with_untracked(|answers| match answers.solved() {
+    let sheet = match store.solved().solved() {
         Some(solved) => pictures(store, sheet, solved),
         None => sheet,
-    });
+    };
     let foretold = store.worked.foretold.get_untracked();
     let Foretold { verdict, years, coming, .. } = foretold;
     if coming || verdict.is_empty() {

@@ -83,7 +83,7 @@ const CHANCE: [Figure; 1] = [Figure::new(
     |plan, _| change(plan, |promise| promise.chance_pct = None),
     |solved, _| {
         let usual = sunlarder_engine::sizing::Promise::default();
-        Some(usual.with_usual_chance(solved.outlook.is_vital()).chance.0)
+        Some(usual.with_usual_chance(solved.opening.is_vital()).chance.0)
     },
 )];
 

@@ -19,7 +19,7 @@ use crate::bind::{edit, part, said};
 use crate::dom::node::{Child as _, View, group, node, nothing};
 use crate::dom::part::{dynamic, when};
 use crate::drawers::drawer;
-use crate::store::{Solved, Store, WORDS, words};
+use crate::store::{Opened, Store, WORDS, words};
 
 /// The question with its answer and the sources.
 pub(crate) fn sources(store: Store) -> View {
@@ -28,7 +28,7 @@ pub(crate) fn sources(store: Store) -> View {
     })
 }
 
-fn answer(solved: &Solved) -> String {
+fn answer(solved: &Opened) -> String {
     let system = &solved.system;
     let sun: f64 = system.arrays.iter().map(|array| array.rated().0).sum();
     let mut parts = Vec::new();
@@ -187,11 +187,11 @@ const SHEET: [Figure; 8] = [
     typical!(PowerCoefficient, power_pct_per_k, |_, _| Some(POWER_PER_K.0)),
 ];
 
-fn resolved(solved: &Solved, place: usize) -> Option<&sunlarder_engine::source::Array> {
+fn resolved(solved: &Opened, place: usize) -> Option<&sunlarder_engine::source::Array> {
     solved.system.arrays.iter().find(|own| usize::from(own.place) == place)
 }
 
-fn module(solved: &Solved, place: usize) -> Option<sunlarder_engine::source::Module> {
+fn module(solved: &Opened, place: usize) -> Option<sunlarder_engine::source::Module> {
     resolved(solved, place).map(|array| array.module)
 }
 
@@ -257,7 +257,7 @@ fn position(store: Store, place: usize) -> View {
         let best = store.answers.with(|answers| {
             let solved = answers.solved()?;
             let best = best_tilts(&solved.system, resolved(solved, place)?);
-            Some((WORDS.best_tilt(&best, solved.outlook.month), best))
+            Some((WORDS.best_tilt(&best, solved.opening.month), best))
         });
         let Some((sentence, best)) = best else { return nothing() };
         let mut tilts = vec![best.month.0, best.year.0];

@@ -11,7 +11,7 @@ use web_sys::{Event, KeyboardEvent};
 
 use super::field::fresh_id;
 use super::schedule::Edited;
-use crate::bind::said;
+use crate::bind::drawn;
 use crate::dom::node::{Child as _, View, group, node};
 use crate::dom::part::{Listener, dynamic};
 use crate::dom::stroke::{Stroke, stroked};
@@ -139,7 +139,10 @@ pub(super) fn strip(store: Store, edited: Edited) -> View {
     group(vec![
         own.view(),
         node("div").attr("class", "strip-hours").attr("aria-hidden", "true").child(hours).view(),
-        node("p").attr("class", "hint").child(said(store, outlook_data::sun_of_month)).view(),
+        node("p")
+            .attr("class", "hint")
+            .child(drawn(store.drawn, outlook_data::sun_of_month))
+            .view(),
         node("p").attr("class", "hint").attr("id", hint).child(WORDS.label(L::DrawHint)).view(),
     ])
 }
@@ -165,7 +168,7 @@ fn blocks(edited: Edited) -> View {
 
 /// The hours without sun on the typical day of the month.
 fn nights(store: Store) -> View {
-    let nights = said(store, outlook_data::nights_of_month);
+    let nights = drawn(store.drawn, outlook_data::nights_of_month);
     dynamic(move || {
         let one = |(from, to): (u16, u16)| {
             node("i")

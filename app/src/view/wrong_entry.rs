@@ -31,10 +31,10 @@ pub(crate) fn watch_entries(store: Store) {
         }
     };
     // A wrong entry changes no plan; what undo clears makes no input.
-    on_document("input", move |_| {
-        request_animation_frame(look);
-    });
+    let entries = RwSignal::new(0u32);
+    on_document("input", move |_| entries.update(|count| *count = count.wrapping_add(1)));
     let changed = move || {
+        entries.track();
         store.plan.track();
         store.face.track();
     };

@@ -86,7 +86,7 @@ impl Expected {
             present.iter().map(|month| Month::of(&mut almanac, *month)).collect();
         let day = *almanac.day(newest, 0);
         let temperature = day.iter().map(|own| own.temperature.0).sum::<f64>() / day.len() as f64;
-        let current = discharge_current(system, &[(day, 1.0)]);
+        let current = discharge_current(system, &[(&day, 1.0)]);
         let temperature = Celsius(temperature);
         let (latitude, climate) = (system.site.latitude, &system.climate);
         let mean = climate.clearness.get(newest).copied().unwrap_or(0.5);

@@ -260,10 +260,10 @@ fn searching(
 ///
 /// Σ I² / Σ I over the steps of the days: an hour at 50 A counts fifty times one at 1 A.
 #[must_use]
-pub fn discharge_current(system: &System, week: &[(Day, f64)]) -> Amps {
+pub fn discharge_current(system: &System, week: &[(&Day, f64)]) -> Amps {
     let (mut squares, mut sum) = (0.0, 0.0);
     for (day, share) in week {
-        for forcing in day {
+        for forcing in *day {
             let current = (forcing.demand / system.bank.nominal + forcing.standing).0;
             squares += current * current * share;
             sum += current * share;

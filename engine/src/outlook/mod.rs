@@ -18,6 +18,7 @@ mod flow;
 mod guess;
 mod months;
 mod obstacle;
+mod opening;
 mod question;
 mod verdict;
 
@@ -28,20 +29,24 @@ pub use flow::{DayFlow, End, Flow, day_flow};
 pub use guess::{Guessed, NEAR, median};
 pub use months::{ArrayDay, Gain, Generated, Month, array_yield, lowest_of, month};
 pub use obstacle::{Obstacle, Peak, fitting_inverter, largest_power, obstacles};
+pub use opening::{Opening, Times, Voltages};
 pub use question::Question;
 pub use verdict::{Verdict, clock_time};
 
+use core::ops::Deref;
+use std::sync::Arc;
+
 use crate::bank::Capacity;
 use crate::place::WeatherFile;
-use crate::quantity::{AmpHours, Amps, Celsius, Degrees, Hours, Irradiation, Percent, Volts};
+use crate::quantity::{AmpHours, Degrees, Irradiation};
 use crate::simulate::{
-    Almanac, Ensemble, Extent, Replayed, Run, Sun, Sunlight, YearRun, mean_year, replay, run,
-    typical_sky, weather_year,
+    Almanac, Ensemble, Extent, Replayed, Sunlight, YearRun, mean_year, replay, typical_sky,
+    weather_year,
 };
 use crate::sky::{Weather, WeatherSpec, best_tilt, equatorward};
 use crate::source::Array;
 use crate::system::System;
-use crate::working::{Formula, Trace, term};
+use crate::working::Trace;
 
 /// Seed of the weather: the same for all plans, so that two of them meet the same weather and their difference is their own.
 pub(crate) const WEATHER_SEED: u64 = 2026;
@@ -73,33 +78,23 @@ pub struct Tightest {
     pub why: Tight,
 }
 
-/// All answers about a plan.
+/// All answers about a plan: what it comes to from its start on, as that opens with, and what the year is like.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Outlook {
-    /// Month of the start, January being 0.
-    pub month: usize,
-    /// Budget of that month.
-    pub budget: Budget,
-    /// Temperature of the bank in that month.
-    pub bank_temperature: Celsius,
-    /// Mean discharge current in that month.
-    pub current: Amps,
-    /// What the bank holds in that month.
-    pub capacity: Capacity,
-    /// Days that the usable charge lasts without any source; none if nothing is used.
-    pub autonomy_days: Option<f64>,
+    /// What it comes to from its start on.
+    pub opening: Arc<Opening>,
     /// The twelve months.
     pub months: Vec<Month>,
     /// The worst of them.
     pub tightest: Tightest,
-    /// The run in the mean weather.
-    pub run: Run,
-    /// The run without any sun.
-    pub dark: Run,
-    /// What cannot work, and what must be known.
-    pub obstacles: Vec<Obstacle>,
-    /// The answer in one sentence.
-    pub verdict: Verdict,
+}
+
+impl Deref for Outlook {
+    type Target = Opening;
+
+    fn deref(&self) -> &Opening {
+        &self.opening
+    }
 }
 
 impl Outlook {
@@ -112,34 +107,14 @@ impl Outlook {
     /// The same over what is known of the sun from an earlier plan: the same answers, sooner.
     #[must_use]
     pub fn in_sunlight(system: &System, sunlight: &mut Sunlight) -> Self {
-        let almanac = &mut Almanac::new(system, sunlight);
-        let month_of_start = almanac.month_of_start();
-        let budgets: Vec<Budget> = (0..12).map(|month| budget(almanac, month, &mut ())).collect();
-        let months: Vec<Month> =
-            (0..12).map(|at| month(almanac, at, budgets[at].total, &[], &mut ())).collect();
-        let now = &months[month_of_start];
-        let capacity = system.bank.capacity(now.current, now.bank_temperature, &mut ());
-        let lit = run(almanac, capacity.full, Sun::Mean, HORIZON_DAYS, true);
-        let dark = run(almanac, capacity.full, Sun::None, HORIZON_DAYS, true);
-        let cold_months = bits(&months, |month| month.too_cold_to_charge);
-        let obstacles = obstacles(system, cold_months);
-        let verdict = verdict(system, &months, month_of_start, &lit, &obstacles);
-        let budget = budgets.into_iter().nth(month_of_start);
-        let budget = budget.unwrap_or_else(|| self::budget(almanac, 0, &mut ()));
-        Self {
-            month: month_of_start,
-            bank_temperature: now.bank_temperature,
-            current: now.current,
-            capacity,
-            autonomy_days: autonomy(capacity.usable, budget.total, &mut ()),
-            tightest: tightest(&months),
-            budget,
-            run: lit,
-            dark,
-            obstacles,
-            verdict,
-            months,
-        }
+        Self::opened(Arc::new(Opening::in_sunlight(system, sunlight)), system, sunlight)
+    }
+
+    /// The rest of the answers, once the opening is known; `system` must be the one that it is of.
+    #[must_use]
+    pub fn opened(opening: Arc<Opening>, system: &System, sunlight: &mut Sunlight) -> Self {
+        let months = opening.months(&mut Almanac::new(system, sunlight));
+        Self { tightest: tightest(&months), months, opening }
     }
 
     /// The ensemble of weathers that belongs to these answers; `spread` is that of the daily clearness in each month.
@@ -191,7 +166,7 @@ impl Outlook {
     pub fn autonomy_worked(&self, system: &System, trace: &mut impl Trace) -> Option<f64> {
         let capacity = self.capacity_worked(system, trace);
         let need = self.budget_worked(system, trace).total;
-        autonomy(capacity.usable, need, trace)
+        opening::autonomy(capacity.usable, need, trace)
     }
 
     /// The budget with its working.
@@ -213,35 +188,8 @@ impl Outlook {
     /// Bits of the months that keep up, January first.
     #[must_use]
     pub fn months_kept(&self) -> u16 {
-        bits(&self.months, |month| month.keeps_up)
+        self.months.iter().filter(|month| month.keeps_up).map(|month| 1 << month.month).sum()
     }
-
-    /// Whether a life may depend on something that runs.
-    #[must_use]
-    pub fn is_vital(&self) -> bool {
-        self.obstacles.iter().any(|own| matches!(own, Obstacle::VitalLoad { .. }))
-    }
-
-    /// Obstacles that the explanation of the verdict does not tell already: it tells what decides, and by name what lives depend
-    /// on.
-    pub fn cautions(&self) -> impl Iterator<Item = &Obstacle> {
-        let told = |own: &Obstacle| match &self.verdict {
-            _ if matches!(own, Obstacle::VitalLoad { .. }) => true,
-            Verdict::CannotWork { why } => why == own,
-            _ => false,
-        };
-        self.obstacles.iter().filter(move |own| !told(own))
-    }
-}
-
-fn bits(months: &[Month], is: impl Fn(&Month) -> bool) -> u16 {
-    months.iter().filter(|month| is(month)).map(|month| 1 << month.month).sum()
-}
-
-/// Days that the usable charge lasts without any source.
-fn autonomy(usable: AmpHours, need: AmpHours, trace: &mut impl Trace) -> Option<f64> {
-    (need.0 > 0.0)
-        .then(|| trace.step(Formula::Autonomy, usable / need, &[term(usable), term(need)]))
 }
 
 fn tightest(months: &[Month]) -> Tightest {
@@ -262,35 +210,6 @@ fn tightest(months: &[Month]) -> Tightest {
         };
         Tightest { month: worst.month, balance: worst.balance, why }
     })
-}
-
-fn verdict(
-    system: &System,
-    months: &[Month],
-    month: usize,
-    lit: &Run,
-    obstacles: &[Obstacle],
-) -> Verdict {
-    if let Some(why) = obstacles.iter().find(|obstacle| obstacle.stops()) {
-        return Verdict::CannotWork { why: *why };
-    }
-    if system.loads.is_empty() && system.standing.0 <= 0.0 {
-        return Verdict::NothingRuns;
-    }
-    let reserve = system.bank.reserve;
-    if system.start.charge <= reserve.ratio() {
-        let charge = Percent::of_ratio(system.start.charge);
-        return Verdict::StartsBelowReserve { charge, reserve };
-    }
-    if let Some(after) = lit.reserve_at {
-        return Verdict::ReachesReserve { at: clock_time(system, after), after };
-    }
-    match months.get(month) {
-        Some(now) if !now.keeps_up && now.balance.0 < 0.0 => {
-            Verdict::HoldsLong { days: HORIZON_DAYS as u16, short: -now.balance }
-        }
-        _ => Verdict::KeepsUp { months: bits(months, |month| month.keeps_up) },
-    }
 }
 
 /// The best fixed tilt of an array.
@@ -332,53 +251,5 @@ pub fn best_tilts(system: &System, array: &Array) -> BestTilt {
         month: best_tilt(&days, &only, azimuth, system.albedo),
         year: best_tilt(&days, &MONTH_DAYS, azimuth, system.albedo),
         now: (got(&only), got(&MONTH_DAYS)),
-    }
-}
-
-/// Time until something happens in a run, in hours from the start.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Times {
-    /// To the reserve with the mean sun.
-    pub to_reserve: Option<Hours>,
-    /// To empty with the mean sun.
-    pub to_empty: Option<Hours>,
-    /// To the reserve without sun.
-    pub dark_to_reserve: Option<Hours>,
-    /// To empty without sun.
-    pub dark_to_empty: Option<Hours>,
-    /// To full with the mean sun.
-    pub to_full: Option<Hours>,
-}
-
-/// Voltages between the posts of a bank.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Voltages {
-    /// At rest, at the start.
-    pub rest: Volts,
-    /// The lowest of a quarter-hour in the run in the mean weather; a start can pull it down further for a moment.
-    pub lowest: Volts,
-    /// Where loads go off.
-    pub cut_off: Volts,
-}
-
-impl Outlook {
-    /// Voltages that the plan comes to; `system` must be the one that the outlook is of.
-    #[must_use]
-    pub fn voltages(&self, system: &System) -> Voltages {
-        let rest = system.bank.open_circuit(system.start.charge);
-        let lowest = self.run.samples.iter().map(|sample| sample.volts).reduce(Volts::at_most);
-        Voltages { rest, lowest: lowest.unwrap_or(rest), cut_off: system.bank.low_voltage() }
-    }
-
-    /// The times of both runs.
-    #[must_use]
-    pub fn times(&self) -> Times {
-        Times {
-            to_reserve: self.run.reserve_at,
-            to_empty: self.run.empty_at,
-            dark_to_reserve: self.dark.reserve_at,
-            dark_to_empty: self.dark.empty_at,
-            to_full: self.run.full_at,
-        }
     }
 }

@@ -15,6 +15,7 @@ use crate::quantity::{
     Percent, WattHours,
 };
 use crate::simulate::{Almanac, Day, STEP, Sunlight, run_month, typical_diffuse_share};
+use crate::sky::{SkyDay, SkyStep};
 use crate::source::Array;
 use crate::system::System;
 use crate::working::{Formula, Source, Tag, Term, Trace, term};
@@ -78,11 +79,7 @@ pub struct Generated {
 }
 
 /// Days that stand for a week, each with its share.
-type Week = [(Day, f64)];
-
-fn week(almanac: &mut Almanac<'_>, month: usize) -> Vec<(Day, f64)> {
-    almanac.week().into_iter().map(|(own, share)| (*almanac.day(month, own), share)).collect()
-}
+type Week<'a> = [(&'a Day, f64)];
 
 /// A typical month, simulated.
 ///
@@ -96,8 +93,9 @@ pub fn month(
 ) -> Month {
     let system = almanac.system;
     let tag = Tag::Month(month as u8 + 1);
-    let week = week(almanac, month);
-    let irradiation = almanac.sky(month).irradiation;
+    let sky = almanac.sky(month);
+    let (irradiation, bank_temperature) = (sky.irradiation, bank_temperature(system, sky));
+    let week = almanac.week_of(month);
     let gain = gain(system, &week, yields, tag, trace);
     let balance = trace.step_of(
         tag,
@@ -106,17 +104,16 @@ pub fn month(
         &[term(gain.kept).of(tag), term(need)],
     );
     let current = discharge_current(system, &week);
-    let bank_temperature = mean_temperature(&week);
     let capacity = system.bank.capacity(current, bank_temperature, &mut ());
     let reserve = system.bank.reserve.ratio();
+    // Over two weeks a generator's long cycle may look like a fall; what counts is whether it can make up for what is missing.
+    let backed = generator_most(system, &week) + balance >= AmpHours::ZERO;
     let run = run_month(almanac, capacity.full, month, 1.0, reserve, DAYS);
     let charge_after = |days: usize| {
         days.checked_sub(1).and_then(|at| run.midnights.get(at)).map_or(1.0, |at| *at)
     };
     let half = run.midnights.len() / 2;
     let holds = charge_after(run.midnights.len()) >= charge_after(half) - HOLDS;
-    // Over two weeks a generator's long cycle may look like a fall; what counts is whether it can make up for what is missing.
-    let backed = generator_most(system, &week) + balance >= AmpHours::ZERO;
     let holds = holds || system.generator.is_some() && backed;
     let above = run.lowest >= reserve && run.unmet.0 <= 0.0;
     Month {
@@ -147,7 +144,7 @@ pub fn lowest_of(system: &System, month: &Month) -> f64 {
 }
 
 /// The most that the generator can add on a mean day.
-fn generator_most(system: &System, week: &Week) -> AmpHours {
+fn generator_most(system: &System, week: &Week<'_>) -> AmpHours {
     let Some(generator) = &system.generator else { return AmpHours::ZERO };
     let allowed = |day: &Day| day.iter().map(|forcing| forcing.generator_allowed).sum::<f64>();
     let allowed: f64 = week.iter().map(|(day, share)| allowed(day) * share).sum();
@@ -199,18 +196,16 @@ fn generated(
     Some(Generated { hours, fuel })
 }
 
-fn mean_temperature(week: &Week) -> Celsius {
-    let mean = |day: &Day| {
-        let sum: f64 = day.iter().map(|forcing| forcing.temperature.0).sum();
-        sum / day.len() as f64
-    };
-    Celsius(week.iter().map(|(day, share)| mean(day) * share).sum())
+/// Mean temperature of the bank on a day under this sky.
+pub(super) fn bank_temperature(system: &System, sky: &SkyDay) -> Celsius {
+    let of = |step: &SkyStep| system.bank.temperature(step.air, system.inside_least).0;
+    Celsius(sky.steps.iter().map(of).sum::<f64>() / sky.steps.len() as f64)
 }
 
 /// What comes in on a mean day if the bank takes all of it.
 fn gain(
     system: &System,
-    week: &Week,
+    week: &Week<'_>,
     yields: &[ArrayDay],
     tag: Tag,
     trace: &mut impl Trace,
@@ -220,7 +215,7 @@ fn gain(
     let (mut engine, mut shore) = (AmpHours::ZERO, AmpHours::ZERO);
     for (day, share) in week {
         let per_day = STEP * *share;
-        for forcing in day {
+        for forcing in *day {
             power += forcing.solar_power * per_day;
             current += forcing.solar_current * per_day;
             turbine_energy += forcing.turbine_power * per_day;

@@ -25,8 +25,8 @@ pub enum Verdict {
     },
     /// In the mean weather of the month the reserve is never reached.
     KeepsUp {
-        /// Bits of all months that keep up, January first.
-        months: u16,
+        /// Whether it does so in all months.
+        all_year: bool,
     },
     /// In the mean weather of the month the reserve is not reached within the longest run, yet the month does not hold its level.
     HoldsLong {

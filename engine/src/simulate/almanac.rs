@@ -4,11 +4,14 @@
 //! the date, and not from the loads, so a [`Sunlight`] may be kept from one plan to the next: what depends on something that
 //! has changed is forgotten, by comparing the causes and not by anybody's promise.
 
+use std::rc::Rc;
+
 use chrono::{Datelike, Days, NaiveDate};
 
-use super::days::{Day, day, fed, inside_air, sky_of, typical_sky};
+use super::days::{Day, day, fed, sky_of, typical_sky};
+use super::wants::Wants;
 use crate::document::Schedule;
-use crate::load::{DayDemand, DayKind, day_demand};
+use crate::load::{DayDemand, DayKind};
 use crate::place::{Clock, MonthlyClimate};
 use crate::quantity::Volts;
 use crate::sky::{Horizon, STEPS_PER_DAY, SkyDay};
@@ -104,7 +107,7 @@ impl Sunlight {
 struct TypicalDay {
     month: usize,
     weekday: u8,
-    demand: DayDemand,
+    demand: Rc<DayDemand>,
     acting: Day,
 }
 
@@ -130,8 +133,10 @@ pub struct Almanac<'a> {
     /// The system.
     pub system: &'a System,
     sunlight: &'a mut Sunlight,
-    typical: Vec<TypicalDay>,
+    /// Each in a box: they are large, and a growing list moves what it holds.
+    typical: Vec<Box<TypicalDay>>,
     run: Vec<Day>,
+    wants: Wants,
     /// The weekday that each weekday is like: the first with the same schedules.
     alike: [u8; WEEK],
 }
@@ -141,7 +146,8 @@ impl<'a> Almanac<'a> {
     #[must_use]
     pub fn new(system: &'a System, sunlight: &'a mut Sunlight) -> Self {
         sunlight.turn_to(system);
-        Self { system, sunlight, typical: Vec::new(), run: Vec::new(), alike: alike(system) }
+        let (typical, run, wants) = Default::default();
+        Self { system, sunlight, typical, run, wants, alike: alike(system) }
     }
 
     /// The weekdays that stand for a week, those like an earlier one left out, each with its share of the days.
@@ -165,17 +171,32 @@ impl<'a> Almanac<'a> {
         self.alike[place % WEEK]
     }
 
+    /// What acts on the bank on the days that stand for a week of a month, each with its share.
+    pub fn week_of(&mut self, month: usize) -> Vec<(&Day, f64)> {
+        let week = self.week();
+        let places: Vec<_> =
+            week.iter().map(|(own, share)| (self.place_of(month, *own), *share)).collect();
+        places.into_iter().map(|(at, share)| (&self.typical[at].acting, share)).collect()
+    }
+
     fn typical(&mut self, month: usize, weekday: u8) -> &TypicalDay {
+        let place = self.place_of(month, weekday);
+        &self.typical[place]
+    }
+
+    /// Where a month's typical day lies; it is worked out when it is first asked for.
+    fn place_of(&mut self, month: usize, weekday: u8) -> usize {
         let weekday = self.alike[usize::from(weekday) % WEEK];
         let known =
             self.typical.iter().position(|own| (own.month, own.weekday) == (month, weekday));
-        let place = known.unwrap_or_else(|| {
+        known.unwrap_or_else(|| {
             let kind = DayKind::inside(month as u8, weekday);
-            let (demand, acting) = act(self.system, kind, self.sunlight.month(self.system, month));
-            self.typical.push(TypicalDay { month, weekday, demand, acting });
+            let lit = self.sunlight.month(self.system, month);
+            let demand = self.wants.on(self.system, kind, &lit.sky);
+            let acting = day(self.system, kind, lit, &demand.steps);
+            self.typical.push(Box::new(TypicalDay { month, weekday, demand, acting }));
             self.typical.len() - 1
-        });
-        &self.typical[place]
+        })
     }
 
     /// What the loads want on a month's typical day, Monday being weekday 0.
@@ -194,7 +215,7 @@ impl<'a> Almanac<'a> {
             let at = self.run.len();
             let date = self.system.start.date.checked_add_days(Days::new(at as u64))?;
             let lit = self.sunlight.date(self.system, at, date);
-            self.run.push(act(self.system, DayKind::of(date), lit).1);
+            self.run.push(self.wants.acting(self.system, DayKind::of(date), lit));
         }
         self.run.get(place)
     }
@@ -204,12 +225,4 @@ impl<'a> Almanac<'a> {
     pub fn month_of_start(&self) -> usize {
         self.system.start.date.month0() as usize
     }
-}
-
-/// What the loads want through a day of this kind under this sky, and what acts on the bank then.
-pub(super) fn act(system: &System, kind: DayKind, lit: &LitDay) -> (DayDemand, Day) {
-    let air = inside_air(system, &lit.sky);
-    let demand = day_demand(&system.loads, system.inverter.as_ref(), kind, &air);
-    let acting = day(system, kind, lit, &demand.steps);
-    (demand, acting)
 }

@@ -25,6 +25,7 @@ mod prepared;
 mod replay;
 mod run;
 mod step;
+mod wants;
 mod year;
 
 pub use acting::{Acting, HourlyDay};

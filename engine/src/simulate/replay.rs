@@ -15,13 +15,16 @@
 //! weather of the 28th. The horizon is that of the plan's place. A bank that changes its capacity with the month keeps its state
 //! of charge; wear.
 
+use core::cell::RefCell;
+
 use chrono::{Datelike, Days, Duration, NaiveDate, NaiveDateTime, NaiveTime};
 
-use super::almanac::{LitDay, act};
+use super::almanac::LitDay;
 use super::days::Day;
 use super::ensemble::SETTLING_DAYS;
 use super::prepared::{Prepared, State};
 use super::run::{Run, STEP, run_through};
+use super::wants::Wants;
 use crate::load::DayKind;
 use crate::place::WeatherFile;
 use crate::quantity::{AmpHours, Celsius, Degrees, Hours, Irradiation, Within};
@@ -157,6 +160,7 @@ struct FileYear<'a> {
     file: &'a WeatherFile,
     /// By day of the file, in its own time.
     lit: Vec<LitDay>,
+    wants: RefCell<Wants>,
     far: bool,
 }
 
@@ -171,12 +175,14 @@ impl<'a> FileYear<'a> {
             }
             Some(LitDay::under(sky, system))
         };
-        Self { system, file, lit: (0..file.days.len()).filter_map(lit).collect(), far }
+        let lit = (0..file.days.len()).filter_map(lit).collect();
+        Self { system, file, lit, wants: RefCell::default(), far }
     }
 
     /// What acts on the bank on a date of the plan's clock.
     fn acting(&self, date: NaiveDate) -> Option<Day> {
-        Some(act(self.system, DayKind::of(date), &self.on(date)?).1)
+        let lit = self.on(date)?;
+        Some(self.wants.borrow_mut().acting(self.system, DayKind::of(date), &lit))
     }
 
     /// The weather of a date of the plan's clock.

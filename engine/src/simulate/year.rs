@@ -13,11 +13,12 @@
 use chrono::{Datelike, NaiveDate};
 
 use super::acting::Acting;
-use super::almanac::{LitDay, act};
+use super::almanac::LitDay;
 use super::days::{Day, sky_of};
 use super::flows::{Flows, Forcing};
 use super::prepared::{Prepared, State};
 use super::run::STEP;
+use super::wants::Wants;
 use crate::load::DayKind;
 use crate::quantity::{AmpHours, Hours, Volts};
 use crate::sky::{DAYS_PER_YEAR, STEPS_PER_DAY, Weather};
@@ -185,9 +186,10 @@ fn dates(year: i32) -> impl Iterator<Item = NaiveDate> {
 /// A system through a year of mean weather; `full` is what the bank holds in each month.
 #[must_use]
 pub fn mean_year(system: &System, full: [AmpHours; 12]) -> YearRun {
+    let mut wants = Wants::default();
     let acting = |date: NaiveDate| {
         let lit = LitDay::under(sky_of(system, date), system);
-        act(system, DayKind::of(date), &lit).1
+        wants.acting(system, DayKind::of(date), &lit)
     };
     let days: Vec<Day> = dates(first_day(system).year()).map(acting).collect();
     let nothing = [Forcing::default(); STEPS_PER_DAY];

@@ -405,7 +405,7 @@ mod tests {
         };
         let earth = crate::place::Climate::embedded();
         let system = System::assemble(&plan, earth, &mut ()).unwrap();
-        let budget = Outlook::of(&system).budget;
+        let budget = Outlook::of(&system).budget.clone();
         let own = words(Habits { leading: LeadingUnit::WattHours, ..Habits::USUAL });
         let told = own.charge_value(budget.total, system.bank.nominal);
         assert!(

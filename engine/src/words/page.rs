@@ -6,7 +6,7 @@ use super::{Label, Language, NameOf, Sentence, Words};
 use crate::bank::Quality;
 use crate::document::{Chemistry, Document, Field};
 use crate::load::catalogue::{Appliance, Group};
-use crate::outlook::{BestTilt, Generated, Month, Obstacle, Outlook, Voltages};
+use crate::outlook::{BestTilt, Generated, Month, Obstacle, Opening, Outlook, Voltages};
 use crate::place::{MonthlyClimate, Origin, SummerTime};
 use crate::quantity::{AmpHours, Hours, Volts};
 use crate::simulate::{Chances, Range, Replayed};
@@ -47,15 +47,15 @@ impl Language {
 
     /// The verdict in a few words.
     #[must_use]
-    pub fn short(self, outlook: &Outlook) -> String {
-        speak!(self, verdict::short(outlook))
+    pub fn short(self, opening: &Opening) -> String {
+        speak!(self, verdict::short(opening))
     }
 
     /// In how many of ten years the month of the start stays over the reserve, as a sentence; where a life may depend on it, in how
     /// many it does not.
     #[must_use]
-    pub fn month_kept(self, chances: &Chances, outlook: &Outlook) -> String {
-        speak!(self, chances::month_kept(chances, outlook.month, outlook.is_vital()))
+    pub fn month_kept(self, chances: &Chances, opening: &Opening) -> String {
+        speak!(self, chances::month_kept(chances, opening.month, opening.is_vital()))
     }
 
     /// The same in a table.
@@ -293,20 +293,20 @@ impl Language {
 impl Words {
     /// The verdict as a headline.
     #[must_use]
-    pub fn headline(self, outlook: &Outlook) -> Sentence {
-        speak!(self.language, verdict::headline(self, outlook))
+    pub fn headline(self, opening: &Opening) -> Sentence {
+        speak!(self.language, verdict::headline(self, opening))
     }
 
     /// What explains the verdict.
     #[must_use]
-    pub fn explanation(self, outlook: &Outlook, system: &System, name_of: NameOf<'_>) -> String {
-        speak!(self.language, verdict::explanation(self, outlook, system, name_of))
+    pub fn explanation(self, opening: &Opening, system: &System, name_of: NameOf<'_>) -> String {
+        speak!(self.language, verdict::explanation(self, opening, system, name_of))
     }
 
     /// What a life may depend on, by name, and what it needs; nothing of a plan without such a thing.
     #[must_use]
-    pub fn vital(self, outlook: &Outlook, name_of: NameOf<'_>) -> Option<String> {
-        speak!(self.language, verdict::vital(outlook, name_of))
+    pub fn vital(self, opening: &Opening, name_of: NameOf<'_>) -> Option<String> {
+        speak!(self.language, verdict::vital(opening, name_of))
     }
 
     /// What a year of weather that somebody brought does with a plan: sentences, the most important first.

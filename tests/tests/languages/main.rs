@@ -96,8 +96,10 @@ fn sentences(words: Words, name: &str) -> Vec<String> {
     while ensemble.advance() {}
     let chances = ensemble.chances();
     told.push(words.when_reserve_comes(&chances, &system));
+    let mut opening = outlook.opening.as_ref().clone();
     for month in 0..12 {
-        told.push(words.month_kept(&chances, &Outlook { month, ..outlook.clone() }));
+        opening.month = month;
+        told.push(words.month_kept(&chances, &opening));
     }
     told.extend(words.over_years(&chances));
     told.push(words.doubt(ensemble.trust(), &chances));

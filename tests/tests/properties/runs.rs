@@ -1,5 +1,7 @@
 //! Runs and outlooks: accounts close, nothing leaves its range, every question is answered with numbers.
 
+use std::sync::Arc;
+
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
 use proptest::test_runner::TestRunner;
@@ -71,8 +73,9 @@ fn assert_store_moved(bank: &Bank, run: &Run) -> Result<(), TestCaseError> {
 /// The first number of an outlook's summary that is none, with what stands around it.
 fn not_a_number(outlook: &Outlook) -> Option<String> {
     let mut summary = outlook.clone();
-    summary.run.samples.clear();
-    summary.dark.samples.clear();
+    let opening = Arc::make_mut(&mut summary.opening);
+    opening.run.samples.clear();
+    opening.dark.samples.clear();
     let text = format!("{summary:?}");
     let words = text.split(|letter: char| !letter.is_alphanumeric());
     let bad = words.into_iter().find(|word| matches!(*word, "NaN" | "inf"))?;

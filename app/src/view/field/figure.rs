@@ -10,7 +10,7 @@ use sunlarder_worker::leaf::Topic;
 use super::super::help::asked;
 use super::number::NumberBox;
 use crate::dom::node::{View, node};
-use crate::store::{Solved, Store, WORDS};
+use crate::store::{Opened, Store, WORDS};
 
 /// A figure of the plan. Functions take the place of the load or array that it belongs to; others ignore it.
 #[derive(Clone, Copy)]
@@ -20,7 +20,7 @@ pub(crate) struct Figure {
     set: fn(&mut Document, usize, f64),
     /// What an empty box does; without it the box must not be empty.
     clear: Option<fn(&mut Document, usize)>,
-    typical: Option<fn(&Solved, usize) -> Option<f64>>,
+    typical: Option<fn(&Opened, usize) -> Option<f64>>,
     /// What it is until somebody says otherwise, shown as typical.
     usual: Option<f64>,
     label: Option<Label>,
@@ -52,7 +52,7 @@ impl Figure {
     pub(crate) const fn or_typical(
         self,
         clear: fn(&mut Document, usize),
-        typical: fn(&Solved, usize) -> Option<f64>,
+        typical: fn(&Opened, usize) -> Option<f64>,
     ) -> Self {
         Self { clear: Some(clear), typical: Some(typical), ..self }
     }

@@ -271,8 +271,8 @@ pub fn write(leaf: Leaf, argument: &str, about: About<'_>) -> Written {
             Written::of(paper.finish())
         }
         Leaf::Csv => {
-            let Outlook { run, dark, .. } = about.outlook;
-            Written::of(csv(about.system, if argument == "dark" { dark } else { run }))
+            let own = &about.outlook;
+            Written::of(csv(about.system, if argument == "dark" { &own.dark } else { &own.run }))
         }
         _ if INSTALLED && leaf.is_installed() => write_installed(leaf, argument, about),
         _ if PLANNER => write_planned(leaf, argument, about),

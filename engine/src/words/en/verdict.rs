@@ -3,7 +3,7 @@
 use chrono::{Datelike, NaiveDateTime, Timelike};
 
 use super::calendar::{month, month_short, weekday};
-use crate::outlook::{Generated, HORIZON_DAYS, Month, Obstacle, Outlook, Tight, Verdict};
+use crate::outlook::{Generated, HORIZON_DAYS, Month, Obstacle, Opening, Outlook, Tight, Verdict};
 use crate::quantity::{AmpHours, Hours, Volts};
 use crate::system::System;
 use crate::words::{NameOf, Sentence, Tone, Words};
@@ -11,11 +11,11 @@ use crate::working::Tag;
 
 /// The verdict as a headline, its deciding moment apart.
 #[must_use]
-pub fn headline(words: Words, outlook: &Outlook) -> Sentence {
-    let now = month(outlook.month);
+pub fn headline(words: Words, opening: &Opening) -> Sentence {
+    let now = month(opening.month);
     // An average is no good news where a life may depend on it.
-    let good = if outlook.is_vital() { Tone::Plain } else { Tone::Good };
-    match &outlook.verdict {
+    let good = if opening.is_vital() { Tone::Plain } else { Tone::Good };
+    match &opening.verdict {
         Verdict::NothingRuns => {
             Sentence::new("Nothing runs yet: ", "add what you use", ".", Tone::Plain)
         }
@@ -28,7 +28,7 @@ pub fn headline(words: Words, outlook: &Outlook) -> Sentence {
             ", with nothing above your reserve.",
             Tone::Bad,
         ),
-        Verdict::KeepsUp { months } if *months == 0xfff => {
+        Verdict::KeepsUp { all_year: true } => {
             Sentence::new("In average weather you keep up ", "all year round", ".", good)
         }
         Verdict::KeepsUp { .. } => {
@@ -51,13 +51,13 @@ pub fn headline(words: Words, outlook: &Outlook) -> Sentence {
 
 /// The verdict in a few words, for the bar.
 #[must_use]
-pub fn short(outlook: &Outlook) -> String {
-    match &outlook.verdict {
+pub fn short(opening: &Opening) -> String {
+    match &opening.verdict {
         Verdict::NothingRuns => "Nothing runs yet".into(),
         Verdict::CannotWork { .. } => "Cannot work as it stands".into(),
         Verdict::StartsBelowReserve { .. } => "Starts with nothing above the reserve".into(),
-        Verdict::KeepsUp { months } if *months == 0xfff => "Keeps up all year".into(),
-        Verdict::KeepsUp { .. } => format!("Keeps up in {}", month(outlook.month)),
+        Verdict::KeepsUp { all_year: true } => "Keeps up all year".into(),
+        Verdict::KeepsUp { .. } => format!("Keeps up in {}", month(opening.month)),
         Verdict::HoldsLong { days, .. } => format!("Lasts over {days} days"),
         Verdict::ReachesReserve { at, after } => format!("Reserve reached {}", moment(*at, *after)),
     }
@@ -67,28 +67,28 @@ pub fn short(outlook: &Outlook) -> String {
 #[must_use]
 pub fn explanation(
     words: Words,
-    outlook: &Outlook,
+    opening: &Opening,
     system: &System,
     name_of: NameOf<'_>,
 ) -> String {
-    if let Verdict::CannotWork { why } = &outlook.verdict {
+    if let Verdict::CannotWork { why } = &opening.verdict {
         return obstacle(words, why, name_of);
     }
-    if matches!(outlook.verdict, Verdict::NothingRuns) {
+    if matches!(opening.verdict, Verdict::NothingRuns) {
         return "Pick things from the list, or type your own, and the answer appears here.".into();
     }
-    let times = outlook.times();
+    let times = opening.times();
     let mut parts = Vec::new();
     // Then what belongs to the run of the headline, then the run without sun, so that no one mixes the two.
-    if let Verdict::StartsBelowReserve { reserve, .. } = &outlook.verdict {
+    if let Verdict::StartsBelowReserve { reserve, .. } = &opening.verdict {
         parts.push(format!(
             "The reserve is {}. Start fuller, or allow a deeper discharge.",
             words.amount(*reserve)
         ));
     }
-    parts.extend(in_that_weather(outlook, system));
-    parts.extend(without_sun(outlook));
-    if outlook.run.totals.generator.0 > 0.0 {
+    parts.extend(in_that_weather(opening, system));
+    parts.extend(without_sun(opening));
+    if opening.run.totals.generator.0 > 0.0 {
         parts.push("All of this counts on the generator, and on its fuel.".into());
     }
     // Nothing is duller than no sun at all.
@@ -99,12 +99,12 @@ pub fn explanation(
 }
 
 /// When the bank is full and when empty in the weather of the headline.
-fn in_that_weather(outlook: &Outlook, system: &System) -> Option<String> {
-    let times = outlook.times();
+fn in_that_weather(opening: &Opening, system: &System) -> Option<String> {
+    let times = opening.times();
     let full = times.to_full.filter(|full| {
-        system.start.charge < 0.97 && outlook.run.reserve_at.is_none_or(|reserve| *full < reserve)
+        system.start.charge < 0.97 && opening.run.reserve_at.is_none_or(|reserve| *full < reserve)
     });
-    let empties = matches!(outlook.verdict, Verdict::ReachesReserve { .. });
+    let empties = matches!(opening.verdict, Verdict::ReachesReserve { .. });
     let happens = match (full.map(duration), times.to_empty.map(duration)) {
         (Some(full), Some(empty)) if empties => {
             format!("the bank is full after {full} and empty after {empty}")
@@ -119,12 +119,12 @@ fn in_that_weather(outlook: &Outlook, system: &System) -> Option<String> {
 
 /// By name what lives depend on, and what each of it needs.
 #[must_use]
-pub fn vital(outlook: &Outlook, name_of: NameOf<'_>) -> Option<String> {
+pub fn vital(opening: &Opening, name_of: NameOf<'_>) -> Option<String> {
     let named = |own: &Obstacle| match own {
         Obstacle::VitalLoad { load } => Some(format!("“{}”", load_name(*load, name_of))),
         _ => None,
     };
-    let mut names: Vec<String> = outlook.obstacles.iter().filter_map(named).collect();
+    let mut names: Vec<String> = opening.obstacles.iter().filter_map(named).collect();
     let last = names.pop()?;
     if names.is_empty() {
         return Some(format!(
@@ -143,8 +143,8 @@ fn load_name(place: u16, name_of: NameOf<'_>) -> String {
 }
 
 /// How soon the reserve comes with no sun at all; nothing for one who starts inside it.
-fn without_sun(outlook: &Outlook) -> Option<String> {
-    match (&outlook.verdict, outlook.times().dark_to_reserve) {
+fn without_sun(opening: &Opening) -> Option<String> {
+    match (&opening.verdict, opening.times().dark_to_reserve) {
         (Verdict::StartsBelowReserve { .. }, _) => None,
         (_, Some(dark)) => {
             Some(format!("With no sun at all, the reserve comes after {}.", duration(dark)))

@@ -3,7 +3,7 @@
 use chrono::{Datelike, NaiveDateTime, Timelike};
 
 use super::calendar::{month, month_first, month_short, weekday};
-use crate::outlook::{Generated, HORIZON_DAYS, Month, Obstacle, Outlook, Tight, Verdict};
+use crate::outlook::{Generated, HORIZON_DAYS, Month, Obstacle, Opening, Outlook, Tight, Verdict};
 use crate::quantity::{AmpHours, Hours, Volts};
 use crate::system::System;
 use crate::words::{NameOf, Sentence, Tone, Words};
@@ -11,11 +11,11 @@ use crate::working::Tag;
 
 /// The verdict as a headline, its deciding moment apart.
 #[must_use]
-pub fn headline(words: Words, outlook: &Outlook) -> Sentence {
-    let now = month(outlook.month);
+pub fn headline(words: Words, opening: &Opening) -> Sentence {
+    let now = month(opening.month);
     // An average is no good news where a life may depend on it.
-    let good = if outlook.is_vital() { Tone::Plain } else { Tone::Good };
-    match &outlook.verdict {
+    let good = if opening.is_vital() { Tone::Plain } else { Tone::Good };
+    match &opening.verdict {
         Verdict::NothingRuns => {
             Sentence::new("Aún no hay consumos: ", "añade lo que usas", ".", Tone::Plain)
         }
@@ -28,7 +28,7 @@ pub fn headline(words: Words, outlook: &Outlook) -> Sentence {
             ", sin nada por encima de tu reserva.",
             Tone::Bad,
         ),
-        Verdict::KeepsUp { months } if *months == 0xfff => {
+        Verdict::KeepsUp { all_year: true } => {
             Sentence::new("Con meteorología media te alcanza ", "todo el año", ".", good)
         }
         Verdict::KeepsUp { .. } => {
@@ -51,13 +51,13 @@ pub fn headline(words: Words, outlook: &Outlook) -> Sentence {
 
 /// The verdict in a few words, for the bar.
 #[must_use]
-pub fn short(outlook: &Outlook) -> String {
-    match &outlook.verdict {
+pub fn short(opening: &Opening) -> String {
+    match &opening.verdict {
         Verdict::NothingRuns => "Aún no hay consumos".into(),
         Verdict::CannotWork { .. } => "Tal como está no puede funcionar".into(),
         Verdict::StartsBelowReserve { .. } => "Empieza sin nada por encima de la reserva".into(),
-        Verdict::KeepsUp { months } if *months == 0xfff => "Alcanza todo el año".into(),
-        Verdict::KeepsUp { .. } => format!("Alcanza en {}", month(outlook.month)),
+        Verdict::KeepsUp { all_year: true } => "Alcanza todo el año".into(),
+        Verdict::KeepsUp { .. } => format!("Alcanza en {}", month(opening.month)),
         Verdict::HoldsLong { days, .. } => format!("Aguanta más de {days} días"),
         Verdict::ReachesReserve { at, after } => format!("En la reserva {}", moment(*at, *after)),
     }
@@ -67,29 +67,29 @@ pub fn short(outlook: &Outlook) -> String {
 #[must_use]
 pub fn explanation(
     words: Words,
-    outlook: &Outlook,
+    opening: &Opening,
     system: &System,
     name_of: NameOf<'_>,
 ) -> String {
-    if let Verdict::CannotWork { why } = &outlook.verdict {
+    if let Verdict::CannotWork { why } = &opening.verdict {
         return obstacle(words, why, name_of);
     }
-    if matches!(outlook.verdict, Verdict::NothingRuns) {
+    if matches!(opening.verdict, Verdict::NothingRuns) {
         return "Elige cosas de la lista o escribe las tuyas, y aquí aparecerá la respuesta."
             .into();
     }
-    let times = outlook.times();
+    let times = opening.times();
     let mut parts = Vec::new();
     // Then what belongs to the run of the headline, then the run without sun, so that no one mixes the two.
-    if let Verdict::StartsBelowReserve { reserve, .. } = &outlook.verdict {
+    if let Verdict::StartsBelowReserve { reserve, .. } = &opening.verdict {
         parts.push(format!(
             "La reserva es del {}. Empieza con más carga o permite una descarga más profunda.",
             words.amount(*reserve)
         ));
     }
-    parts.extend(in_that_weather(outlook, system));
-    parts.extend(without_sun(outlook));
-    if outlook.run.totals.generator.0 > 0.0 {
+    parts.extend(in_that_weather(opening, system));
+    parts.extend(without_sun(opening));
+    if opening.run.totals.generator.0 > 0.0 {
         parts.push("Todo esto cuenta con el generador y con su combustible.".into());
     }
     // Nothing is duller than no sun at all.
@@ -100,12 +100,12 @@ pub fn explanation(
 }
 
 /// When the bank is full and when empty in the weather of the headline.
-fn in_that_weather(outlook: &Outlook, system: &System) -> Option<String> {
-    let times = outlook.times();
+fn in_that_weather(opening: &Opening, system: &System) -> Option<String> {
+    let times = opening.times();
     let full = times.to_full.filter(|full| {
-        system.start.charge < 0.97 && outlook.run.reserve_at.is_none_or(|reserve| *full < reserve)
+        system.start.charge < 0.97 && opening.run.reserve_at.is_none_or(|reserve| *full < reserve)
     });
-    let empties = matches!(outlook.verdict, Verdict::ReachesReserve { .. });
+    let empties = matches!(opening.verdict, Verdict::ReachesReserve { .. });
     let happens = match (full.map(duration), times.to_empty.map(duration)) {
         (Some(full), Some(empty)) if empties => {
             format!("se llena al cabo de {full} y se vacía al cabo de {empty}")
@@ -120,12 +120,12 @@ fn in_that_weather(outlook: &Outlook, system: &System) -> Option<String> {
 
 /// By name what lives depend on, and what each of it needs.
 #[must_use]
-pub fn vital(outlook: &Outlook, name_of: NameOf<'_>) -> Option<String> {
+pub fn vital(opening: &Opening, name_of: NameOf<'_>) -> Option<String> {
     let named = |own: &Obstacle| match own {
         Obstacle::VitalLoad { load } => Some(format!("«{}»", load_name(*load, name_of))),
         _ => None,
     };
-    let mut names: Vec<String> = outlook.obstacles.iter().filter_map(named).collect();
+    let mut names: Vec<String> = opening.obstacles.iter().filter_map(named).collect();
     let last = names.pop()?;
     if names.is_empty() {
         return Some(format!(
@@ -144,8 +144,8 @@ fn load_name(place: u16, name_of: NameOf<'_>) -> String {
 }
 
 /// How soon the reserve comes with no sun at all; nothing for one who starts inside it.
-fn without_sun(outlook: &Outlook) -> Option<String> {
-    match (&outlook.verdict, outlook.times().dark_to_reserve) {
+fn without_sun(opening: &Opening) -> Option<String> {
+    match (&opening.verdict, opening.times().dark_to_reserve) {
         (Verdict::StartsBelowReserve { .. }, _) => None,
         (_, Some(dark)) => {
             Some(format!("Sin nada de sol, la reserva llega al cabo de {}.", duration(dark)))

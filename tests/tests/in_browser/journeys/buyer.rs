@@ -126,7 +126,7 @@ async fn make_it_work(page: &Page) -> Outcome<()> {
 async fn verdict(page: &Page) -> Outcome<Verdict> {
     let plan = page.stored_plan().await?;
     let (_, outlook) = answered(&plan)?;
-    Ok(outlook.verdict)
+    Ok(outlook.verdict.clone())
 }
 
 /// The link as the box shows it and as the clipboard holds it.

@@ -13,7 +13,6 @@
 
 use serde::Serialize;
 use sunlarder_engine::logbook::{Estimate, Learned, Standing, Suspect, Symptom, What};
-use sunlarder_engine::outlook::Outlook;
 use sunlarder_engine::quantity::Hours;
 
 use super::Read;
@@ -102,7 +101,7 @@ fn figure(read: &Read, own: &Learned) -> Figure {
 /// What readings say, as text of JSON.
 pub(crate) fn json(read: &Read) -> String {
     let study = &read.study;
-    let times = read.ahead.as_ref().map(Outlook::times);
+    let times = read.ahead.as_ref().map(|own| own.times());
     let hours = |of: fn(&sunlarder_engine::outlook::Times) -> Option<Hours>| {
         times.as_ref().and_then(of).map(|own| own.0)
     };
