@@ -47,8 +47,10 @@ function withHand(lanes) {
     },
     add(year, days) {
       lanes.add(year, days);
-      // A view would take the whole memory along.
-      hand?.postMessage(["add", year, days.slice()]);
+      if (!hand) return;
+      // A view would take the whole memory along, and a copy that is given away is not copied again.
+      const own = days.slice();
+      hand.postMessage(["add", year, own], [own.buffer]);
     },
     row: lanes.row,
     ahead(number, stores, arrays, from, to) {

@@ -9,7 +9,7 @@ use sunlarder_engine::place::{Climate, SpreadGrid, WeatherFile, WeatherFileFault
 use sunlarder_engine::share;
 use sunlarder_engine::simulate::{Extent, Sunlight};
 use sunlarder_engine::system::System;
-use sunlarder_engine::words::{Habits, Label, Language, Words, decimal, lines};
+use sunlarder_engine::words::{Habits, Label, Language, LeadingUnit, Words, decimal, lines};
 use sunlarder_engine::working::Working;
 use sunlarder_tests::golden::golden;
 use sunlarder_tests::plans::EXAMPLES;
@@ -506,6 +506,42 @@ fn a_year_is_drawn_with_the_numbers_of_its_hours_and_a_table_of_its_months() {
             }
         }
     }
+}
+
+#[test]
+fn a_year_that_was_drawn_before_is_the_same_and_never_that_of_another_plan() {
+    let (_, plan, system) = plans().swap_remove(0);
+    let mut promised = plan.clone();
+    promised.promise.get_or_insert_default().chance_pct = Some(70.0);
+    let mut larger = promised.clone();
+    larger.bank.capacity_ah *= 2.0;
+    let larger_system = System::assemble(&larger, Climate::embedded(), &mut ()).unwrap();
+    let energy = Habits { leading: LeadingUnit::WattHours, ..Habits::USUAL };
+    let cases = [
+        (&plan, &system, Habits::USUAL),
+        (&promised, &system, Habits::USUAL),
+        (&promised, &system, energy),
+        (&larger, &larger_system, Habits::USUAL),
+        (&plan, &system, Habits::USUAL),
+    ];
+    let mut desk = Desk::new(WORDS);
+    let mut drawn = Vec::new();
+    for (serial, (plan, system, own)) in (1..).zip(cases) {
+        let asked = || {
+            let Request::Plan { serial, code, climate, .. } = request(serial, plan, system) else {
+                panic!("no plan");
+            };
+            Request::Plan { serial, code, habits: own, climate }
+        };
+        desk.take(asked());
+        let kept = with_numbers(&mut desk, serial, Leaf::Year, "mean");
+        let mut fresh = Desk::new(WORDS);
+        fresh.take(asked());
+        assert_eq!(kept, with_numbers(&mut fresh, serial, Leaf::Year, "mean"), "plan {serial}");
+        drawn.push(kept);
+    }
+    assert_eq!(drawn[0], drawn[1]);
+    assert!(drawn[1] != drawn[3], "a larger bank makes another year");
 }
 
 #[test]

@@ -40,6 +40,8 @@ struct Plan {
     gauging: Option<Gauging>,
     /// What its readings say, once somebody asked.
     weighed: Option<Weighed>,
+    /// The carpet of its year as it was written last: that takes as long as all else that is written after an edit.
+    carpet: Option<Carpet>,
 }
 
 /// An ensemble in the making.
@@ -59,6 +61,9 @@ struct Year {
     /// What it holds, or why it was refused.
     file: Result<WeatherFile, WeatherFileFault>,
 }
+
+/// A carpet that was written: by which words, with which argument, and what came of it.
+type Carpet = (Words, String, Written);
 
 /// Something that is to be written about the plan.
 #[derive(Debug)]
@@ -225,7 +230,7 @@ impl Desk {
             let written = leaf::write_without_plan(wish.leaf, &wish.argument, self.words.language)?;
             return Some(Answer::Written { serial: self.serial, wish: wish.number, written });
         }
-        let Plan { document, system, outlook, sizing, gauging, weighed, .. } =
+        let Plan { document, system, outlook, sizing, gauging, weighed, carpet, .. } =
             self.plan.as_mut()?;
         if PLANNER && wish.leaf == Leaf::SizedPlan {
             let text =
@@ -245,6 +250,8 @@ impl Desk {
                 *weighed = Weighed::of(spreads, document, system);
             }
             leaf::write_weighed(wish.leaf, &wish.argument, weighed.as_ref(), about)
+        } else if PLANNER && wish.leaf == Leaf::Year {
+            carpet_of(wish, carpet, about)
         } else {
             leaf::write(wish.leaf, &wish.argument, about)
         };
@@ -338,8 +345,19 @@ impl Plan {
         let document = share::decode(&code).ok()?;
         let found = climate_of(site(&document), &climate)?;
         let system = System::resolve(&document, found, &mut ()).ok()?;
-        let (outlook, weather, sizing, gauging, weighed) = Default::default();
-        Some(Self { code, climate, document, system, outlook, weather, sizing, gauging, weighed })
+        let (outlook, weather, sizing, gauging, weighed, carpet) = Default::default();
+        Some(Self {
+            code,
+            climate,
+            document,
+            system,
+            outlook,
+            weather,
+            sizing,
+            gauging,
+            weighed,
+            carpet,
+        })
     }
 }
 
@@ -354,7 +372,8 @@ impl Plan {
         before.document.checks.clear();
         let read = before.document.logbook.take();
         if before.climate == self.climate && before.document == self.document {
-            (self.outlook, self.weather) = (before.outlook, before.weather);
+            (self.outlook, self.weather, self.carpet) =
+                (before.outlook, before.weather, before.carpet);
             self.gauging = before.gauging;
             self.weighed = before.weighed.filter(|_| read == logbook);
         }
@@ -362,6 +381,18 @@ impl Plan {
             (promise, checks, logbook);
         self
     }
+}
+
+/// The carpet of the year: the one that is known, if it is the same.
+fn carpet_of(wish: &Wish, known: &mut Option<Carpet>, about: About<'_>) -> Written {
+    if let Some((words, argument, written)) = known
+        && (*words, &*argument) == (about.words, &wish.argument)
+    {
+        return written.clone();
+    }
+    let written = leaf::write(wish.leaf, &wish.argument, about);
+    *known = Some((about.words, wish.argument.clone(), written.clone()));
+    written
 }
 
 /// What a gauge shows through the year; the course of the plan is worked out once.

@@ -19,6 +19,15 @@ pub struct Estimate {
 }
 
 impl Estimate {
+    /// How large it is, whichever way it goes, and whether it goes the other way: under zero.
+    #[must_use]
+    pub fn size(&self) -> (Self, bool) {
+        if self.best >= 0.0 {
+            return (*self, false);
+        }
+        (Self { best: -self.best, low: -self.high, high: -self.low, told: self.told }, true)
+    }
+
     /// Of a normal number.
     pub(super) fn normal(mean: f64, spread: f64, told: bool) -> Self {
         let half = NINE_TENTHS * spread;
@@ -88,6 +97,14 @@ mod tests {
         for (freedom, table) in [(3.0, 2.353), (5.0, 2.015), (10.0, 1.812), (30.0, 1.697)] {
             assert!((student(freedom) - table).abs() < 0.02, "{freedom}: {}", student(freedom));
         }
+    }
+
+    #[test]
+    fn a_size_has_its_ends_in_order_whichever_way_it_goes() {
+        let own = Estimate { best: -3.9, low: -5.0, high: 0.5, told: true };
+        let (size, other_way) = own.size();
+        assert_eq!((size.low, size.best, size.high, other_way), (-0.5, 3.9, 5.0, true));
+        assert_eq!(size.size(), (size, false));
     }
 
     #[test]

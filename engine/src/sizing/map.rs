@@ -84,8 +84,8 @@ const HOURS_AT_ONCE: usize = 4 * DAYS_PER_YEAR;
 enum Stage {
     /// Hours from a stretch up to another.
     Hours { made: usize, until: usize },
-    /// A bank of the coarse map.
-    Coarse { row: usize },
+    /// The first bank of the coarse map that is not known; those from the place behind were given to somebody else.
+    Coarse { given: usize },
     /// The next years of the first bank that is not whole.
     Fine,
     /// Nothing.
@@ -157,17 +157,7 @@ impl Map {
     pub fn advance(&mut self, sizing: &Sizing, rows: &mut dyn Rows) -> bool {
         match self.stage {
             Stage::Hours { made, until } => self.add_hours(sizing, rows, made, until),
-            Stage::Coarse { row } => {
-                self.row(sizing, rows, COARSE * row + COARSE / 2, self.early());
-                let row = row + 1;
-                let made = self.course.within(self.early());
-                let until = self.course.stretches.len();
-                self.stage = if row < SIDE / COARSE {
-                    Stage::Coarse { row }
-                } else {
-                    Stage::Hours { made, until }
-                };
-            }
+            Stage::Coarse { given } => self.add_coarse(sizing, rows, given),
             Stage::Fine => self.go_on(sizing, rows),
             Stage::Whole => return false,
         }
@@ -187,8 +177,39 @@ impl Map {
         self.stage = match () {
             () if end < until => Stage::Hours { made: end, until },
             () if self.is_coarse() => Stage::Fine,
-            () => Stage::Coarse { row: 0 },
+            () => Stage::Coarse { given: SIDE / COARSE },
         };
+        if self.is_coarse() {
+            self.take_in(rows);
+            // The years of which no hour is missing.
+            let ready = self.course.stretches.get(end).map_or(usize::MAX, |next| next.unit);
+            self.give(sizing, rows, 0, ready);
+        }
+    }
+
+    /// Works out the next bank of the coarse map, while somebody else may come to meet it there, too.
+    fn add_coarse(&mut self, sizing: &Sizing, rows: &mut dyn Rows, given: usize) {
+        self.take_in(rows);
+        let early = self.early();
+        let made = self.course.within(early);
+        let mut missing = Self::coarse().filter(|bank| self.known(*bank) == 0);
+        let Some(bank) = missing.next() else {
+            self.stage = Stage::Hours { made, until: self.course.stretches.len() };
+            return;
+        };
+        let next = Self::coarse().take(given).last().filter(|last| *last > bank);
+        if let Some(last) = next {
+            let (stores, arrays) = self.row_of(sizing, last);
+            if rows.ahead(last, &stores, &arrays, 0..early) {
+                self.stage = Stage::Coarse { given: given - 1 };
+            }
+        }
+        self.row(sizing, rows, bank, early);
+    }
+
+    /// Banks of the coarse map.
+    fn coarse() -> impl Iterator<Item = usize> {
+        (0..SIDE / COARSE).map(|row| COARSE * row + COARSE / 2)
     }
 
     /// Years of which the coarse map is made.
@@ -206,9 +227,10 @@ impl Map {
             Stage::Hours { made, .. } => {
                 0.05 * share(made, stretches) + if self.is_coarse() { 0.03 } else { 0.0 }
             }
-            Stage::Coarse { row } => {
+            Stage::Coarse { .. } => {
                 let hours = share(self.course.within(self.early()), stretches);
-                0.05 * hours + 0.03 * share(row, SIDE / COARSE)
+                let rows = Self::coarse().filter(|bank| self.known(*bank) > 0).count();
+                0.05 * hours + 0.03 * share(rows, SIDE / COARSE)
             }
             Stage::Fine => {
                 let known = (0..SIDE).map(|bank| self.known(bank)).sum();
@@ -221,7 +243,7 @@ impl Map {
     /// Whether the coarse map is there.
     #[must_use]
     pub fn is_coarse(&self) -> bool {
-        self.known(SIDE - COARSE + COARSE / 2) > 0
+        Self::coarse().all(|bank| self.known(bank) > 0)
     }
 
     /// Whether all of it is there.
@@ -239,28 +261,41 @@ impl Map {
     /// smallest bank that nobody does; in the end of one that somebody has not brought yet.
     fn go_on(&mut self, sizing: &Sizing, rows: &mut dyn Rows) {
         let all = self.course.years();
+        self.take_in(rows);
+        let Some(bank) = (0..SIDE).find(|bank| self.known(*bank) < all) else {
+            self.stage = Stage::Whole;
+            return;
+        };
+        self.give(sizing, rows, bank, all);
+        self.row(sizing, rows, bank, (self.known(bank) + AT_ONCE).min(all));
+    }
+
+    /// Takes in what somebody else has done.
+    fn take_in(&mut self, rows: &mut dyn Rows) {
         while let Some((bank, first, counts)) = rows.taken() {
             // What was meanwhile worked out here, too, is the same.
             if first == self.known(bank) {
                 self.keep(bank, &counts);
             }
         }
-        let Some(bank) = (0..SIDE).find(|bank| self.known(*bank) < all) else {
-            self.stage = Stage::Whole;
-            return;
-        };
-        let (last, from) = match self.handed {
-            (last, until) if until < all => (last, until),
-            (last, _) => (last - 1, self.known(last - 1)),
-        };
-        if last > bank {
-            let until = (from + AT_ONCE).min(all);
+    }
+
+    /// Asks somebody else for the next years of the largest bank that nobody does, before the year `ready` and behind a bank.
+    fn give(&mut self, sizing: &Sizing, rows: &mut dyn Rows, bank: usize, ready: usize) {
+        let all = self.course.years();
+        let (mut last, mut from) = self.handed;
+        // Of few years the coarse map has all.
+        while last > bank && from >= all {
+            last -= 1;
+            from = self.known(last);
+        }
+        let until = (from + AT_ONCE).min(all).min(ready);
+        if last > bank && from < until {
             let (stores, arrays) = self.row_of(sizing, last);
             if rows.ahead(last, &stores, &arrays, from..until) {
                 self.handed = (last, until);
             }
         }
-        self.row(sizing, rows, bank, (self.known(bank) + AT_ONCE).min(all));
     }
 
     /// What a row is made of: the bank at a place, and all arrays.

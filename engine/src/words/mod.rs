@@ -30,6 +30,7 @@ mod countries;
 mod decimal;
 #[cfg(feature = "english")]
 pub mod en;
+mod entries;
 #[cfg(feature = "spanish")]
 pub mod es;
 mod explained;
@@ -54,9 +55,9 @@ compile_error!("choose a language: the features `english` and `spanish`");
 
 use core::ops::Deref;
 
-pub use compare::DifferenceLine;
 pub use countries::Countries;
 pub use decimal::{decimal, padded};
+pub use entries::DifferenceLine;
 pub use explained::Term;
 pub use habits::{
     ClockHabit, Distance, FirstDay, Habits, LeadingUnit, Mass, Temperature, WireSize,

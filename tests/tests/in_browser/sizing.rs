@@ -169,8 +169,8 @@ const WATCH: &str = "(window.sizes = [],
         if (event.detail.some((own) => own[0] === 1 && own[3] === 16)) sizes.push({ asked: performance.now() });
     }),
     document.addEventListener('sunlarder:answer', (event) => {
-        const [kind, , , text, numbers] = event.detail ?? [], now = sizes.at(-1);
-        if (kind !== 2 || !now || !(numbers?.length > 600)) return;
+        const [kind, , , text] = event.detail ?? [], now = sizes.at(-1);
+        if (kind !== 2 || !now || !text.includes('sizes-picture')) return;
         now.coarse ??= performance.now() - now.asked;
         if (text.includes('chance-promised')) now.whole ??= performance.now() - now.asked;
     }), null)";

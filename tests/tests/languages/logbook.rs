@@ -34,6 +34,13 @@ fn logbook(words: Words) -> Vec<String> {
         told.extend([words.learned(&learned, None), words.next_reading(what.next()).to_owned()]);
     }
     told.push(words.learned(&Learned { what: What::FalseFull, estimate, alarm: true }, at));
+    // Currents that go the other way.
+    let estimate = Estimate { best: -12.5, low: -25.5, high: -1.5, told: true };
+    for what in [What::Bypass, What::HiddenDrain] {
+        let said = words.learned(&Learned { what, estimate, alarm: true }, None);
+        assert!(!said.contains('-') && !said.contains('−'), "{said}");
+        told.push(said);
+    }
     told.extend([words.charge_now(&estimate), words.measuring_caution().to_owned()]);
     let parts = [Part::Time, Part::Percent, Part::AmpHours, Part::Volts, Part::Amps];
     told.extend(parts.map(|part| {

@@ -96,9 +96,12 @@ pub fn learned(words: Words, learned: &Learned, at: Option<NaiveDateTime>) -> St
     let own = &learned.estimate;
     let share = |of: f64| words.chance(of);
     let amps = |of: f64| words.amount(Amps(of));
-    let range = |say: &dyn Fn(f64) -> String| {
+    let (size, other_way) = own.size();
+    let range_of = |own: &Estimate, say: &dyn Fn(f64) -> String| {
         format!("{} ({} to {})", say(own.best), say(own.low), say(own.high))
     };
+    let range = |say: &dyn Fn(f64) -> String| range_of(own, say);
+    let way = |goes_in: bool| if goes_in == other_way { "out" } else { "in" };
     match learned.what {
         What::NightUse => format!("Use by night is {} of the plan's.", range(&share)),
         What::DayUse => format!("Use by day may be {} of the plan's.", range(&share)),
@@ -114,11 +117,13 @@ pub fn learned(words: Words, learned: &Learned, at: Option<NaiveDateTime>) -> St
         What::Efficiency => {
             format!("Of the charge put in, {} comes out again.", range(&share))
         }
-        What::Bypass => {
-            format!("While something charges, {} goes in past the shunt.", range(&amps))
-        }
+        What::Bypass => format!(
+            "While something charges, {} goes {} past the shunt.",
+            range_of(&size, &amps),
+            way(true)
+        ),
         What::HiddenDrain => {
-            format!("At all times {} goes out past the shunt.", range(&amps))
+            format!("At all times {} goes {} past the shunt.", range_of(&size, &amps), way(false))
         }
         What::FalseFull => match at {
             Some(at) => format!(

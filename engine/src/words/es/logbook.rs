@@ -102,9 +102,12 @@ pub fn learned(words: Words, learned: &Learned, at: Option<NaiveDateTime>) -> St
     let own = &learned.estimate;
     let share = |of: f64| words.chance(of);
     let amps = |of: f64| words.amount(Amps(of));
-    let range = |say: &dyn Fn(f64) -> String| {
+    let (size, other_way) = own.size();
+    let range_of = |own: &Estimate, say: &dyn Fn(f64) -> String| {
         format!("{} (de {} a {})", say(own.best), say(own.low), say(own.high))
     };
+    let range = |say: &dyn Fn(f64) -> String| range_of(own, say);
+    let way = |goes_in: bool| if goes_in == other_way { "salen" } else { "entran" };
     match learned.what {
         What::NightUse => {
             format!("De noche se consume el {} de lo que dice el plan.", range(&share))
@@ -124,12 +127,16 @@ pub fn learned(words: Words, learned: &Learned, at: Option<NaiveDateTime>) -> St
         What::Efficiency => {
             format!("De la carga que entra vuelve a salir el {}.", range(&share))
         }
-        What::Bypass => {
-            format!("Mientras algo carga, entran {} sin pasar por el shunt.", range(&amps))
-        }
-        What::HiddenDrain => {
-            format!("A todas horas salen {} sin pasar por el shunt.", range(&amps))
-        }
+        What::Bypass => format!(
+            "Mientras algo carga, {} {} sin pasar por el shunt.",
+            way(true),
+            range_of(&size, &amps)
+        ),
+        What::HiddenDrain => format!(
+            "A todas horas {} {} sin pasar por el shunt.",
+            way(false),
+            range_of(&size, &amps)
+        ),
         What::FalseFull => match at {
             Some(at) => format!(
                 "Antes del {} el medidor se puso en lleno cuando faltaba el {}.",
