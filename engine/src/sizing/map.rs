@@ -84,7 +84,7 @@ const HOURS_AT_ONCE: usize = 4 * DAYS_PER_YEAR;
 enum Stage {
     /// Hours from a stretch up to another.
     Hours { made: usize, until: usize },
-    /// The first bank of the coarse map that is not known; those from the place behind were given to somebody else.
+    /// The first bank of the coarse map that is not known; all but so many of its banks, from the largest on, were given to somebody else.
     Coarse { given: usize },
     /// The next years of the first bank that is not whole.
     Fine,
