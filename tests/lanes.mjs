@@ -15,7 +15,7 @@ const [bank, arrays, days] = new Uint32Array(given, 0, 3);
 const numbers = new Float32Array(given, 12);
 const parts = [numbers.subarray(0, bank), numbers.subarray(bank, bank + arrays)];
 
-program.begin(0);
+program.begin(0, 0, 0);
 program.add(0, numbers.subarray(bank + arrays, bank + arrays + days));
 
 // The first calls run while the engine still looks for what is worth compiling well.

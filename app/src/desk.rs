@@ -5,7 +5,7 @@ use core::ops::Range;
 use std::cell::RefCell;
 
 use js_sys::{Array, Float64Array};
-use sunlarder_engine::sizing::lanes::{Counts, Flat, HoursOfDay, MONTHS, Rows, Store};
+use sunlarder_engine::sizing::lanes::{Counting, Counts, Flat, HoursOfDay, MONTHS, Rows, Store};
 use sunlarder_engine::words::{Habits, Words};
 use sunlarder_worker::PAGE;
 use sunlarder_worker::desk::Desk;
@@ -41,7 +41,7 @@ extern "C" {
     pub type LanesProgram;
 
     #[wasm_bindgen(method)]
-    fn begin(this: &LanesProgram, trial_days: u32);
+    fn begin(this: &LanesProgram, trial_days: u32, months: u16, enough: u16);
 
     #[wasm_bindgen(method)]
     fn add(this: &LanesProgram, year: u32, days: &[f32]);
@@ -78,8 +78,8 @@ fn flat<T: Flat>(all: &[T]) -> Vec<f32> {
 }
 
 impl Rows for Beside {
-    fn begin(&mut self, trial_days: usize) {
-        self.0.begin(trial_days as u32);
+    fn begin(&mut self, Counting { trial_days, months, enough }: Counting) {
+        self.0.begin(trial_days as u32, months, enough);
     }
 
     fn add(&mut self, year: usize, days: Vec<HoursOfDay>) {

@@ -63,7 +63,21 @@ pub(crate) struct Wish {
     pub(crate) said: RwSignal<Said>,
     /// The numbers that go with it.
     pub(crate) numbers: RwSignal<Vec<f64>>,
+    /// When something was last put there \[ms\].
+    put_at: StoredValue<f64>,
+    /// What is to be put there after a pause.
+    held: StoredValue<Option<Held>>,
 }
+
+/// A text that is to be put into its place after a pause, and the serial of the plan that it tells of.
+struct Held {
+    serial: u32,
+    text: String,
+    numbers: Vec<f64>,
+}
+
+/// What is written again and again changes no more often than this \[ms\]: nobody reads faster, and the page is free for edits between.
+const BETWEEN: f64 = 250.0;
 
 impl Wish {
     /// As a message about the plan of a serial.
@@ -74,6 +88,28 @@ impl Wish {
         let argument = self.argument.try_with_untracked(|own| JsValue::from(own.as_str()));
         message.push(&argument.unwrap_or(JsValue::NULL));
         message
+    }
+
+    /// For how long a text is held back \[ms\]. A map that shows more than before is not.
+    fn pause(&self, text: &str) -> f64 {
+        let same =
+            || self.said.with_untracked(|said| matches!(said, Said::Written(own) if own == text));
+        if !self.leaf.lives() || self.leaf == Leaf::Sizes && !same() {
+            return 0.0;
+        }
+        BETWEEN - (js_sys::Date::now() - self.put_at.get_value())
+    }
+
+    /// Puts what was written into its place.
+    fn put(&self, text: String, numbers: Vec<f64>) {
+        self.put_at.set_value(js_sys::Date::now());
+        self.held.set_value(None);
+        self.numbers.set(numbers);
+        let written = Said::Written(text);
+        // What is the same again stays as it is: made anew it would be read out anew, and what is folded open would close.
+        if self.said.with_untracked(|said| *said != written) {
+            self.said.set(written);
+        }
     }
 }
 
@@ -149,7 +185,8 @@ impl Worked {
         let said = RwSignal::new(Said::Sentence(WORDS.label(L::BeingWorkedOut)));
         let numbers = RwSignal::new(Vec::new());
         let argument = RwSignal::new(argument);
-        let wish = Wish { number, leaf, argument, once, at_rest, said, numbers };
+        let (put_at, held) = (StoredValue::new(0.0), StoredValue::new(None));
+        let wish = Wish { number, leaf, argument, once, at_rest, said, numbers, put_at, held };
         self.wishes.update(|wishes| wishes.push(wish.clone()));
         wish
     }
@@ -176,20 +213,37 @@ impl Worked {
 
     /// Puts what was written into its place.
     fn fill(self, number: u32, text: String, numbers: Vec<f64>) {
-        let found = |wishes: &Vec<Wish>| wishes.iter().find(|own| own.number == number).cloned();
-        let Some(wish) = self.wishes.with_untracked(found) else { return };
+        let Some(wish) = self.find(number) else { return };
         if let Some(then) = wish.once {
             self.end(number);
             // Whoever asked may be gone.
             let _ = then.try_run(text);
             return;
         }
-        wish.numbers.set(numbers);
-        let written = Said::Written(text);
-        // What is the same again stays as it is: made anew it would be read out anew, and what is folded open would close.
-        if wish.said.with_untracked(|said| *said != written) {
-            wish.said.set(written);
+        let pause = wish.pause(&text);
+        if pause <= 0.0 {
+            wish.put(text, numbers);
+            return;
         }
+        let waits = wish.held.with_value(Option::is_some);
+        wish.held.set_value(Some(Held { serial: self.serial.get_value(), text, numbers }));
+        if !waits {
+            set_timeout(move || self.put_held(number), Duration::from_millis(pause as u64));
+        }
+    }
+
+    /// Puts what was held back into its place, if it is of the newest plan.
+    fn put_held(self, number: u32) {
+        // The wish may be gone.
+        let Some(wish) = self.find(number) else { return };
+        let held = wish.held.try_update_value(Option::take).flatten();
+        if let Some(held) = held.filter(|own| own.serial == self.serial.get_value()) {
+            wish.put(held.text, held.numbers);
+        }
+    }
+
+    fn find(self, number: u32) -> Option<Wish> {
+        self.wishes.with_untracked(|wishes| wishes.iter().find(|own| own.number == number).cloned())
     }
 }
 

@@ -37,13 +37,13 @@ function withHand(lanes) {
     };
   };
   return {
-    begin(days) {
-      lanes.begin(days);
+    begin(...counting) {
+      lanes.begin(...counting);
       if (hand === undefined && isWorker && self.Worker) start();
       round += 1;
       free = hand ? 2 : 0;
       done = [];
-      hand?.postMessage(["begin", days]);
+      hand?.postMessage(["begin", ...counting]);
     },
     add(year, days) {
       lanes.add(year, days);

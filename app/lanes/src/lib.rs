@@ -5,7 +5,7 @@
 
 use std::cell::RefCell;
 
-use sunlarder_lanes::{Counts, Flat, HoursOfDay, MONTHS, Rows, Store, Track};
+use sunlarder_lanes::{Counting, Counts, Flat, HoursOfDay, MONTHS, Rows, Store, Track};
 use wasm_bindgen::prelude::wasm_bindgen;
 
 /// Half the size of std's, as quick.
@@ -26,10 +26,11 @@ fn with_track(work: impl FnOnce(&mut Track)) {
     });
 }
 
-/// Forgets all hours; trials of so many days begin anew after each other, 0 where whole years are gone through.
+/// Forgets all hours and counts like this from now on, see [`Counting`].
 #[wasm_bindgen]
-pub fn begin(trial_days: u32) {
-    with_track(|track| track.begin(trial_days as usize));
+pub fn begin(trial_days: u32, months: u16, enough: u16) {
+    let counting = Counting { trial_days: trial_days as usize, months, enough };
+    with_track(|track| track.begin(counting));
 }
 
 /// Takes over the hours of the next days, which count for this year.

@@ -77,8 +77,10 @@ struct Wish {
 #[derive(Debug)]
 struct Living {
     wish: Wish,
-    /// What was known when it was told last.
-    told: Option<u64>,
+    /// What was known when it was looked at last.
+    seen: Option<u64>,
+    /// What was told last.
+    told: Option<Written>,
 }
 
 /// Something is said of the weather whenever so many more blocks are known.
@@ -152,7 +154,7 @@ impl Desk {
                 let wish = Wish { number, leaf, argument };
                 if leaf.lives() {
                     if self.living.iter().all(|own| own.wish.number != number) {
-                        self.living.push(Living { wish, told: None });
+                        self.living.push(Living { wish, seen: None, told: None });
                     }
                 } else if let Some(own) = self.waiting.iter_mut().find(|own| own.number == number) {
                     // Of something that is turned only what is newest is wanted.
@@ -215,12 +217,17 @@ impl Desk {
         }
         let sizing = sizing.as_mut()?;
         let known = Some(sizing.known());
-        let due = |own: &&mut Living| own.told != known && sizing.tells(own.wish.leaf);
-        if let Some(own) = self.living.iter_mut().find(due) {
-            own.told = known;
+        for own in &mut self.living {
+            if own.seen == known || !sizing.tells(own.wish.leaf) {
+                continue;
+            }
+            own.seen = known;
             let written = sizing.write(own.wish.leaf, self.words);
-            let wish = own.wish.number;
-            return Some(Some(Answer::Written { serial: self.serial, wish, written }));
+            if own.told.as_ref() != Some(&written) {
+                own.told = Some(written.clone());
+                let wish = own.wish.number;
+                return Some(Some(Answer::Written { serial: self.serial, wish, written }));
+            }
         }
         sizing.advance(&mut *self.rows.0).then_some(None)
     }

@@ -237,7 +237,9 @@ fn step<const N: usize, const PLATES: bool, const SUN: bool, const CHARGES: bool
         let (charge, near, array) = (lanes.charge[i], lanes.near[i], lanes.array[i]);
         let margin = lanes.margin[i];
         let (power, current) = if SUN {
-            let current = acts.current + array * acts.sun_current + lanes.generator[i];
+            let current = acts.current + array * acts.sun_current;
+            // Where a generator may run, a bank may be charged.
+            let current = if CHARGES { current + lanes.generator[i] } else { current };
             (acts.power + array * acts.sun_power, current)
         } else {
             (acts.power, acts.current)
@@ -265,9 +267,8 @@ fn step<const N: usize, const PLATES: bool, const SUN: bool, const CHARGES: bool
             // What is drawn and what is taken: one of the two is nothing.
             let drawn = most(least(net, NONE), floor);
             let room = most(acts.absorption - open, NONE);
-            keep = most(store.top - charge, NONE);
             if PLATES {
-                keep = most(least(keep, store.room - rested), NONE);
+                keep = most(least(left, store.room - rested), NONE);
                 let fades = room * left * (acts.conducts.0 + acts.conducts.1 * left)
                     / (1.0 + left * (ACCEPTED.2 + ACCEPTED.3 * left));
                 accept = least(fades, acts.charge_limit);
@@ -276,6 +277,7 @@ fn step<const N: usize, const PLATES: bool, const SUN: bool, const CHARGES: bool
                 let taken = most(least(least(net, accept), keep), NONE);
                 power * whole / (whole * (open + drawn * resistance) + taken * room)
             } else {
+                keep = most(store.top - charge, NONE);
                 accept = least(room * store.per_resistance, acts.charge_limit);
                 let taken = most(least(least(net, accept), keep), NONE);
                 power / (open + drawn * resistance + taken * store.resistance)

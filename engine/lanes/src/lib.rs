@@ -19,4 +19,4 @@ pub use flat::Flat;
 pub use hour::{HOURS, Hour, HoursOfDay};
 pub use lanes::{AMPLE, Lanes, accepted_by_plates, fuller_conducts, kept_by_plates, open_circuit};
 pub use store::{KNEES, PLATE_KNEES, Store};
-pub use track::{Counts, LANES, MONTHS, Rows, Track};
+pub use track::{Counting, Counts, LANES, MONTHS, Rows, Track};

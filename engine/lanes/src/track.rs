@@ -12,10 +12,22 @@ pub const MONTHS: usize = 12;
 /// What happened in the twelve months of a weather year: short days, or trials that failed.
 pub type Counts = [u8; MONTHS];
 
+/// How what happens is counted.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Counting {
+    /// Days of a trial, each of which begins anew after the other; 0 where whole years are gone through.
+    pub trial_days: usize,
+    /// The months that decide, as bits from January on.
+    pub months: u16,
+    /// A year is left once so much has happened in those months beside every array of a row, as more of it changes nothing; 0 where
+    /// everything is counted.
+    pub enough: u16,
+}
+
 /// Whoever takes rows of sizes through hours: [`Track`] in this program, or another program beside it.
 pub trait Rows {
-    /// Forgets all hours. Trials of so many days begin anew after each other; 0 where whole years are gone through.
-    fn begin(&mut self, trial_days: usize);
+    /// Forgets all hours, and counts like this from now on.
+    fn begin(&mut self, counting: Counting);
 
     /// Takes over the hours of the next days, which follow each other; they count for this year, from 0.
     fn add(&mut self, year: usize, days: Vec<HoursOfDay>);
@@ -51,7 +63,7 @@ pub trait Rows {
 /// Hours by stretches of days, each of which begins with a full bank.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Track {
-    trial_days: usize,
+    counting: Counting,
     stretches: Vec<Stretch>,
 }
 
@@ -66,8 +78,8 @@ struct Stretch {
 /// Lanes that are stepped together: enough to fill vectors, few enough to stay at hand; fewer cost as much.
 pub const LANES: usize = 24;
 impl Rows for Track {
-    fn begin(&mut self, trial_days: usize) {
-        self.trial_days = trial_days;
+    fn begin(&mut self, counting: Counting) {
+        self.counting = counting;
         self.stretches.clear();
     }
 
@@ -134,7 +146,9 @@ impl Track {
         mut short: impl FnMut(usize, usize),
     ) {
         // Where whole years are gone through every day is counted, and none begins anew.
-        let (length, anew) = (self.trial_days.max(1), self.trial_days > 0);
+        let Counting { trial_days, months, enough } = self.counting;
+        let (length, anew) = (trial_days.max(1), trial_days > 0);
+        let mut happened = [0_u16; LANES];
         let mut lanes = Lanes::full(arrays, &stores[0]);
         // A trial that the end of the stretch cuts short does not count.
         for trial in days.chunks_exact(length) {
@@ -149,10 +163,15 @@ impl Track {
                 }
             }
             let month = trial.first().map_or(0, |day| usize::from(day.month));
-            for (lane, margin) in lanes.margin.iter().enumerate() {
+            let decides = months >> month & 1;
+            for (lane, (margin, happened)) in lanes.margin.iter().zip(&mut happened).enumerate() {
                 if *margin < 0.0 {
                     short(lane, month);
+                    *happened = happened.saturating_add(decides);
                 }
+            }
+            if enough > 0 && happened.iter().all(|own| *own >= enough) {
+                return;
             }
         }
     }

@@ -86,11 +86,6 @@ impl Course {
         self.stretches.iter().map(|stretch| stretch.days.len() * HOURS).sum()
     }
 
-    /// Days of a trial; 0 where years are gone through.
-    pub(super) fn trial_days(&self) -> usize {
-        self.every.unwrap_or_default()
-    }
-
     /// The stretches that follow on one at this place, as many as make a piece of work of about so many days: at least one while there is one.
     pub(super) fn piece(&self, from: usize, days: usize) -> Range<usize> {
         let mut left = days;

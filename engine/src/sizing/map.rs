@@ -2,11 +2,12 @@
 //!
 //! **Method.** Sizes grow in equal ratios from less than the plan needs or has to more than both. A piece of work is one bank beside all
 //! arrays through some years: first every third bank through the first few, for a coarse picture, then all of them through all, bank by bank,
-//! while somebody else may come to meet it from the largest. Counts are kept, so that another chance, season or number of short days is read off without another run.
+//! while somebody else may come to meet it from the largest. A year in which the promise is broken beside every array is not gone through to its
+//! end. Counts are kept, so that another chance is read off without another run.
 //!
 //! **Frontier.** For each bank the smallest array that keeps the promise, as far as no smaller bank does with as small an array.
 
-use sunlarder_lanes::{Counts, Rows, Store, Track};
+use sunlarder_lanes::{Counting, Counts, Rows, Store, Track};
 
 use super::course::Course;
 use super::promise::Promise;
@@ -75,7 +76,7 @@ pub struct Rates {
 /// Years of the coarse map.
 const EARLY: usize = 4;
 /// Years of a row that are one piece of work: some milliseconds.
-const AT_ONCE: usize = 5;
+const AT_ONCE: usize = 3;
 /// Days of hours that are one piece of work: some milliseconds.
 const HOURS_AT_ONCE: usize = 4 * DAYS_PER_YEAR;
 
@@ -96,6 +97,7 @@ enum Stage {
 #[derive(Clone, Debug)]
 pub struct Map {
     course: Course,
+    counting: Counting,
     /// Bank sizes.
     pub banks: Axis,
     /// Array sizes.
@@ -144,7 +146,8 @@ impl Map {
         let until = course.within(EARLY);
         let cells = vec![Vec::new(); SIDE * SIDE];
         let stage = Stage::Hours { made: 0, until };
-        Self { course, banks, arrays, cells, handed: (SIDE, usize::MAX), stage }
+        let counting = promise.counting();
+        Self { course, counting, banks, arrays, cells, handed: (SIDE, usize::MAX), stage }
     }
 
     /// What all its cells go through.
@@ -167,7 +170,7 @@ impl Map {
     /// Hands the hours of the next days to whoever takes rows through them.
     fn add_hours(&mut self, sizing: &Sizing, rows: &mut dyn Rows, made: usize, until: usize) {
         if made == 0 {
-            rows.begin(self.course.trial_days());
+            rows.begin(self.counting);
         }
         let piece = self.course.piece(made, HOURS_AT_ONCE);
         let end = piece.end.min(until);
@@ -395,11 +398,12 @@ impl Sizing {
         self.holds(&system).map(|full| store(&system.bank, full, system.generator.as_ref()))
     }
 
-    /// The hours of a course, ready for rows of sizes.
+    /// The hours of a course, ready for rows of sizes; everything that happens is counted.
     #[must_use]
     pub fn track(&self, course: &Course) -> Track {
         let mut track = Track::default();
-        track.begin(course.trial_days());
+        let trial_days = course.every.unwrap_or_default();
+        track.begin(Counting { trial_days, ..Counting::default() });
         for stretch in &course.stretches {
             track.add(stretch.unit, course.hours_of(self, stretch));
         }

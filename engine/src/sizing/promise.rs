@@ -10,7 +10,7 @@
 //! more alike than ten years of one climate: where a promise is mostly kept its chance is a little less than said here, where it
 //! is mostly broken a little more.
 
-use sunlarder_lanes::Counts;
+use sunlarder_lanes::{Counting, Counts};
 
 use crate::document::Months;
 use crate::quantity::Percent;
@@ -80,6 +80,17 @@ impl Promise {
             Kind::ShortDays { .. } | Kind::Through => None,
             Kind::WithoutSun { days } | Kind::Trip { days } => Some(days.max(1).into()),
         }
+    }
+
+    /// How it wants things counted: once a year is lost, more of it is of no account.
+    pub(super) fn counting(&self) -> Counting {
+        let enough = match self.kind {
+            Kind::Through => 1,
+            Kind::ShortDays { most } => most.saturating_add(1),
+            Kind::WithoutSun { .. } | Kind::Trip { .. } => 0,
+        };
+        let trial_days = self.trial_days().unwrap_or_default();
+        Counting { trial_days, months: self.season.0, enough }
     }
 
     /// Whether the trials are without any sun.

@@ -203,7 +203,7 @@ fn wasm(sizing: &Sizing, promise: &Promise, arrays: &[f32]) -> Option<f64> {
 /// Times maps of every example, then how the cost grows.
 fn maps() -> Result<(), Problem> {
     println!(
-        "\nreliability map, {SIDE} x {SIDE} x {YEARS} years, in seconds: coarse with its weather, complete, every cell stepped; ns per cell-step: natively, in wasm, by NumPy; ratio to NumPy: natively, in wasm"
+        "\nreliability map, {SIDE} x {SIDE} x {YEARS} years, in seconds: coarse with its weather, complete (years that are lost beside every array are left), every cell stepped to the end; ns per cell-step: natively, in wasm, by NumPy; ratio to NumPy: natively, in wasm"
     );
     for (name, text) in EXAMPLES {
         map(name, text)?;

@@ -316,6 +316,8 @@ impl Page {
     /// # Errors
     /// If the browser is gone.
     pub async fn shown(&self) -> Outcome<Shown> {
+        // An edit shows with the next frame, what needs the whole year with the one after.
+        self.resolve("new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done))))").await?;
         let (name, headline, facts, loads) =
             <(String, String, [String; 4], Vec<String>)>::deserialize(
                 &self.evaluate(SHOWN).await?,
@@ -342,8 +344,6 @@ impl Page {
     pub async fn settled(&self) -> Outcome<(Document, Shown)> {
         let start = Instant::now();
         loop {
-            // An edit shows with the next frame, and is kept a frame later.
-            self.resolve("new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done))))").await?;
             let (shown, plan) = (self.shown().await?, self.stored_plan().await?);
             let expected = Shown::expected(&plan)?;
             if (&shown.headline, &shown.facts) == (&expected.headline, &expected.facts) {

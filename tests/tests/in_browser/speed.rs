@@ -28,7 +28,7 @@ fn quantile(sorted: &[f64], share: f64) -> f64 {
 
 /// Processor time that the page's main thread has spent so far \[ms\]: on a machine with other work, the part of a time from key
 /// to paint that is the page's own. In all, in scripts, in styles, in layout.
-pub(super) async fn processor_time(page: &Page) -> Outcome<[f64; 4]> {
+async fn processor_time(page: &Page) -> Outcome<[f64; 4]> {
     let metrics = page.devtools("Performance.getMetrics", json!({})).await?;
     let metrics = metrics["metrics"].as_array().ok_or("the browser keeps no metrics")?;
     let value = |name: &str| {

@@ -8,7 +8,7 @@ use sunlarder_engine::simulate::Extent;
 use sunlarder_engine::sizing::lanes::Lanes;
 use sunlarder_engine::sizing::map::SIDE;
 use sunlarder_engine::sizing::promise::error;
-use sunlarder_engine::sizing::{Counts, Course, Kind, Promise, Rows, Size, Sizing, Track};
+use sunlarder_engine::sizing::{Counts, Course, Kind, Map, Promise, Rows, Size, Sizing, Track};
 use sunlarder_tests::lanes::{by_numpy, hours_of, sizing_of};
 use sunlarder_tests::plans::{EXAMPLES, openable};
 
@@ -82,6 +82,34 @@ fn the_map_says_what_the_full_simulation_says() {
             assert!(worst <= chance && mean.abs() <= short, "{name} {promise:?}: {worst} {mean}");
         }
     }
+}
+
+/// A year in which a promise is broken beside every array is left early: every chance is the one that counting it all gives.
+#[test]
+fn years_that_are_lost_early_change_no_chance() {
+    let winter = Months(1 << 11 | 1);
+    let [through, few, ..] = promises();
+    let promises = [through, Promise { season: winter, ..through }, few];
+    let mut spared = 0;
+    for (name, promise) in
+        ["camper", "cabin"].iter().flat_map(|name| promises.map(|own| (name, own)))
+    {
+        let sizing = sizing_of(&example(name), GROWN_YEARS).unwrap();
+        let (mut map, mut rows) = (Map::new(&sizing, &promise), Track::default());
+        while map.advance(&sizing, &mut rows) {}
+        let course = map.course();
+        let mut track = sizing.track(course);
+        let arrays = map.arrays.sizes().map(|size| size as f32);
+        for (bank, size) in map.banks.sizes().iter().enumerate() {
+            let all = row_of(&sizing, &mut track, GROWN_YEARS, *size, &arrays);
+            for (array, all) in all.iter().enumerate() {
+                let chance = promise.chance_of(all, &course.trials);
+                assert_eq!(map.chance(&promise, bank, array), Some(chance), "{name} {promise:?}");
+                spared += usize::from(map.counts(bank, array).is_some_and(|own| own != all));
+            }
+        }
+    }
+    assert!(spared > 1000, "{spared} cells were left early");
 }
 
 /// Twenty years against the four hundred of an ensemble, which has forty climates and begins no year anew: month by month within three and

@@ -2,7 +2,7 @@
 
 use core::ops::Range;
 
-use sunlarder_engine::sizing::lanes::{HoursOfDay, MONTHS};
+use sunlarder_engine::sizing::lanes::{Counting, HoursOfDay, MONTHS};
 use sunlarder_engine::sizing::map::SIDE;
 use sunlarder_engine::sizing::{Counts, Course, Map, Promise, Rows, Store, Track};
 use sunlarder_engine::sky::DAYS_PER_YEAR;
@@ -20,8 +20,8 @@ struct Hand {
 }
 
 impl Rows for Hand {
-    fn begin(&mut self, trial_days: usize) {
-        self.here.begin(trial_days);
+    fn begin(&mut self, counting: Counting) {
+        self.here.begin(counting);
     }
 
     fn add(&mut self, year: usize, days: Vec<HoursOfDay>) {

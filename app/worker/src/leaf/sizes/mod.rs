@@ -37,6 +37,9 @@ pub fn draw_sizes(study: &Study, words: Words) -> String {
     paper.finish()
 }
 
+/// Steps of the share that is done: less progress is not told.
+const STEPS: f64 = 20.0;
+
 /// What the page reads out of the map, as [`SizesNumbers`].
 #[must_use]
 pub fn sizes_numbers(study: &Study) -> Vec<f64> {
@@ -49,7 +52,7 @@ pub fn sizes_numbers(study: &Study) -> Vec<f64> {
         let all = (0..SIDE * SIDE).map(|at| map.chance(promise, at / SIDE, at % SIDE));
         (banks, arrays, all.collect())
     });
-    SizesNumbers::list(study.done(), standing, known)
+    SizesNumbers::list((study.done() * STEPS).floor() / STEPS, standing, known)
 }
 
 /// The chances that are shown: of a cell that is not known yet that of the nearest one that is.
