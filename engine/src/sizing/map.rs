@@ -1,14 +1,14 @@
 //! The reliability map: bank size across, array size up, and at each the chance of keeping the promise.
 //!
-//! **Method.** Sizes grow in equal ratios from less than the plan needs or has to more than both. A piece of work is one bank beside all
-//! arrays through some years: first every third bank through the first few, for a coarse picture, then all of them through all, bank by bank,
-//! while somebody else may come to meet it from the largest. A year in which the promise is broken beside every array is not gone through to its
+//! **Method.** A piece of work is one bank beside all arrays through some years: first every third bank through the first few, for a coarse
+//! picture, then all of them through all, bank by bank, while somebody else may come to meet it from the largest. A year in which the promise is broken beside every array is not gone through to its
 //! end. Counts are kept, so that another chance is read off without another run.
 //!
 //! **Frontier.** For each bank the smallest array that keeps the promise, as far as no smaller bank does with as small an array.
 
 use sunlarder_lanes::{Counting, Counts, Rows, Store, Track};
 
+use super::axis::Axis;
 use super::course::Course;
 use super::promise::Promise;
 use super::store::store;
@@ -19,50 +19,6 @@ use crate::sky::DAYS_PER_YEAR;
 pub const SIDE: usize = 24;
 /// Every so many banks make the coarse map.
 const COARSE: usize = 3;
-
-/// Days that the smallest and the largest bank of a map last without a source, and arrays over one that brings in the tightest month what is
-/// used in it.
-const BANK_DAYS: (f64, f64) = (0.4, 14.0);
-/// See there.
-const BALANCE: (f64, f64) = (0.4, 6.0);
-/// Where the sun brings next to nothing, so that more than so many of the plan's arrays would be in balance, arrays of a map go by the
-/// plan's own.
-const MOST_ARRAYS: f64 = 16.0;
-/// See there.
-const OWN_ARRAY: (f64, f64) = (0.25, 8.0);
-/// A map reaches so far beyond the plan's own sizes.
-const BEYOND: f64 = 1.5;
-
-/// Sizes of a map, over those of the plan.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Axis([f64; SIDE]);
-
-impl Axis {
-    /// From one size to another in equal ratios.
-    #[must_use]
-    pub fn between(least: f64, most: f64) -> Self {
-        let ratio = libm::log(most / least) / (SIDE - 1) as f64;
-        Self(core::array::from_fn(|place| least * libm::exp(ratio * place as f64)))
-    }
-
-    /// The sizes, the smallest first.
-    #[must_use]
-    pub fn sizes(&self) -> &[f64; SIDE] {
-        &self.0
-    }
-
-    /// The place of the size nearest to one, in ratios.
-    fn nearest(&self, size: f64) -> usize {
-        let off = |place: usize| f64::max(self.0[place] / size, size / self.0[place]);
-        (0..SIDE).min_by(|a, b| off(*a).total_cmp(&off(*b))).unwrap_or_default()
-    }
-
-    /// Between the last place at which something is not yet so and the first at which it is; none if it is so nowhere.
-    fn where_it_begins(&self, so: impl Fn(usize) -> bool) -> Option<f64> {
-        let first = (0..SIDE).find(|place| so(*place))?;
-        Some(libm::sqrt(self.0[first.max(1) - 1] * self.0[first]))
-    }
-}
 
 /// Price or weight of a unit of bank and array, as somebody entered it.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -107,28 +63,6 @@ pub struct Map {
     /// The bank for which somebody else was asked last, and up to which year; those behind it are theirs, too.
     handed: (usize, usize),
     stage: Stage,
-}
-
-impl Sizing {
-    /// The sizes that a map of a promise shows: of banks and of arrays.
-    #[must_use]
-    pub fn axes(&self, promise: &Promise) -> [Axis; 2] {
-        let (need, brought) = self.daily[self.tightest(promise)];
-        let usable = self.system().bank.slowest.0 * self.system().bank.reserve.remainder();
-        let days = f64::max(need, 1e-3) / f64::max(usable, 1e-3);
-        let balance = need / f64::max(brought, 1e-9);
-        let arrays = if balance > 0.0 && balance < MOST_ARRAYS {
-            (balance * BALANCE.0, balance * BALANCE.1)
-        } else {
-            OWN_ARRAY
-        };
-        let around = |(least, most): (f64, f64)| {
-            let own = (1.0 / BEYOND, BEYOND);
-            let least = if least < own.0 { least } else { own.0 };
-            Axis::between(least, if most > own.1 { most } else { own.1 })
-        };
-        [around((days * BANK_DAYS.0, days * BANK_DAYS.1)), around(arrays)]
-    }
 }
 
 impl Map {
@@ -225,19 +159,22 @@ impl Map {
     pub fn done(&self) -> f64 {
         let share = |part: usize, of: usize| part as f64 / of.max(1) as f64;
         let stretches = self.course.stretches.len();
-        // Measured: all hours cost a twentieth of the map, the coarse map less.
+        // Measured: shares of the map that all hours and the coarse map take.
+        const HOURS: f64 = 0.15;
+        const FIRST: f64 = 0.08;
         match self.stage {
             Stage::Hours { made, .. } => {
-                0.05 * share(made, stretches) + if self.is_coarse() { 0.03 } else { 0.0 }
+                HOURS * share(made, stretches) + if self.is_coarse() { FIRST } else { 0.0 }
             }
             Stage::Coarse { .. } => {
                 let hours = share(self.course.within(self.early()), stretches);
                 let rows = Self::coarse().filter(|bank| self.known(*bank) > 0).count();
-                0.05 * hours + 0.03 * share(rows, SIDE / COARSE)
+                HOURS * hours + FIRST * share(rows, SIDE / COARSE)
             }
             Stage::Fine => {
                 let known = (0..SIDE).map(|bank| self.known(bank)).sum();
-                0.08 + 0.92 * share(known, SIDE * self.course.years())
+                let before = HOURS + FIRST;
+                before + (1.0 - before) * share(known, SIDE * self.course.years())
             }
             Stage::Whole => 1.0,
         }
@@ -303,8 +240,8 @@ impl Map {
 
     /// What a row is made of: the bank at a place, and all arrays.
     fn row_of(&self, sizing: &Sizing, bank: usize) -> ([Store; MONTHS], [f32; SIDE]) {
-        let size = self.banks.0.get(bank).copied().unwrap_or_default();
-        (sizing.stores(size), self.arrays.0.map(|array| array as f32))
+        let size = self.banks.sizes().get(bank).copied().unwrap_or_default();
+        (sizing.stores(size), self.arrays.sizes().map(|array| array as f32))
     }
 
     /// One bank beside all arrays through the years up to one that are not yet known.
@@ -341,7 +278,10 @@ impl Map {
     /// The size at these places.
     #[must_use]
     pub fn size(&self, bank: usize, array: usize) -> Size {
-        Size { bank: self.banks.0[bank.min(SIDE - 1)], array: self.arrays.0[array.min(SIDE - 1)] }
+        Size {
+            bank: self.banks.sizes()[bank.min(SIDE - 1)],
+            array: self.arrays.sizes()[array.min(SIDE - 1)],
+        }
     }
 
     /// Places of the smallest combinations that keep a promise, from the smallest bank to the smallest array.

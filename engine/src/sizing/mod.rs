@@ -19,6 +19,7 @@
 
 pub mod answers;
 pub mod arrival;
+mod axis;
 pub mod course;
 mod full;
 pub mod help;
@@ -35,10 +36,11 @@ mod units;
 
 pub use answers::{Voltage, largest_power, voltages};
 pub use arrival::Arrival;
+pub use axis::Axis;
 pub use course::Course;
 pub use full::Proof;
 pub use help::{Change, Helped};
-pub use map::{Axis, Map, Rates};
+pub use map::{Map, Rates};
 pub use promise::{Kind, Promise};
 pub use search::Answer;
 pub use size::Size;

@@ -72,8 +72,8 @@ enum Stage {
     End,
 }
 
-/// Share of the work before each stage, measured.
-const BEFORE: [f64; 7] = [0.0, 0.45, 0.5, 0.6, 0.7, 0.77, 1.0];
+/// Share of the work before each stage, measured in browsers.
+const BEFORE: [f64; 7] = [0.0, 0.22, 0.27, 0.37, 0.46, 0.55, 1.0];
 
 /// A question on its way to its answers.
 #[derive(Debug)]

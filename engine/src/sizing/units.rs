@@ -4,7 +4,7 @@
 //! them has whole strings. **Left out:** batteries and modules of other sizes than the plan's own.
 
 use super::Size;
-use super::map::Axis;
+use super::axis::Axis;
 use crate::document::{Document, Field};
 use crate::quantity::Within as _;
 
