@@ -76,7 +76,8 @@ struct Held {
     numbers: Vec<f64>,
 }
 
-/// What is written again and again changes no more often than this \[ms\]: nobody reads faster, and the page is free for edits between.
+/// What is written again and again changes no more often than this \[ms\], but for a map that shows more: nobody reads faster, and the page
+/// is free for edits between.
 const BETWEEN: f64 = 250.0;
 
 impl Wish {
@@ -97,7 +98,8 @@ impl Wish {
         if !self.leaf.lives() || self.leaf == Leaf::Sizes && !same() {
             return 0.0;
         }
-        BETWEEN - (js_sys::Date::now() - self.put_at.get_value())
+        // A clock that was set back must not hold it for longer.
+        (BETWEEN - (js_sys::Date::now() - self.put_at.get_value())).min(BETWEEN)
     }
 
     /// Puts what was written into its place.
@@ -206,7 +208,17 @@ impl Worked {
     fn put(self, sentence: &'static str, all: bool) {
         self.wishes.with_untracked(|wishes| {
             for own in wishes.iter().filter(|own| all || own.leaf.needs_plan()) {
+                own.held.set_value(None);
                 own.said.set(Said::Sentence(sentence));
+            }
+        });
+    }
+
+    /// Lets go what is held back: the plan is another.
+    fn let_go(self) {
+        self.wishes.with_untracked(|wishes| {
+            for own in wishes {
+                own.held.set_value(None);
             }
         });
     }
@@ -279,6 +291,7 @@ pub(crate) fn follow(store: Store) {
         store.habits.track();
         store.face.track();
         spread.track();
+        store.worked.let_go();
         if !foretold.with_untracked(|foretold| foretold.coming) {
             foretold.update(|foretold| foretold.coming = true);
         }

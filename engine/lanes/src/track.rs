@@ -9,7 +9,7 @@ use crate::store::Store;
 /// Months of a year.
 pub const MONTHS: usize = 12;
 
-/// What happened in the twelve months of a weather year: short days, or trials that failed.
+/// What happened in the twelve months of a weather year, or in those before it was left ([`Counting`]): short days, or trials that failed.
 pub type Counts = [u8; MONTHS];
 
 /// How what happens is counted.

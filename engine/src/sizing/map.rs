@@ -1,8 +1,9 @@
 //! The reliability map: bank size across, array size up, and at each the chance of keeping the promise.
 //!
 //! **Method.** A piece of work is one bank beside all arrays through some years: first every third bank through the first few, for a coarse
-//! picture, then all of them through all, bank by bank, while somebody else may come to meet it from the largest. A year in which the promise is broken beside every array is not gone through to its
-//! end. Counts are kept, so that another chance is read off without another run.
+//! picture, then all of them through all, bank by bank, while somebody else may come to meet it from the largest. A year in which the
+//! promise is broken beside every array is not gone through to its end. Counts are kept, so that another chance is read off without
+//! another run.
 //!
 //! **Frontier.** For each bank the smallest array that keeps the promise, as far as no smaller bank does with as small an array.
 
@@ -261,16 +262,16 @@ impl Map {
         }
     }
 
-    /// What happened at a bank and an array, by their places; none while it is not known.
+    /// What happened at a bank and an array, by their places, until the year was lost beside every array; none while it is not known.
     #[must_use]
     pub fn counts(&self, bank: usize, array: usize) -> Option<&[Counts]> {
         self.cells.get(bank * SIDE + array).map(Vec::as_slice).filter(|cell| !cell.is_empty())
     }
 
-    /// Chance of keeping a promise of the same course there (ratio).
+    /// Chance of keeping a promise there (ratio); none while it is not known, and of one for which things are not counted like this.
     #[must_use]
     pub fn chance(&self, promise: &Promise, bank: usize, array: usize) -> Option<f64> {
-        let counts = self.counts(bank, array)?;
+        let counts = self.counts(bank, array).filter(|_| promise.counting() == self.counting)?;
         let trials = self.course.trials.get(..counts.len()).unwrap_or(&self.course.trials);
         Some(promise.chance_of(counts, trials))
     }

@@ -8,11 +8,12 @@ use serde_json::json;
 use super::{Outcome, Page};
 
 /// Nobody asks the page for so long after a key: the question itself would be worked on beside the edit.
-const LOOKED_AWAY: Duration = Duration::from_millis(100);
+const LOOKED_AWAY: Duration = Duration::from_millis(60);
 
 /// Notes for each edit the time from its event to the message after the next frame, when the browser has painted.
 ///
-/// The event's own stamp is taken, so waiting behind earlier work counts as well.
+/// The event's own stamp is taken: that of a click is its moment, so waiting behind earlier work counts; an input has begun once the browser has
+/// put the digit into its box.
 const RECORDER: &str = "
     window.sunlarderPaints = [];
     for (const kind of ['input', 'change', 'click']) {

@@ -38,7 +38,7 @@ pub fn draw_sizes(study: &Study, words: Words) -> String {
 }
 
 /// Steps of the share that is done: less progress is not told.
-const STEPS: f64 = 20.0;
+const STEPS: f64 = 40.0;
 
 /// What the page reads out of the map, as [`SizesNumbers`].
 #[must_use]
